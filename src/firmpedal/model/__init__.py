@@ -1,0 +1,1 @@
+"""What the builder declared, as frozen data."""

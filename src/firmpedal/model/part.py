@@ -1,0 +1,130 @@
+"""Parts one can buy, and the interfaces by which their ends mate."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from firmpedal.quantity import Mark, Value
+
+
+class Form(StrEnum):
+    """The form of an interface; each has a male and a female half of the same size."""
+
+    FLARE_37 = "37-degree flare"  # male: cone with straight thread; female: nut or hose swivel
+    FLARE_45 = "45-degree flare"
+    PIPE = "taper pipe thread"
+    METRIC = "metric parallel thread"
+    COMPRESSION = "compression"  # male: plain tube end; female: socket with its own nut and sleeve
+    NUT_SHOULDER = "nut shoulder"  # male: sleeve; female: inside of a coupling nut
+    TUBE_FLARE_37 = "37-degree tube flare"  # male: flared tube end; female: cone of a sleeve
+    TUBE_FLARE_45 = "45-degree tube flare"
+    PANEL = "bulkhead thread"  # male: bulkhead fitting; female: jam nut
+    BOSS = "straight-thread boss"
+    HOSE_BEAD = "beaded hose"
+    FLARELESS = "flareless"
+
+
+SEALS = frozenset({Form.FLARE_37, Form.FLARE_45, Form.PIPE, Form.METRIC, Form.COMPRESSION, Form.BOSS,
+                   Form.HOSE_BEAD, Form.FLARELESS})  # fmt: skip
+
+
+class Gender(StrEnum):
+    MALE = "male"
+    FEMALE = "female"
+
+    @property
+    def other(self) -> Gender:
+        return Gender.FEMALE if self is Gender.MALE else Gender.MALE
+
+
+@dataclass(frozen=True, slots=True)
+class Interface:
+    """One half of a joint: form, size and gender.
+
+    `size` is the dash number for flares, nuts, sleeves and bulkhead threads (`-4`; metric tube reads
+    `6 mm`), the thread for pipe and parallel threads (`1/8-27`, `M10x1`) and the tube's outside
+    diameter for compression (`1/4 in`).
+    """
+
+    form: Form
+    size: str
+    gender: Gender
+
+    @property
+    def complement(self) -> Interface:
+        """The only interface that mates with this one."""
+        return Interface(self.form, self.size, self.gender.other)
+
+    @property
+    def seals(self) -> bool:
+        """Whether fluid is held at this joint, so that it counts as a leak path."""
+        return self.form in SEALS
+
+    def __str__(self) -> str:
+        return f"{self.gender} {self.form} {self.size}"
+
+
+class Clocking(StrEnum):
+    """How an end can be turned to point where it should."""
+
+    FREE = "free"  # swivels, or is locked by a jam nut after turning
+    MAKE_UP = "thread make-up"  # only within the last turns of a taper thread, never backed off
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a part: its interface, whether fluid passes, and how it clocks."""
+
+    interface: Interface
+    flow: bool
+    clocking: Clocking
+
+
+class Category(StrEnum):
+    """The rows of a parts list."""
+
+    FITTING = "fitting"
+    JAM_NUT = "jam nut"
+    COUPLING_NUT = "coupling nut"
+    SLEEVE = "sleeve"
+    TUBE = "tube"
+    HOSE = "hose"
+    WASHER = "washer"
+    CLAMP = "clamp"
+    CAP = "cap"
+    OTHER = "other"
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One designation, dash and material that can be bought.
+
+    `turn` is the angle in radians by which the body turns the line, None where it has no two flow
+    ends; `dimensions` holds the lengths read or estimated for it, by name.
+    """
+
+    designation: str  # AN number with dash and letter: AN822-4D
+    family: str  # AN822
+    name: str
+    category: Category
+    size: str  # the dash as printed: 4, or 4-4
+    material: str  # aluminium, steel, brass
+    ends: tuple[End, ...]
+    turn: float | None
+    brake_pressure: bool  # False: low-pressure or obsolete form, never in a brake line
+    mass: Value
+    dimensions: tuple[tuple[str, Value], ...]
+    also_known_as: tuple[str, ...]
+    source: str  # key in references.bib
+    mark: Mark
+    note: str = ""
+
+    def dimension(self, name: str) -> Value | None:
+        return dict(self.dimensions).get(name)
+
+    @property
+    def flow_ends(self) -> tuple[int, ...]:
+        return tuple(n for n, end in enumerate(self.ends) if end.flow)
