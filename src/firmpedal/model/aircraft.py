@@ -1,0 +1,149 @@
+"""The aircraft as declared: the whole file in one frozen object."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Annotated, TypeVar
+
+from pydantic import Field
+
+from firmpedal.model.circuit import Bulkhead, Line, Panel
+from firmpedal.model.fields import (
+    Declared,
+    Members,
+    Named,
+    OptionalAngle,
+    OptionalForce,
+    OptionalLength,
+    OptionalMass,
+    OptionalNumber,
+    Reads,
+    Text,
+    YesNo,
+)
+from firmpedal.model.kinds import Caliper, Component, MasterCylinder
+from firmpedal.model.stock import Fluid
+from firmpedal.model.surroundings import Attitude, Moving, Pedal, State, Zone
+from firmpedal.quantity import Answer
+
+
+class Gear(StrEnum):
+    TAILWHEEL = "tailwheel"
+    NOSEWHEEL = "nosewheel"
+
+
+class Brakes(StrEnum):
+    """How the brakes are worked, which sets the usual foot forces."""
+
+    TOE = "toe"
+    HEEL = "heel"
+    HAND = "hand"
+
+
+class Header(Declared):
+    """What the aircraft is, and the builder's revision and date of the file."""
+
+    name: Text
+    gear: Annotated[Gear, Reads("choice", choices=Gear)]
+    brakes: Annotated[Brakes, Reads("choice", choices=Brakes)]
+    landing_weight: OptionalMass
+    structure: Text = ""
+    revision: Text = ""
+    date: Text = ""
+    type_certificate: YesNo = Answer.UNKNOWN
+
+
+class FileUnits(Declared):
+    """The builder's units: taken for bare numbers, and used for every answer."""
+
+    length: Text = ""
+    angle: Text = ""
+    pressure: Text = ""
+    force: Text = ""
+    volume: Text = ""
+    temperature: Text = ""
+    mass: Text = ""
+    torque: Text = ""
+    fractions: Text = ""
+
+
+class Datum(Declared):
+    """Where the builder's zeros are, in words."""
+
+    x_zero: Text = ""
+    y_zero: Text = ""
+    z_zero: Text = ""
+
+
+class Foot(Declared):
+    """Foot or hand force on the pad; what is left out takes the usual figure where one is known."""
+
+    normal: OptionalForce
+    hard: OptionalForce
+    panic: OptionalForce
+
+
+class Bench(Declared):
+    """The builder's tools, as far as they set what can be made."""
+
+    bend_radius: OptionalLength
+    straight_between_bends: OptionalLength
+    end_straight: OptionalLength
+    flare_allowance: OptionalLength
+
+
+class Limits(Declared):
+    """Margins and limits the builder overrules, each with a reason kept in the file's comments."""
+
+    burst_factor: OptionalNumber
+    yield_factor: OptionalNumber
+    end_play: OptionalLength
+    hot_distance: OptionalLength
+    fitting_angle: OptionalAngle
+
+
+class Acceptance(Declared):
+    """A finding the builder accepts, with the reason that is printed beside it."""
+
+    rule: Text
+    at: Text
+    reason: Text
+
+
+class Aircraft(Declared):
+    """Everything the builder declared, with one option applied."""
+
+    version: Text = Field(alias="firmpedal")
+    aircraft: Header
+    units: FileUnits
+    datum: Datum
+    fluid: Annotated[Fluid | None, Reads("fluid")] = None
+    foot: Foot
+    states: Annotated[tuple[State, ...], Members] = ()
+    attitudes: Annotated[tuple[Attitude, ...], Members] = ()
+    moving: Annotated[tuple[Moving, ...], Members] = ()
+    zones: Annotated[tuple[Zone, ...], Members] = ()
+    components: Annotated[tuple[Annotated[Component, Reads("component")], ...], Members] = ()
+    pedals: Annotated[tuple[Pedal, ...], Members] = ()
+    bulkheads: Annotated[tuple[Bulkhead, ...], Members] = ()
+    panels: Annotated[tuple[Panel, ...], Members] = ()
+    bench: Bench
+    limits: Limits
+    lines: Annotated[tuple[Line, ...], Members] = ()
+    accepted: Annotated[tuple[Acceptance, ...], Members] = ()
+
+    @property
+    def cylinders(self) -> tuple[MasterCylinder, ...]:
+        return tuple(part for part in self.components if isinstance(part, MasterCylinder))
+
+    @property
+    def calipers(self) -> tuple[Caliper, ...]:
+        return tuple(part for part in self.components if isinstance(part, Caliper))
+
+
+Thing = TypeVar("Thing", bound=Named)
+
+
+def find(things: tuple[Thing, ...], name: str) -> Thing | None:
+    """Find a named thing, or nothing."""
+    return next((thing for thing in things if thing.name == name), None)

@@ -1,0 +1,100 @@
+"""How a field of the model is filled from the file: markers that hand the text to the reader.
+
+The model does not know the file's format. Each marker names one method of the reading context
+(project/context.py), which gets the text with its place and returns the finished value.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, model_validator
+from pydantic_core import core_schema
+
+from firmpedal.model.space import Direction, Position
+from firmpedal.quantity import Answer, Value
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from pydantic import GetCoreSchemaHandler
+
+
+@dataclass(frozen=True)
+class Reads:
+    """A marker: which method of the reading context makes this field's value."""
+
+    method: str
+    dimension: Dimension | None = None
+    choices: type[StrEnum] | None = None
+    optional: bool = False
+    target: str = ""
+
+    def __get_pydantic_core_schema__(
+        self, _source: object, _handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        return core_schema.with_info_plain_validator_function(self._read)
+
+    def _read(self, node: object, info: core_schema.ValidationInfo) -> object:
+        return getattr(info.context, self.method)(node, self)
+
+
+def _measure(dimension: Dimension, *, optional: bool) -> Reads:
+    return Reads("measure", dimension, optional=optional)
+
+
+Length = Annotated[Value, _measure(Dimension.LENGTH, optional=False)]
+OptionalLength = Annotated[Value, _measure(Dimension.LENGTH, optional=True)]
+OptionalAngle = Annotated[Value, _measure(Dimension.ANGLE, optional=True)]
+OptionalForce = Annotated[Value, _measure(Dimension.FORCE, optional=True)]
+OptionalPressure = Annotated[Value, _measure(Dimension.PRESSURE, optional=True)]
+OptionalTemperature = Annotated[Value, _measure(Dimension.TEMPERATURE, optional=True)]
+OptionalVolume = Annotated[Value, _measure(Dimension.VOLUME, optional=True)]
+OptionalMass = Annotated[Value, _measure(Dimension.MASS, optional=True)]
+Number = Annotated[Value, _measure(Dimension.NUMBER, optional=False)]
+OptionalNumber = Annotated[Value, _measure(Dimension.NUMBER, optional=True)]
+
+Text = Annotated[str, Reads("text")]
+YesNo = Annotated[Answer, Reads("answer", optional=True)]
+Where = Annotated[Position, Reads("position")]
+OptionalWhere = Annotated[Position, Reads("position", optional=True)]
+Facing = Annotated[Direction, Reads("direction", optional=True)]
+
+
+def _children(node: Any, info: ValidationInfo) -> Any:
+    return node if info.context is None else info.context.children(node)
+
+
+# A section of named things, or a list: the reading context hands over its members one by one.
+Members = BeforeValidator(_children)
+
+
+class Declared(BaseModel):
+    """Something the builder declared; `place` is its object path in the file.
+
+    `free_keys` names the field that takes keys which are names of the builder's own.
+    """
+
+    free_keys: ClassVar[str] = ""
+
+    model_config = ConfigDict(
+        frozen=True,
+        extra="forbid",
+        arbitrary_types_allowed=True,
+        populate_by_name=True,
+        validate_default=False,
+    )
+    place: str
+
+    @model_validator(mode="before")
+    @classmethod
+    def _prepare(cls, node: Any, info: ValidationInfo) -> Any:
+        """Let the reading context turn a piece of the file into this class's fields."""
+        return node if info.context is None else info.context.prepare(cls, node)
+
+
+class Named(Declared):
+    """Something with a name of its own, by which other parts of the file refer to it."""
+
+    name: str

@@ -1,0 +1,29 @@
+"""The caliper at the wheel."""
+
+from __future__ import annotations
+
+from itertools import combinations
+
+from firmpedal.model.component import BaseComponent
+from firmpedal.model.fields import Declared, Length, Number, OptionalLength, YesNo
+from firmpedal.quantity import Answer
+
+
+class Pistons(Declared):
+    """The pistons on one side of the disc."""
+
+    bore: Length
+    count_per_side: Number
+
+
+class Caliper(BaseComponent):
+    """A caliper; `pad_gap` is what the pistons of one side travel before both pads touch."""
+
+    pistons: Pistons
+    pad_gap: OptionalLength
+    pad_wear: OptionalLength
+    floats: YesNo = Answer.UNKNOWN
+
+    @property
+    def inner_ways(self) -> tuple[tuple[str, str], ...]:
+        return tuple((one.name, other.name) for one, other in combinations(self.ports, 2))

@@ -1,0 +1,54 @@
+"""Positions and directions in the aircraft: aft, right and up from the builder's datum."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.quantity import all_missing
+
+if TYPE_CHECKING:
+    from firmpedal.quantity import Missing, Value
+
+Point = tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Position:
+    """A point [aft, right, up]; each coordinate is a value with its story."""
+
+    aft: Value
+    right: Value
+    up: Value
+    place: str = ""
+
+    @property
+    def known(self) -> bool:
+        return all(value.known for value in self.coordinates)
+
+    @property
+    def coordinates(self) -> tuple[Value, Value, Value]:
+        return (self.aft, self.right, self.up)
+
+    @property
+    def point(self) -> Point:
+        """The middle of the range of each coordinate [m]."""
+        return (self.aft.middle, self.right.middle, self.up.middle)
+
+    @property
+    def missing(self) -> tuple[Missing, ...]:
+        return all_missing(self.coordinates)
+
+
+@dataclass(frozen=True, slots=True)
+class Direction:
+    """A unit vector [aft, right, up], or unknown."""
+
+    vector: Point | None
+    place: str = ""
+    words: str = ""
+    missing: tuple[Missing, ...] = ()
+
+    @property
+    def known(self) -> bool:
+        return self.vector is not None
