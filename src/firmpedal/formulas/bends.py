@@ -1,0 +1,180 @@
+"""Bends and flares of rigid tube: lengths, walls, strain."""
+
+from __future__ import annotations
+
+import math
+
+from firmpedal.formulas._validity import require, require_positive, require_tube
+
+
+def setback(centreline_radius: float, bend_angle: float) -> float:
+    """Setback of a bend: from the crossing of the two straights back to where the bend begins.
+
+    s = R tan(theta / 2)
+
+    Args:
+        centreline_radius: R, of the bend [m].
+        bend_angle: theta, angle through which the tube turns, 0 if straight [rad].
+
+    Returns:
+        Setback s [m].
+
+    Valid: R > 0, 0 <= theta < pi; grows without bound towards a turn of 180 degrees.
+    Source: [tube-bend-lengths], setback of a bend.
+    """
+    require_positive(centreline_radius, "the centreline radius")
+    require(0 <= bend_angle < math.pi, "the bend angle has to be less than 180 degrees")
+    return centreline_radius * math.tan(bend_angle / 2)
+
+
+def arc_length(centreline_radius: float, bend_angle: float) -> float:
+    """Length of tube in a bend, along its centre line.
+
+    l = R theta
+
+    Args:
+        centreline_radius: R, of the bend [m].
+        bend_angle: theta, angle through which the tube turns, 0 if straight [rad].
+
+    Returns:
+        Length of the arc l [m].
+
+    Valid: R > 0, theta >= 0.
+    Source: [tube-bend-lengths], length of a bend.
+    """
+    require_positive(centreline_radius, "the centreline radius")
+    require(0 <= bend_angle < math.inf, "the bend angle cannot be below zero")
+    return centreline_radius * bend_angle
+
+
+def extrados_wall(wall_thickness: float, outside_diameter: float, centreline_radius: float) -> float:
+    """Wall on the outside of a bend, thinned by stretching.
+
+    t_e = t 2 R / (2 R + D)
+
+    Args:
+        wall_thickness: t, of the straight tube [m].
+        outside_diameter: D, of the tube [m].
+        centreline_radius: R, of the bend [m].
+
+    Returns:
+        Wall at the extrados t_e [m].
+
+    Valid: 0 < 2 t < D < 2 R; neutral line on the centre line, no mandrel, no boost.
+    Source: [bend-wall-article], wall thickness at the extrados.
+    """
+    _require_bend(wall_thickness, outside_diameter, centreline_radius)
+    return wall_thickness * 2 * centreline_radius / (2 * centreline_radius + outside_diameter)
+
+
+def intrados_wall(wall_thickness: float, outside_diameter: float, centreline_radius: float) -> float:
+    """Wall on the inside of a bend, thickened by squeezing.
+
+    t_i = t 2 R / (2 R - D)
+
+    Args:
+        wall_thickness: t, of the straight tube [m].
+        outside_diameter: D, of the tube [m].
+        centreline_radius: R, of the bend [m].
+
+    Returns:
+        Wall at the intrados t_i [m].
+
+    Valid: 0 < 2 t < D < 2 R; neutral line on the centre line, no mandrel, no boost.
+    Source: [bend-wall-article], wall thickness at the intrados.
+    """
+    _require_bend(wall_thickness, outside_diameter, centreline_radius)
+    return wall_thickness * 2 * centreline_radius / (2 * centreline_radius - outside_diameter)
+
+
+def bending_strain(outside_diameter: float, centreline_radius: float) -> float:
+    """Strain of the outermost fibre of a tube bent from straight.
+
+    e = D / (2 R)
+
+    Args:
+        outside_diameter: D, of the tube [m].
+        centreline_radius: R, of the bend [m].
+
+    Returns:
+        Strain, to be covered by the material's elongation e [-].
+
+    Valid: 0 < D < 2 R; neutral line on the centre line.
+    Source: [firmpedal-derivation], length of the outside of a bend against its centre line.
+    """
+    require_positive(outside_diameter, "the outside diameter")
+    require(
+        outside_diameter < 2 * centreline_radius < math.inf, "the bend has to be wider than the tube itself"
+    )
+    return outside_diameter / (2 * centreline_radius)
+
+
+def intrados_hoop_factor(centreline_radius: float, mean_radius: float) -> float:
+    """Hoop stress on the inside of a bend, as a multiple of that of the straight tube.
+
+    f_i = (2 R - r) / (2 R - 2 r)
+
+    Args:
+        centreline_radius: R, of the bend [m].
+        mean_radius: r, of the tube's section at mid wall [m].
+
+    Returns:
+        Factor on the hoop stress of a straight tube with the wall at that place f_i [-].
+
+    Valid: 0 < r < R; membrane of a ring-shaped tube.
+    Source: [firmpedal-derivation], balance of a sector of a ring-shaped tube.
+    """
+    _require_ring(centreline_radius, mean_radius)
+    return (2 * centreline_radius - mean_radius) / (2 * centreline_radius - 2 * mean_radius)
+
+
+def extrados_hoop_factor(centreline_radius: float, mean_radius: float) -> float:
+    """Hoop stress on the outside of a bend, as a multiple of that of the straight tube.
+
+    f_e = (2 R + r) / (2 R + 2 r)
+
+    Args:
+        centreline_radius: R, of the bend [m].
+        mean_radius: r, of the tube's section at mid wall [m].
+
+    Returns:
+        Factor on the hoop stress of a straight tube with the wall at that place f_e [-].
+
+    Valid: 0 < r < R; membrane of a ring-shaped tube.
+    Source: [firmpedal-derivation], balance of a sector of a ring-shaped tube.
+    """
+    _require_ring(centreline_radius, mean_radius)
+    return (2 * centreline_radius + mean_radius) / (2 * centreline_radius + 2 * mean_radius)
+
+
+def flare_allowance(flare_diameter: float, outside_diameter: float, half_angle: float) -> float:
+    """Length of tube that one flare uses up beyond its length along the axis.
+
+    c = (D_f - D) / 2 (1 / sin(alpha) - 1 / tan(alpha))
+
+    Args:
+        flare_diameter: D_f, outside diameter of the flare's edge [m].
+        outside_diameter: D, of the tube [m].
+        half_angle: alpha, of the flare from the tube's axis [rad].
+
+    Returns:
+        Slant length of the flare less its length along the axis c [m].
+
+    Valid: D_f >= D > 0, 0 < alpha < pi/2; sharp root, the wall keeps its length along the slant.
+    Source: [firmpedal-derivation], slant of a cone less its height.
+    """
+    require_positive(outside_diameter, "the outside diameter")
+    require(outside_diameter <= flare_diameter < math.inf, "a flare cannot be smaller than its tube")
+    require(0 < half_angle < math.pi / 2, "the flare angle from the axis has to be less than a right angle")
+    return (flare_diameter - outside_diameter) / 2 * math.tan(half_angle / 2)
+
+
+def _require_bend(wall_thickness: float, outside_diameter: float, centreline_radius: float) -> None:
+    require_tube(outside_diameter, wall_thickness)
+    require(
+        outside_diameter < 2 * centreline_radius < math.inf, "the bend has to be wider than the tube itself"
+    )
+
+
+def _require_ring(centreline_radius: float, mean_radius: float) -> None:
+    require(0 < mean_radius < centreline_radius < math.inf, "the bend has to be wider than the tube itself")
