@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.quantity import all_missing
+from firmpedal.quantity import Mark, all_missing
 
 if TYPE_CHECKING:
     from firmpedal.quantity import Missing, Value
@@ -46,7 +46,7 @@ class Direction:
 
     vector: Point | None
     place: str = ""
-    words: str = ""
+    mark: Mark = Mark.MEASURED
     missing: tuple[Missing, ...] = ()
 
     @property

@@ -31,6 +31,7 @@ class State(Named):
     highest: OptionalNumber = Field(alias="to")
     values: Annotated[tuple[str, ...], Reads("words")] = ()
     measured_at: Text = ""
+    opposite_when_mirrored: YesNo = Answer.NO
 
 
 class Attitude(Named):

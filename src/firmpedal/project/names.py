@@ -1,0 +1,50 @@
+"""Names: near misses, lists of choices, and how an object path reads to a person."""
+
+from __future__ import annotations
+
+import difflib
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from firmpedal.project.tree import Change
+
+CONTAINERS = {"ports", "sides", "components", "bulkheads", "lines", "zones", "pedals", "moving", "panels",
+              "states", "attitudes", "aircraft", "points", "where"}  # fmt: skip
+
+
+def label_of(path: str) -> str:
+    """Turn lines.left_leg.via.2 into `left_leg via 2`."""
+    return " ".join(part for part in path.split(".") if part not in CONTAINERS)
+
+
+def suggest(word: str, choices: Iterable[str]) -> str:
+    """Name the near miss, or else the choices."""
+    choices = list(choices)
+    close = difflib.get_close_matches(word, choices, 1, 0.6)
+    return f"did you mean `{close[0]}`?" if close else choices_text(choices)
+
+
+def choices_text(choices: Iterable[str]) -> str:
+    listed = ", ".join(choices)
+    return f"choose one of: {listed}" if listed else ""
+
+
+def renamed(name: str, changes: tuple[Change, ...]) -> str:
+    """Apply the swaps that a piece went through to a name such as left_leg.from."""
+    for change in changes:
+        swap = dict(change.swap)
+        head, dot, tail = name.partition(".")
+        if change.by_words:
+            swap |= {other: word for word, other in change.swap if other not in swap}
+            head = swap.get(head) or _swap_words(head, swap)
+            tail = _swap_words(tail, swap)
+        else:
+            head = swap.get(head, head)
+        name = head + dot + tail
+    return name
+
+
+def _swap_words(name: str, swap: dict[str, str]) -> str:
+    return "_".join(swap.get(word, word) for word in name.split("_"))

@@ -1,0 +1,73 @@
+"""From a file to the model: parse, apply an option, derive, fill, and look after references."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from firmpedal.finding import Problem, Span
+from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.context import Context, read_aircraft
+from firmpedal.project.derive import derive, option_names, with_option
+from firmpedal.project.references import check_references
+from firmpedal.project.text import load_file, load_text
+from firmpedal.project.tree import Branch, Spans, placed
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A file as read: the model, or what is wrong with the file.
+
+    `spans` tells for every object path where it stands in the file.
+    """
+
+    file: str
+    text: str
+    option: str | None
+    options: tuple[str, ...]
+    aircraft: Aircraft | None
+    problems: tuple[Problem, ...]
+    spans: dict[str, Span]
+
+    def span_of(self, place: str) -> Span:
+        """Find the nearest written piece of an object path; the file's start when there is none."""
+        while place:
+            if place in self.spans:
+                return self.spans[place]
+            place = place.rpartition(".")[0]
+        return Span(self.file, 1, 1)
+
+
+def read_file(path: Path, option: str | None = None) -> Reading:
+    """Read a builder's file with one of its options, or as written."""
+    text, problems = load_file(path)
+    if problems:
+        return Reading(str(path), text, option, (), None, tuple(problems), {})
+    return read_text(text, str(path), option)
+
+
+def read_text(text: str, file: str = "text", option: str | None = None) -> Reading:
+    """Read a builder's text; never raises for anything that stands in it."""
+    tree, problems = load_text(text, file)
+    if tree is None or problems:
+        return Reading(file, text, option, (), None, tuple(problems), {})
+    options = option_names(tree)
+    aircraft, problems, spans = _read_tree(tree, option)
+    ordered = sorted(problems, key=lambda problem: (problem.span.line, problem.span.column))
+    return Reading(file, text, option, options, aircraft, tuple(dict.fromkeys(ordered)), spans.by_path)
+
+
+def _read_tree(tree: Branch, option: str | None) -> tuple[Aircraft | None, list[Problem], Spans]:
+    spans = Spans()
+    chosen, problems = with_option(tree, option)
+    if problems:
+        return None, problems, spans
+    derived, problems = derive(chosen)
+    whole = placed(derived, "", spans)
+    if not isinstance(whole, Branch):
+        return None, problems, spans
+    context = Context(whole, spans, problems)
+    aircraft = read_aircraft(Aircraft, context)
+    if aircraft is not None:
+        context.problems += check_references(aircraft, spans)
+    return (None if context.problems else aircraft), context.problems, spans

@@ -1,0 +1,131 @@
+"""From the bytes of a file to a tree; whatever is wrong becomes a problem with its place."""
+
+from __future__ import annotations
+
+import difflib
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from ruamel.yaml import YAML
+from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
+
+from firmpedal.finding import Problem, Span
+from firmpedal.project.tree import Branch, Items, Leaf, Node
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from ruamel.yaml.nodes import Node as YamlNode
+
+LARGEST_FILE = 2_000_000  # bytes; the largest sensible aircraft is a hundred times smaller
+MOST_PIECES = 100_000
+DEEPEST = 40
+
+
+def load_file(path: Path) -> tuple[str, list[Problem]]:
+    """Read a file's text, refusing what cannot be a builder's file before looking into it."""
+    start = Span(str(path), 1, 1)
+    try:
+        size = path.stat().st_size
+        if size > LARGEST_FILE:
+            return "", [Problem(start, f"this file has {size:,} bytes; a builder's file has a few thousand")]
+        data = path.read_bytes()
+    except FileNotFoundError:
+        return "", [Problem(start, "there is no such file", suggestion=_similar_file(path))]
+    except OSError as error:
+        return "", [Problem(start, f"this file cannot be read: {error.strerror}")]
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        text = "\0"
+    if "\0" in text:
+        return "", [Problem(start, "this is not a text file")]
+    return text, []
+
+
+def _similar_file(path: Path) -> str:
+    names = [item.name for item in path.parent.glob("*.y*ml")] if path.parent.is_dir() else []
+    close = difflib.get_close_matches(path.name, names, 1)
+    return f"did you mean {close[0]}?" if close else ""
+
+
+def load_text(text: str, file: str) -> tuple[Branch | None, list[Problem]]:
+    """Parse a text into a tree."""
+    tabs = [
+        n for n, line in enumerate(text.splitlines(), 1) if "\t" in line[: len(line) - len(line.lstrip())]
+    ]
+    if tabs:
+        message = "a tab stands at the start of this line; YAML wants spaces"
+        return None, [Problem(Span(file, n, 1), message) for n in tabs[:10]]
+    try:
+        root = YAML(typ="safe", pure=True).compose(text)
+    except MarkedYAMLError as error:
+        mark = error.problem_mark or error.context_mark
+        span = Span(file, mark.line + 1, mark.column + 1) if mark else Span(file, 1, 1)
+        return None, [
+            Problem(span, f"the text is not laid out as it should be: {error.problem or error.context}")
+        ]
+    except RecursionError:
+        return None, [Problem(Span(file, 1, 1), "lists or keys are nested too deeply")]
+    except (YAMLError, ValueError) as error:
+        return None, [Problem(Span(file, 1, 1), f"the text cannot be read: {str(error).splitlines()[0]}")]
+    if root is None:
+        return None, [
+            Problem(Span(file, 1, 1), "this file is empty", suggestion="start one with: firmpedal new")
+        ]
+    return _Grower(file).grow_root(root)
+
+
+@dataclass
+class _Grower:
+    """Turns YAML's nodes into ours, counting so that aliases of aliases cannot run away."""
+
+    file: str
+    problems: list[Problem] = field(default_factory=list)
+    pieces: int = 0
+
+    def grow_root(self, root: YamlNode) -> tuple[Branch | None, list[Problem]]:
+        if not isinstance(root, MappingNode):
+            return None, [Problem(self._span(root), "the file should be a list of keys such as `aircraft:`")]
+        try:
+            tree = self._grow(root, 0)
+        except _TooMuchError as error:
+            return None, [Problem(Span(self.file, 1, 1), str(error))]
+        return (tree if isinstance(tree, Branch) else None), self.problems
+
+    def _span(self, node: YamlNode) -> Span:
+        return Span(self.file, node.start_mark.line + 1, node.start_mark.column + 1)
+
+    def _grow(self, node: YamlNode, depth: int) -> Node:
+        self.pieces += 1
+        if self.pieces > MOST_PIECES:
+            raise _TooMuchError(
+                "the file unfolds to too many pieces; look at its anchors (&) and aliases (*)"
+            )
+        if depth > DEEPEST:
+            raise _TooMuchError("lists or keys are nested too deeply")
+        if isinstance(node, ScalarNode):
+            return Leaf(str(node.value).strip(), self._span(node))
+        if isinstance(node, SequenceNode):
+            return Items(tuple(self._grow(item, depth + 1) for item in node.value), self._span(node))
+        return self._grow_branch(node, depth)
+
+    def _grow_branch(self, node: MappingNode, depth: int) -> Branch:
+        entries: dict[str, Node] = {}
+        keys: dict[str, Span] = {}
+        for key, value in node.value:
+            span = self._span(key)
+            if not isinstance(key, ScalarNode):
+                self.problems.append(Problem(span, "a key should be one word or a few, not a list"))
+            elif key.value in entries:
+                message = f"`{key.value}` stands here a second time"
+                self.problems.append(Problem(span, message, key.value, also=keys[key.value]))
+            else:
+                keys[key.value] = span
+                entries[key.value] = self._grow(value, depth + 1)
+        return Branch(entries, keys, self._span(node))
+
+
+class _TooMuchError(Exception):
+    """The file unfolds to more than a builder's file can hold."""
