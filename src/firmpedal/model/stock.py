@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from firmpedal.quantity import Value
+from firmpedal.quantity import Value, unknown
+from firmpedal.units import Dimension
+
+_NO_FATIGUE_STRENGTH = unknown("fatigue strength", Dimension.PRESSURE, "catalogue")
+_NO_EXPANSION = unknown("thermal expansion", Dimension.EXPANSION, "catalogue")
+_NO_TEMPERATURE = unknown("temperature limit", Dimension.TEMPERATURE, "catalogue")
 
 
 class LineKind(StrEnum):
@@ -36,6 +39,10 @@ class Material:
     strength_kept: tuple[tuple[float, float], ...] = ()
     strength_kept_source: str = ""
     note: str = ""
+    fatigue_strength: Value = _NO_FATIGUE_STRENGTH
+    thermal_expansion: Value = _NO_EXPANSION  # of length
+    brake_pressure: bool = True  # False: for low or no pressure only, never in a brake line
+    other_values: tuple[Value, ...] = ()  # conflicting figures that are kept and not used
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +59,7 @@ class Tube:
     support_spacing: Value  # greatest distance between supports
     rated_pressure: Value  # as sold, at room temperature; unknown for metal tube (computed instead)
     flare_diameter: Value
+    nominal_size: str = ""  # the outside diameter as trade words, for compression fittings: 1/4 in, 6 mm
 
     @property
     def description(self) -> str:
@@ -98,3 +106,7 @@ class Fluid:
     flash_point: Value
     seals: str
     colour: str
+    thermal_expansion: Value = _NO_EXPANSION  # of volume
+    boiling_point: Value = _NO_TEMPERATURE  # of wet fluid, the lowest allowed
+    service_temperature: Value = _NO_TEMPERATURE  # lowest to highest
+    note: str = ""
