@@ -73,7 +73,8 @@ Members = BeforeValidator(_children)
 class Declared(BaseModel):
     """Something the builder declared; `place` is its object path in the file.
 
-    `free_keys` names the field that takes keys which are names of the builder's own.
+    `written` holds the fields that stand in the file, even if only as `unknown`; `free_keys` names
+    the field that takes keys which are names of the builder's own.
     """
 
     free_keys: ClassVar[str] = ""
@@ -86,6 +87,7 @@ class Declared(BaseModel):
         validate_default=False,
     )
     place: str
+    written: frozenset[str] = frozenset()
 
     @model_validator(mode="before")
     @classmethod

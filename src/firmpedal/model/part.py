@@ -27,8 +27,18 @@ class Form(StrEnum):
     FLARELESS = "flareless"
 
 
-SEALS = frozenset({Form.FLARE_37, Form.FLARE_45, Form.PIPE, Form.METRIC, Form.COMPRESSION, Form.BOSS,
-                   Form.HOSE_BEAD, Form.FLARELESS})  # fmt: skip
+SEALS = frozenset(
+    {
+        Form.FLARE_37,
+        Form.FLARE_45,
+        Form.PIPE,
+        Form.METRIC,
+        Form.COMPRESSION,
+        Form.BOSS,
+        Form.HOSE_BEAD,
+        Form.FLARELESS,
+    }
+)
 
 
 class Gender(StrEnum):

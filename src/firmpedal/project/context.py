@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from firmpedal.model.surroundings import Motion, Shape
 
 UNKNOWN = "unknown"
+OWN_FIELDS = ("place", "name", "written")  # filled by the reader, never keys of the file
 DECLARED_MARKS = {mark.word: mark for mark in Mark}
 
 
@@ -63,7 +64,7 @@ class Context:
         filled: dict[str, Any] = {}
         free: dict[str, Node] = {}
         for key, value in node.entries.items():
-            if key in by_key and by_key[key] not in ("place", "name", cls.free_keys):
+            if key in by_key and by_key[key] not in (*OWN_FIELDS, cls.free_keys):
                 filled[by_key[key]] = value
             elif cls.free_keys:
                 free[key] = value
@@ -74,17 +75,18 @@ class Context:
         return self._completed(cls, node, filled)
 
     def _unknown_key(self, node: Branch, key: str, by_key: dict[str, str]) -> None:
-        keys = [known for known in by_key if known not in ("place", "name")]
+        keys = [known for known in by_key if known not in OWN_FIELDS]
         message = f"`{key}` is not a key that {label_of(node.path) or 'the file'} can have"
         self.problems.append(Problem(node.keys.get(key, node.span), message, key, suggest(key, keys)))
 
     def _completed(self, cls: type[Declared], node: Branch, filled: dict[str, Any]) -> dict[str, Any]:
         """Add place and name, and stand-ins for what the builder left out."""
+        filled["written"] = frozenset(filled)
         filled["place"] = node.path
         if "name" in cls.model_fields and "name" not in filled:
             filled["name"] = node.path.rsplit(".", 1)[-1]
         for name, info in cls.model_fields.items():
-            if name in filled or name in ("place", "name"):
+            if name in filled or name in OWN_FIELDS:
                 continue
             key = info.alias or name.replace("_", " ")
             path = f"{node.path}.{key}" if node.path else key

@@ -10,8 +10,22 @@ if TYPE_CHECKING:
 
     from firmpedal.project.tree import Change
 
-CONTAINERS = {"ports", "sides", "components", "bulkheads", "lines", "zones", "pedals", "moving", "panels",
-              "states", "attitudes", "aircraft", "points", "where"}  # fmt: skip
+CONTAINERS = {
+    "ports",
+    "sides",
+    "components",
+    "bulkheads",
+    "lines",
+    "zones",
+    "pedals",
+    "moving",
+    "panels",
+    "states",
+    "attitudes",
+    "aircraft",
+    "points",
+    "where",
+}
 
 
 def label_of(path: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem, Span
 from firmpedal.model.aircraft import Aircraft
@@ -12,6 +12,9 @@ from firmpedal.project.derive import derive, option_names, with_option
 from firmpedal.project.references import check_references
 from firmpedal.project.text import load_file, load_text
 from firmpedal.project.tree import Branch, Spans, placed
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 @dataclass(frozen=True)

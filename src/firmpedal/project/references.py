@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem
-from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.surroundings import Stretch
 from firmpedal.project.names import suggest
 from firmpedal.units import Dimension, UnitError, canonical_unit
@@ -14,6 +13,7 @@ from firmpedal.units import Dimension, UnitError, canonical_unit
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.model.aircraft import Aircraft
     from firmpedal.project.tree import Spans
 
 

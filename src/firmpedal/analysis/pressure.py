@@ -1,0 +1,159 @@
+"""Pressure in every line at the normal, the hard and the panic foot."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.formulas.levers import lever_ratio, line_pressure
+from firmpedal.model.aircraft import Brakes, find
+from firmpedal.quantity import Mark, Missing, Step, Value, apply, exactly, largest, unknown
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from firmpedal.analysis.circuit import Reach
+    from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.kinds import MasterCylinder
+    from firmpedal.model.space import Position
+    from firmpedal.model.surroundings import Pedal
+
+FEET = ("normal", "hard", "panic")
+
+# Usual forces in pounds where the file gives none; the panic foot on toe pedals is the pilot limit
+# force of 14 CFR 23.397(b), the others are common practice, no source.
+USUAL: dict[Brakes, dict[str, tuple[float, str, Mark]]] = {
+    Brakes.TOE: {
+        "normal": (75, "common-practice", Mark.MEMORY),
+        "hard": (150, "common-practice", Mark.MEMORY),
+        "panic": (200, "14cfr23-397", Mark.READ),
+    },
+    Brakes.HEEL: {
+        "normal": (60, "common-practice", Mark.MEMORY),
+        "hard": (120, "common-practice", Mark.MEMORY),
+    },
+    Brakes.HAND: {},
+}
+
+
+@dataclass(frozen=True, slots=True)
+class CylinderPressure:
+    """What one cylinder makes of each foot force, in the order normal, hard, panic."""
+
+    cylinder: str
+    ratio: Value
+    pressures: tuple[Value, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LinePressure:
+    """The greatest pressure in a line at each foot force."""
+
+    line: str
+    pressures: tuple[Value, ...]
+
+    def at(self, foot: str) -> Value:
+        return self.pressures[FEET.index(foot)]
+
+
+def foot_forces(aircraft: Aircraft) -> tuple[Value, ...]:
+    """The declared forces, else the usual ones for the kind of brakes, else unknown."""
+    forces = []
+    for foot in FEET:
+        declared: Value = getattr(aircraft.foot, foot)
+        usual = USUAL[aircraft.aircraft.brakes].get(foot)
+        if not declared.known and usual and foot not in aircraft.foot.written:
+            number, source, mark = usual
+            forces.append(
+                exactly(
+                    f"{foot} foot",
+                    Dimension.FORCE,
+                    from_unit(number, "lbf"),
+                    mark,
+                    source=source,
+                    place="foot",
+                )
+            )
+        else:
+            forces.append(declared.named(f"{foot} foot"))
+    return tuple(forces)
+
+
+def cylinder_pressures(aircraft: Aircraft) -> tuple[CylinderPressure, ...]:
+    """Work out the pressure that each cylinder makes at each foot force."""
+    forces = foot_forces(aircraft)
+    return tuple(_cylinder_pressure(aircraft, cylinder, forces) for cylinder in aircraft.cylinders)
+
+
+def _cylinder_pressure(
+    aircraft: Aircraft, cylinder: MasterCylinder, forces: tuple[Value, ...]
+) -> CylinderPressure:
+    pedal = find(aircraft.pedals, cylinder.pedal)
+    ratio = pedal_ratio(pedal) if pedal else unknown("pedal ratio", Dimension.NUMBER, cylinder.place)
+    pressures = tuple(
+        apply(
+            line_pressure,
+            f"pressure at the {foot} foot",
+            place=f"{cylinder.place}.pressure.{foot}",
+            foot_force=force,
+            lever_ratio=ratio,
+            bore=cylinder.bore,
+        )
+        for foot, force in zip(FEET, forces, strict=True)
+    )
+    return CylinderPressure(cylinder.name, ratio, pressures)
+
+
+def pedal_ratio(pedal: Pedal) -> Value:
+    """Pedal travel over cylinder stroke, from the two arms or else from the pivot points."""
+    brake = pedal.brake
+    label, place = "pedal ratio", f"{pedal.place}.ratio"
+    points = (brake.pivot, brake.pad_at, brake.rod_end, brake.cylinder_base)
+    if brake.pad.known or all(point is None for point in points):
+        return apply(lever_ratio, label, place=place, pad_arm=brake.pad, cylinder_arm=brake.arm)
+    known = [point for point in points if point is not None and point.known]
+    if len(known) < len(points):
+        what = Missing(pedal.place, "the points pivot, pad at, rod end and cylinder base")
+        return Value(label, Dimension.NUMBER, None, Mark.MEASURED, place, missing=(what,))
+    pivot, pad, rod, base = known
+    pad_arm = _arm("pad arm", pedal, pivot, pad, math.dist(pivot.point, pad.point))
+    cylinder_arm = _arm("cylinder arm", pedal, pivot, rod, _off_line(pivot, rod, base))
+    return apply(lever_ratio, label, place=place, pad_arm=pad_arm, cylinder_arm=cylinder_arm)
+
+
+def _arm(label: str, pedal: Pedal, pivot: Position, point: Position, length: float) -> Value:
+    inputs = tuple((value.label.rsplit(" ", 1)[-1], value) for p in (pivot, point) for value in p.coordinates)
+    mark = max(Mark.DERIVED, *(value.mark for _, value in inputs))
+    step = Step("distance from the pivot to the line of force", inputs)
+    return Value(label, Dimension.LENGTH, (length, length), mark, pedal.place, step=step)
+
+
+def _off_line(pivot: Position, rod: Position, base: Position) -> float:
+    """Distance of the pivot from the line of the cylinder's rod."""
+    along = [b - a for a, b in zip(rod.point, base.point, strict=True)]
+    away = [b - a for a, b in zip(rod.point, pivot.point, strict=True)]
+    cross = (
+        along[1] * away[2] - along[2] * away[1],
+        along[2] * away[0] - along[0] * away[2],
+        along[0] * away[1] - along[1] * away[0],
+    )
+    return math.hypot(*cross) / math.hypot(*along)
+
+
+def line_pressures(
+    aircraft: Aircraft, cylinders: tuple[CylinderPressure, ...], reach: tuple[Reach, ...]
+) -> tuple[LinePressure, ...]:
+    """Give each line the greatest pressure of the cylinders that press on it."""
+    found = []
+    for line in aircraft.lines:
+        pressing = [made for made, way in zip(cylinders, reach, strict=True) if line.name in way.lines]
+        if pressing:
+            pressures = tuple(_greatest(line.name, line.place, n, pressing) for n in range(len(FEET)))
+            found.append(LinePressure(line.name, pressures))
+    return tuple(found)
+
+
+def _greatest(name: str, place: str, number: int, pressing: list[CylinderPressure]) -> Value:
+    label, where = f"pressure in {name} at the {FEET[number]} foot", f"{place}.pressure.{FEET[number]}"
+    values = [made.pressures[number] for made in pressing]
+    return values[0].named(label, where) if len(values) == 1 else largest(label, values, where)

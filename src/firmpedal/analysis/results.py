@@ -1,0 +1,79 @@
+"""All analyses of one aircraft, together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.circuit import Reach, reaches
+from firmpedal.analysis.mass import line_mass, whole_mass
+from firmpedal.analysis.pressure import (
+    CylinderPressure,
+    LinePressure,
+    cylinder_pressures,
+    foot_forces,
+    line_pressures,
+)
+from firmpedal.analysis.strength import Rating, TubeStrength, hottest, rating, tube_strength
+from firmpedal.analysis.stroke import StrokeBudget, WearVolume, budgets, line_volume, wear_volume
+
+if TYPE_CHECKING:
+    from firmpedal.fit.assembly import Assembly
+    from firmpedal.lay.crossing import Crossing
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.model.aircraft import Aircraft
+    from firmpedal.quantity import Value
+
+
+@dataclass(frozen=True)
+class Results:
+    """What was computed, every figure a value with its sum."""
+
+    forces: tuple[Value, ...]
+    reach: tuple[Reach, ...]
+    cylinders: tuple[CylinderPressure, ...]
+    pressures: tuple[LinePressure, ...]
+    strengths: tuple[TubeStrength, ...]
+    ratings: tuple[Rating, ...]
+    budgets: tuple[StrokeBudget, ...]
+    wear: tuple[WearVolume, ...]
+    volumes: tuple[Value, ...]
+    masses: tuple[Value, ...]
+    mass: Value
+
+    def pressure_of(self, line: str) -> LinePressure | None:
+        return next((item for item in self.pressures if item.line == line), None)
+
+
+def analyse(
+    aircraft: Aircraft, assembly: Assembly, laid: tuple[LaidLine, ...], crossings: tuple[Crossing, ...]
+) -> Results:
+    """Run every analysis of the first set."""
+    reach = reaches(aircraft)
+    cylinders = cylinder_pressures(aircraft)
+    pressures = line_pressures(aircraft, cylinders, reach)
+    by_name = {line.name: line for line in laid}
+    pressed = {item.line: item for item in pressures}
+    declared = {line.name: line for line in aircraft.lines}
+    met = {name: tuple(item for item in crossings if item.line == name) for name in by_name}
+    strengths = [tube_strength(line, pressed[line.name]) for line in laid if line.name in pressed]
+    ratings = [rating(declared[line.name], line, met[line.name]) for line in laid]
+    hot = {name: hottest(declared[name], met[name]) for name in by_name}
+    strokes = [
+        budget
+        for cylinder, way in zip(aircraft.cylinders, reach, strict=True)
+        for budget in budgets(cylinder, way, by_name, aircraft.calipers, pressed, hot, aircraft.fluid)
+    ]
+    return Results(
+        foot_forces(aircraft),
+        reach,
+        cylinders,
+        pressures,
+        tuple(item for item in strengths if item),
+        tuple(item for item in ratings if item),
+        tuple(strokes),
+        tuple(wear_volume(caliper) for caliper in aircraft.calipers),
+        tuple(line_volume(line) for line in laid),
+        tuple(line_mass(line) for line in laid),
+        whole_mass(laid, assembly, aircraft.fluid),
+    )

@@ -1,0 +1,1 @@
+"""Design rules: they look at everything, change nothing, and return findings."""

@@ -1,0 +1,85 @@
+"""Rules about ends that move."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.checks.view import Limit, Outcome, View, judge, practice
+from firmpedal.finding import Finding, Level, NotShown
+from firmpedal.model.aircraft import find
+from firmpedal.model.stock import LineKind
+from firmpedal.quantity import Answer, Mark, Missing, Value, exactly
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.model.kinds import Caliper
+
+# What a clamped tube can follow without harm: our estimate, a field to overrule.
+USUAL_PLAY = from_unit(1 / 32, "in")
+
+
+def rigid_line_between_moving_ends(view: View) -> Iterator[Outcome]:
+    """A rigid line never joins two ends that move against each other.
+
+    Pedals swing, calipers float, legs spring: aluminium cracks at the flare. A hose takes the
+    movement, or a formed loop made for it.
+    """
+    rule = "rigid-line-between-moving-ends"
+    for line in view.laid:
+        if line.kind is not LineKind.TUBE:
+            continue
+        floating = _floating_caliper(view, line)
+        if floating is not None and floating.floats is Answer.YES:
+            message = f"{line.name} is rigid and goes into {floating.name}, which floats"
+            tries = ("end the tube at a bracket and go on with a hose",)
+            yield Finding(rule, Level.WARNING, line.place, message, tries, sources=practice("mil-h-8891a"))
+            continue
+        if floating is not None and floating.floats is Answer.UNKNOWN:
+            missing = (Missing(f"{floating.place}.floats", f"whether {floating.name} floats"),)
+            yield NotShown(rule, line.place, f"whether {line.name} may be rigid", missing)
+        play = line.travel.play.named(f"movement of the ends of {line.name} against each other")
+        message = f"the ends of {line.name} move {view.show(play)} against each other, and it is rigid"
+        yield from judge(
+            Limit(play, _allowed(view), "at most"),
+            rule=rule,
+            level=Level.WARNING,
+            place=line.place,
+            message=message,
+            tries=("take a hose for this length", "fix both ends to the same thing"),
+        )
+
+
+def _allowed(view: View) -> Value:
+    if view.aircraft.limits.end_play.known:
+        return view.aircraft.limits.end_play
+    label = "movement that a rigid line can follow"
+    return exactly(label, Dimension.LENGTH, USUAL_PLAY, Mark.ESTIMATE, source="firmpedal-estimate")
+
+
+def _floating_caliper(view: View, line: LaidLine) -> Caliper | None:
+    declared = find(view.aircraft.lines, line.name)
+    ends = (declared.start, declared.finish) if declared else ()
+    heads = [end.partition(".")[0] for end in ends]
+    calipers = [caliper for caliper in view.aircraft.calipers if caliper.name in heads]
+    return next((caliper for caliper in calipers if caliper.floats is not Answer.NO), None)
+
+
+def hose_bend_radius(view: View) -> Iterator[Outcome]:
+    """A hose never bends tighter than its least radius, in any state of movement.
+
+    The shape of a hose between its ends is not solved yet: its declared path says nothing about how
+    tight it bends. Until it is, this is never shown.
+    """
+    for line in view.laid:
+        if line.kind is LineKind.HOSE:
+            least = line.stock.least_bend_radius
+            what = (
+                f"the tightest bend of {line.name} when fitted, in every position (least: {view.show(least)})"
+            )
+            missing = (Missing(line.place, what),)
+            yield NotShown(
+                "hose-bend-radius", line.place, f"the bend radius of {line.name} is not checked", missing
+            )

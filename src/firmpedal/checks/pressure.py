@@ -1,0 +1,141 @@
+"""Rules about pressure: ratings, yield, burst, at all three feet."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.pressure import FEET
+from firmpedal.checks.view import Limit, Outcome, View, judge
+from firmpedal.finding import Level
+from firmpedal.model.aircraft import find
+from firmpedal.quantity import Answer, Mark, Value, exactly
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.model.kinds import Component
+
+YIELD_FACTOR = 1.0
+BURST_FACTOR = 4.0  # on the hard foot: published practice for hydraulic tube, from memory
+
+
+def pressure_above_rating(view: View) -> Iterator[Outcome]:
+    """No hose, plastic line or component sees more than it is rated for, at any foot force.
+
+    Ratings are taken at the temperature the line meets, where data exist. The panic foot counts: it
+    makes about three times the usual pressure.
+    """
+    for rating in view.results.ratings:
+        pressure = view.results.pressure_of(rating.line)
+        line = find(view.aircraft.lines, rating.line)
+        if pressure is not None and line is not None:
+            hot = (
+                rating.hot
+                if rating.temperature is None
+                else rating.hot.named(f"rating of {rating.line}, hot")
+            )
+            advice = (
+                "tube or hose with a higher rating",
+                "a larger master cylinder bore or a lower pedal ratio",
+            )
+            yield from _over(view, line.place, rating.line, pressure.pressures, hot, advice)
+    for component in view.aircraft.components:
+        pressures = _component_pressures(view, component)
+        if pressures:
+            rated = component.rated_pressure.named(f"rated pressure of {component.name}")
+            advice = ("a component rated for the panic foot", "a larger master cylinder bore")
+            yield from _over(view, component.place, component.name, pressures, rated, advice)
+
+
+def _over(
+    view: View, place: str, name: str, pressures: tuple[Value, ...], rated: Value, tries: tuple[str, ...]
+) -> Iterator[Outcome]:
+    """Say it once, at the lightest foot that breaks the rating; else what is unknown at the heaviest."""
+    limits = [Limit(pressure, rated, "at most") for pressure in pressures]
+    broken = next((n for n, limit in enumerate(limits) if limit.kept is Answer.NO), None)
+    unknown = next((n for n, limit in enumerate(limits) if limit.kept is Answer.UNKNOWN), None)
+    number = broken if broken is not None else unknown
+    if number is None:
+        return
+    listed = ", ".join(f"{view.show(p)} at the {foot} foot" for foot, p in zip(FEET, pressures, strict=True))
+    message = f"{name} is good for {view.show(rated)} and gets {listed}"
+    yield from judge(
+        limits[number],
+        rule="pressure-above-rating",
+        level=Level.WARNING,
+        place=place,
+        message=message,
+        tries=tries,
+    )
+
+
+def _component_pressures(view: View, component: Component) -> tuple[Value, ...]:
+    """The pressures of the cylinder itself, or of the lines that come to a component."""
+    for made in view.results.cylinders:
+        if made.cylinder == component.name:
+            return made.pressures
+    names = {f"{component.name}.{port.name}" for port in component.ports}
+    lines = [line.name for line in view.aircraft.lines if {line.start, line.finish} & names]
+    found = [item.pressures for item in view.results.pressures if item.line in lines]
+    return found[0] if found else ()
+
+
+def tube_yields(view: View) -> Iterator[Outcome]:
+    """No metal tube yields at the panic foot.
+
+    First yield is by von Mises at the bore with closed ends, with the tube standard's minimum
+    strength where one is known.
+    """
+    for strength in view.results.strengths:
+        line = find(view.aircraft.lines, strength.line)
+        if line is None:
+            continue
+        wanted = _wanted(
+            view.aircraft.limits.yield_factor, "yield factor wanted at the panic foot", YIELD_FACTOR
+        )
+        message = (
+            f"{strength.line} first yields at {view.show(strength.yield_pressure)}, "
+            f"{view.show(strength.yield_factor)} times the panic foot; {view.show(wanted)} is wanted"
+        )
+        yield from judge(
+            Limit(strength.yield_factor, wanted, "at least"),
+            rule="tube-yields",
+            level=Level.WARNING,
+            place=line.place,
+            message=message,
+            tries=("a stronger alloy such as 5052-O", "a smaller tube or a thicker wall"),
+        )
+
+
+def burst_margin_too_small(view: View) -> Iterator[Outcome]:
+    """Burst is at least four times the pressure of the hard foot.
+
+    Burst is by Barlow's formula with the minimum ultimate strength; four is the usual margin of
+    hydraulic tube and a field to overrule.
+    """
+    for strength in view.results.strengths:
+        line = find(view.aircraft.lines, strength.line)
+        if line is None:
+            continue
+        wanted = _wanted(
+            view.aircraft.limits.burst_factor, "burst factor wanted at the hard foot", BURST_FACTOR
+        )
+        message = (
+            f"{strength.line} bursts at {view.show(strength.burst_pressure)}, "
+            f"{view.show(strength.burst_factor)} times the hard foot; {view.show(wanted)} is wanted"
+        )
+        yield from judge(
+            Limit(strength.burst_factor, wanted, "at least"),
+            rule="burst-margin-too-small",
+            level=Level.WARNING,
+            place=line.place,
+            message=message,
+            tries=("a stronger alloy or a thicker wall", "a smaller tube"),
+        )
+
+
+def _wanted(declared: Value, label: str, usual: float) -> Value:
+    if declared.known:
+        return declared.named(label)
+    return exactly(label, Dimension.NUMBER, usual, Mark.MEMORY, source="common-practice")

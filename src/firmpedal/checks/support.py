@@ -1,0 +1,56 @@
+"""Rules about what holds a line."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.checks.view import Limit, Outcome, View, judge, practice
+from firmpedal.finding import Finding, Level
+from firmpedal.model.aircraft import find
+from firmpedal.model.circuit import Support
+from firmpedal.model.stock import LineKind
+from firmpedal.quantity import Mark
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+
+def clamp_spacing(view: View) -> Iterator[Outcome]:
+    """No length between two supports is longer than the table allows.
+
+    The fittings at the ends of a line count as supports. The table is for metal tube by size, and
+    for hose 24 in.
+    """
+    for line in view.laid:
+        supports = line.supports
+        if line.kind is LineKind.PLASTIC or supports.longest_gap is None:
+            continue
+        spacing = supports.spacing.named(f"support spacing of {line.stock.phrase}")
+        gap = view.show(supports.longest_gap)
+        message = f"{line.name} is unsupported for {gap}; supports may be {view.show(spacing)} apart"
+        yield from judge(
+            Limit(supports.longest_gap, spacing, "at most"),
+            rule="clamp-spacing",
+            level=Level.CAUTION,
+            place=f"{line.place}.clamps",
+            message=message,
+            tries=("write `clamps: propose` and take the places it gives",),
+        )
+
+
+def only_tie_wraps(view: View) -> Iterator[Outcome]:
+    """A tie wrap or tape is never all that holds a line.
+
+    It slides, cuts and lets the line find its own way to the disc or an edge.
+    """
+    for line in view.laid:
+        declared = find(view.aircraft.lines, line.name)
+        if declared is not None and declared.support is Support.TIE_WRAPS:
+            yield Finding(
+                "only-tie-wraps",
+                Level.CAUTION,
+                f"{line.place}.support",
+                f"{line.name} is held by nothing but tie wraps",
+                ("cushioned clamps at the places the spacing table asks for",),
+                sources=practice("common-practice", Mark.MEMORY),
+            )

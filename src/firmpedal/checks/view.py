@@ -1,0 +1,111 @@
+"""What a rule gets to see, and the few words all rules share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.finding import Cited, Finding, Level, NotShown
+from firmpedal.model.display import Display
+from firmpedal.quantity import Answer, Mark, Missing, Value
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator
+
+    from firmpedal.analysis.results import Results
+    from firmpedal.fit.assembly import Assembly
+    from firmpedal.fit.closing import Violation
+    from firmpedal.lay.crossing import Crossing
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.model.aircraft import Aircraft
+
+Outcome = Finding | NotShown
+
+
+@dataclass(frozen=True)
+class View:
+    """One aircraft with everything that was worked out about it."""
+
+    aircraft: Aircraft
+    assembly: Assembly
+    violations: tuple[Violation, ...]
+    laid: tuple[LaidLine, ...]
+    crossings: tuple[Crossing, ...]
+    results: Results
+    display: Display
+
+    def show(self, value: Value) -> str:
+        return self.display.value(value)
+
+    def crossings_of(self, line: str) -> tuple[Crossing, ...]:
+        return tuple(item for item in self.crossings if item.line == line)
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One design rule: its stable name, how it looks, and the words of its docs page."""
+
+    name: str
+    check: Callable[[View], Iterable[Outcome]]
+
+    @property
+    def words(self) -> str:
+        return (self.check.__doc__ or "").strip()
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What a rule compares: a measured value, the limit, and which way round is good."""
+
+    measured: Value
+    allowed: Value
+    relation: str  # "at most" or "at least"
+
+    @property
+    def kept(self) -> Answer:
+        if self.relation == "at most":
+            return self.measured.at_most(self.allowed)
+        return self.measured.at_least(self.allowed)
+
+    @property
+    def missing(self) -> tuple[Missing, ...]:
+        found = (*self.measured.missing, *self.allowed.missing)
+        closer = Missing(
+            self.measured.place, f"{self.measured.label} more closely: its range reaches the limit"
+        )
+        return found or (closer,)
+
+
+def judge(
+    limit: Limit, *, rule: str, level: Level, place: str, message: str, tries: tuple[str, ...]
+) -> Iterator[Outcome]:
+    """Yield a finding where a limit is broken, what to measure where that cannot be told, else nothing."""
+    if limit.kept is Answer.NO:
+        yield Finding(
+            rule,
+            level,
+            place,
+            message,
+            tries,
+            limit.measured,
+            limit.allowed,
+            limit.relation,
+            cited(limit.allowed, limit.measured),
+        )
+    elif limit.kept is Answer.UNKNOWN:
+        yield NotShown(rule, place, f"{limit.measured.label} against {limit.allowed.label}", limit.missing)
+
+
+def cited(*values: Value) -> tuple[Cited, ...]:
+    """The sources behind some values, each once, the least trusted mark of each, in order."""
+    marks: dict[str, Mark] = {}
+    for value in values:
+        for key, mark in sorted(value.sources()):
+            if key != "firmpedal-derivation":
+                marks[key] = max(mark, marks.get(key, mark))
+    return tuple(Cited(key, mark) for key, mark in marks.items())
+
+
+def practice(key: str, mark: Mark = Mark.READ) -> tuple[Cited, ...]:
+    """One source that a rule rests on where no figure carries it."""
+    return (Cited(key, mark),)

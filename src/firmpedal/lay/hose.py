@@ -1,0 +1,100 @@
+"""What hose to order: the declared path in its worst state, plus slack.
+
+The true shape of a hose is not solved here, so its least bend radius stays unchecked.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from firmpedal.formulas.hose import hose_length_with_slack
+from firmpedal.lay.spread import spread
+from firmpedal.quantity import Mark, Step, Value, all_missing, apply, exactly, largest
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from firmpedal.lay.movement import Travel
+    from firmpedal.model.circuit import Line
+    from firmpedal.model.space import Position
+    from firmpedal.model.stock import Hose
+
+READY_MADE = (6, 12, 18, 24)  # inches; common practice, no source
+CUSTOM_STEP = from_unit(0.5, "in")
+USUAL_SLACK = 0.06  # inside the published 5 to 8 percent
+MOST_SLACK = 0.08
+
+
+@dataclass(frozen=True, slots=True)
+class HoseLengths:
+    """A hose along its declared path: the path, the least length with slack, and what to order."""
+
+    path_length: Value
+    least_length: Value
+    slack: Value
+    order_length: Value
+    ready_made: bool
+
+
+def hose_lengths(line: Line, stock: Hose, points: tuple[Position, ...], moved: Travel) -> HoseLengths:
+    """Find the length to order: the next ready-made one if its slack is allowed, else to the half inch."""
+    del stock
+    path = _path(line, points)
+    if len(points) == 2:  # straight from end to end: the farthest state of the ends counts
+        path = largest(f"path of {line.name}", (path, moved.farthest), line.place)
+    slack = line.slack if line.slack.known else _published("slack", USUAL_SLACK)
+    most = line.most_slack if line.most_slack.known else _published("most slack", MOST_SLACK)
+    least = apply(
+        hose_length_with_slack, f"length of {line.name} with slack", place=line.place, path=path, slack=slack
+    )
+    if not least.known:
+        return HoseLengths(
+            path, least, slack, least.named(f"length to order for {line.name}"), ready_made=False
+        )
+    ready = next((length for length in map(_inches, READY_MADE) if least.high <= length), None)
+    if ready is not None and ready <= path.low * (1 + most.low):
+        order = _order(line, ready, least, "the next ready-made length, its slack is allowed")
+        return HoseLengths(path, least, slack, order, ready_made=True)
+    steps = math.ceil(least.high / CUSTOM_STEP - 1e-9)
+    order = _order(line, steps * CUSTOM_STEP, least, "made to length, rounded up to the half inch")
+    return HoseLengths(path, least, slack, order, ready_made=False)
+
+
+def _inches(number: int) -> float:
+    return from_unit(number, "in")
+
+
+def _published(label: str, number: float) -> Value:
+    return exactly(label, Dimension.NUMBER, number, Mark.READ, source="navedtra-14105")
+
+
+def _path(line: Line, points: tuple[Position, ...]) -> Value:
+    coordinates = [value for point in points for value in point.coordinates]
+    label = f"path of {line.name}"
+    missing = all_missing(coordinates)
+    if missing:
+        return Value(label, Dimension.LENGTH, None, Mark.MEASURED, line.place, missing=missing)
+    bounds = spread(_polyline, [(value.low, value.high) for value in coordinates]) or []
+    mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
+    step = Step("sum of the distances between the points", ())
+    return Value(label, Dimension.LENGTH, bounds[0], mark, line.place, step=step)
+
+
+def _polyline(flat: tuple[float, ...]) -> tuple[float, ...]:
+    points = [flat[n : n + 3] for n in range(0, len(flat), 3)]
+    return (sum(math.dist(one, other) for one, other in pairwise(points)),)
+
+
+def _order(line: Line, length: float, least: Value, note: str) -> Value:
+    step = Step("least length, rounded up", (("L", least),), note)
+    return Value(
+        f"length to order for {line.name}",
+        Dimension.LENGTH,
+        (length, length),
+        least.mark,
+        line.place,
+        "common-practice",
+        step,
+    )

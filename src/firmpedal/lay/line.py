@@ -1,0 +1,134 @@
+"""Each line in space: path, bends, lengths to cut and order, clamps and heights, with their story."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from firmpedal.formulas.attitude import height
+from firmpedal.lay.hose import HoseLengths, hose_lengths
+from firmpedal.lay.movement import Carried, Travel, travel
+from firmpedal.lay.supports import Supports, supports_of
+from firmpedal.lay.tube import TubeShape, tube_shape
+from firmpedal.model.stock import Hose, LineKind
+from firmpedal.quantity import Value, apply
+
+if TYPE_CHECKING:
+    from firmpedal.lay.shape import Point
+    from firmpedal.model.aircraft import Bench
+    from firmpedal.model.circuit import Line
+    from firmpedal.model.space import Position
+    from firmpedal.model.stock import Stock
+    from firmpedal.model.surroundings import Attitude, State
+
+
+@dataclass(frozen=True, slots=True)
+class LineSetting:
+    """Everything that the shape of one line depends on, and nothing else."""
+
+    line: Line
+    start: Carried
+    finish: Carried
+    bench: Bench
+    states: tuple[State, ...]
+    attitudes: tuple[Attitude, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Height:
+    """How high a point of a line stands in one attitude."""
+
+    attitude: str
+    point: int
+    value: Value
+
+
+@dataclass(frozen=True, slots=True)
+class LaidLine:
+    """One line as it lies: `tube` for bent tube, `hose` for hose; plastic has neither."""
+
+    name: str
+    place: str
+    kind: LineKind
+    stock: Stock
+    points: tuple[Position, ...]
+    path_length: Value
+    travel: Travel
+    tube: TubeShape | None
+    hose: HoseLengths | None
+    supports: Supports
+    heights: tuple[Height, ...]
+
+    @property
+    def path(self) -> tuple[Point, ...] | None:
+        """The corner points as plain numbers; None while one is unknown."""
+        return tuple(point.point for point in self.points) if all(p.known for p in self.points) else None
+
+    @property
+    def developed_length(self) -> Value | None:
+        return self.tube.developed_length if self.tube else None
+
+    @property
+    def cut_length(self) -> Value | None:
+        """What to cut: tube with its flares; plastic at its path; a hose is bought, not cut."""
+        if self.tube:
+            return self.tube.cut_length
+        return None if self.hose else self.path_length
+
+    @property
+    def order_length(self) -> Value:
+        """What to buy for this line."""
+        if self.hose:
+            return self.hose.order_length
+        return self.cut_length or self.path_length
+
+
+@lru_cache(maxsize=4096)
+def lay_line(setting: LineSetting) -> LaidLine:
+    """Lay one line; remembered for as long as nothing that it depends on changes."""
+    line = setting.line
+    points = (setting.start.position, *line.via, setting.finish.position)
+    moved = travel(setting.start, setting.finish, setting.states, line.place)
+    tube = hose = None
+    if isinstance(line.made_of, Hose):
+        hose = hose_lengths(line, line.made_of, points, moved)
+        path = hose.path_length
+    else:
+        shape = tube_shape(line, line.made_of, points, setting.bench)
+        path = shape.path_length
+        tube = shape if line.made_of.kind is LineKind.TUBE else None
+    supports = supports_of(line, tube.centreline if tube else None, path)
+    heights = tuple(_heights(points, setting.attitudes, line.place))
+    return LaidLine(
+        line.name,
+        line.place,
+        line.made_of.kind,
+        line.made_of,
+        points,
+        path,
+        moved,
+        tube,
+        hose,
+        supports,
+        heights,
+    )
+
+
+def _heights(points: tuple[Position, ...], attitudes: tuple[Attitude, ...], place: str) -> list[Height]:
+    return [
+        Height(
+            attitude.name,
+            number,
+            apply(
+                height,
+                f"height of point {number + 1} when {attitude.name}",
+                place=place,
+                aft=point.aft,
+                up=point.up,
+                nose_up_angle=attitude.nose_up,
+            ),
+        )
+        for attitude in attitudes
+        for number, point in enumerate(points)
+    ]

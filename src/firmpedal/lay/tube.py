@@ -1,0 +1,186 @@
+"""The shape of a bent tube or a plastic line, with every length carrying its story."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.formulas.bends import arc_length, flare_allowance
+from firmpedal.lay.centreline import Centreline, Impossible, centreline
+from firmpedal.lay.spread import spread
+from firmpedal.model.circuit import Flare
+from firmpedal.model.stock import LineKind
+from firmpedal.quantity import Mark, Missing, Step, Value, all_missing, apply, exactly, total
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from firmpedal.model.aircraft import Bench
+    from firmpedal.model.circuit import Line
+    from firmpedal.model.space import Position
+    from firmpedal.model.stock import Tube
+
+FLARE_HALF_ANGLES = {Flare.SINGLE_37: 37, Flare.DOUBLE_37: 37, Flare.SINGLE_45: 45}
+
+
+@dataclass(frozen=True, slots=True)
+class BendValues:
+    """One bend: how far it turns, how the plane of bend turns before it, and its radius."""
+
+    corner: int
+    angle: Value
+    rotation: Value
+    radius: Value
+    arc: Value
+
+
+@dataclass(frozen=True, slots=True)
+class TubeShape:
+    """A tube between its ends. `centreline` is None and `impossible` says why where it cannot be bent."""
+
+    path_length: Value
+    radius: Value
+    straights: tuple[Value, ...]
+    bends: tuple[BendValues, ...]
+    developed_length: Value
+    cut_length: Value
+    centreline: Centreline | None
+    impossible: Impossible | None
+
+
+def tube_shape(line: Line, stock: Tube, points: tuple[Position, ...], bench: Bench) -> TubeShape:
+    """Bend a tube along its corner points with the line's radius, or else the bender's."""
+    radius = line.bend_radius if line.bend_radius.known else bench.bend_radius
+    if stock.kind is LineKind.PLASTIC:  # plastic is laid by hand in easy curves: its path is its length
+        radius = exactly("bend radius", Dimension.LENGTH, 0.0, Mark.DERIVED)
+    coordinates = [value for point in points for value in point.coordinates]
+    inputs = [*coordinates, radius]
+    missing = all_missing(inputs)
+    if missing:
+        return _unknown_shape(line, radius, missing, None)
+    spans = [(value.low, value.high) for value in inputs]
+    middle = _bent(tuple((low + high) / 2 for low, high in spans))
+    if isinstance(middle, Impossible):
+        what = Missing(line.place, f"a path of {line.name} that can be bent")
+        return _unknown_shape(line, radius, (what,), middle)
+    bounds = spread(_numbers, spans)
+    mark = max(value.mark for value in inputs)
+    return _shape(line, stock, bench, middle, bounds or [(n, n) for n in _numbers_of(middle)], mark, radius)
+
+
+def _bent(numbers: tuple[float, ...]) -> Centreline | Impossible:
+    *flat, radius = numbers
+    points = tuple((flat[n], flat[n + 1], flat[n + 2]) for n in range(0, len(flat), 3))
+    return centreline(points, radius)
+
+
+def _numbers_of(line: Centreline) -> tuple[float, ...]:
+    angles = [number for bend in line.bends for number in (bend.angle, bend.rotation, bend.arc)]
+    return (line.developed_length, line.polyline_length, *line.straights, *angles)
+
+
+def _numbers(flat: tuple[float, ...]) -> tuple[float, ...] | None:
+    line = _bent(flat)
+    return None if isinstance(line, Impossible) else _numbers_of(line)
+
+
+def _shape(
+    line: Line,
+    stock: Tube,
+    bench: Bench,
+    middle: Centreline,
+    bounds: list[tuple[float, float]],
+    mark: Mark,
+    radius: Value,
+) -> TubeShape:
+    place, mark = line.place, max(mark, Mark.DERIVED)
+    count = len(middle.straights)
+    straights = tuple(
+        _length(f"straight {n}", span, mark, place, "segment less the setbacks at its ends")
+        for n, span in enumerate(bounds[2 : 2 + count], 1)
+    )
+    bends = tuple(
+        _bend(n, bend.corner, bounds[2 + count + 3 * n : 5 + count + 3 * n], mark, place, radius)
+        for n, bend in enumerate(middle.bends)
+    )
+    pieces = tuple((f"s{n}", value) for n, value in enumerate(straights, 1))
+    pieces += tuple((f"a{n}", bend.arc) for n, bend in enumerate(bends, 1))
+    step = Step(" + ".join(symbol for symbol, _ in pieces), pieces, "straights and arcs")
+    developed = Value(
+        f"developed length of {line.name}",
+        Dimension.LENGTH,
+        bounds[0],
+        mark,
+        place,
+        "tube-bending-formulas",
+        step,
+    )
+    path = _length(f"path of {line.name}", bounds[1], mark, place, "sum of the distances between the points")
+    allowance = flare_allowance_of(line, stock, bench)
+    cut = total(f"cut length of {line.name}", (developed, allowance, allowance), place)
+    return TubeShape(path, radius, straights, bends, developed, cut, middle, None)
+
+
+def _bend(
+    number: int, corner: int, bounds: list[tuple[float, float]], mark: Mark, place: str, radius: Value
+) -> BendValues:
+    angle = Value(
+        f"bend {number + 1}",
+        Dimension.ANGLE,
+        bounds[0],
+        mark,
+        place,
+        "tube-bending-formulas",
+        Step("atan2(|u x v|, u . v)", (), "turn between the straights u and v"),
+    )
+    rotation = Value(
+        f"rotation before bend {number + 1}",
+        Dimension.ANGLE,
+        bounds[1],
+        mark,
+        place,
+        "tube-bending-formulas",
+        Step("atan2((n x m) . u, n . m)", (), "planes of bend n, m"),
+    )
+    arc = apply(
+        arc_length, f"arc of bend {number + 1}", place=place, centreline_radius=radius, bend_angle=angle
+    )
+    return BendValues(corner, angle, rotation, radius, arc)
+
+
+def _length(label: str, span: tuple[float, float], mark: Mark, place: str, note: str) -> Value:
+    return Value(label, Dimension.LENGTH, span, mark, place, "tube-bending-formulas", Step(note, ()))
+
+
+def flare_allowance_of(line: Line, stock: Tube, bench: Bench) -> Value:
+    """What one flare takes of the tube: the builder's own figure, else from the flare's shape."""
+    if bench.flare_allowance.known or stock.kind is LineKind.PLASTIC:
+        return bench.flare_allowance
+    half_angle = exactly(
+        "flare half angle",
+        Dimension.ANGLE,
+        math.radians(FLARE_HALF_ANGLES[line.flare]),
+        Mark.READ,
+        source="tm-1-1500-204",
+    )
+    return apply(
+        flare_allowance,
+        "flare allowance",
+        place=line.place,
+        flare_diameter=stock.flare_diameter,
+        outside_diameter=stock.outside_diameter,
+        half_angle=half_angle,
+    )
+
+
+def _unknown_shape(
+    line: Line, radius: Value, missing: tuple[Missing, ...], impossible: Impossible | None
+) -> TubeShape:
+    def gap(label: str) -> Value:
+        return Value(
+            f"{label} of {line.name}", Dimension.LENGTH, None, Mark.MEASURED, line.place, missing=missing
+        )
+
+    return TubeShape(
+        gap("path"), radius, (), (), gap("developed length"), gap("cut length"), None, impossible
+    )

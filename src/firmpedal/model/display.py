@@ -1,0 +1,86 @@
+"""The builder's units on the way out: every figure is shown as the builder writes figures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.units import Dimension, UnitError, canonical_unit, show, show_span
+
+if TYPE_CHECKING:
+    from firmpedal.model.aircraft import FileUnits
+    from firmpedal.quantity import Value
+
+INCH = {
+    Dimension.LENGTH: "in",
+    Dimension.ANGLE: "deg",
+    Dimension.PRESSURE: "psi",
+    Dimension.FORCE: "lbf",
+    Dimension.VOLUME: "cu in",
+    Dimension.TEMPERATURE: "degF",
+    Dimension.MASS: "lb",
+    Dimension.TORQUE: "lbf in",
+    Dimension.LINEAR_DENSITY: "lb/ft",
+    Dimension.DENSITY: "lb/in3",
+}
+METRIC = {
+    Dimension.LENGTH: "mm",
+    Dimension.ANGLE: "deg",
+    Dimension.PRESSURE: "bar",
+    Dimension.FORCE: "N",
+    Dimension.VOLUME: "ml",
+    Dimension.TEMPERATURE: "degC",
+    Dimension.MASS: "kg",
+    Dimension.TORQUE: "N m",
+    Dimension.LINEAR_DENSITY: "kg/m",
+    Dimension.DENSITY: "kg/m3",
+}
+METRIC_LENGTHS = ("mm", "cm", "m")
+
+
+@dataclass(frozen=True)
+class Display:
+    """Shows values in the builder's units; `fraction` is 16 or 32 for lengths in fractions of an inch."""
+
+    units: tuple[tuple[Dimension, str], ...]
+    fraction: int | None = None
+
+    def unit(self, dimension: Dimension) -> str | None:
+        return dict(self.units).get(dimension)
+
+    def number(self, number: float, dimension: Dimension) -> str:
+        """Show one SI number."""
+        unit = self.unit(dimension)
+        if unit is None:
+            return f"{number:.4g}"
+        if dimension is Dimension.LENGTH and self.fraction and unit == "in":
+            return show(number, unit, fraction=self.fraction)
+        return show(number, unit)
+
+    def value(self, value: Value) -> str:
+        """Show a value: one figure, a range, or the word unknown."""
+        if value.span is None:
+            return "unknown"
+        unit = self.unit(value.dimension)
+        if value.exact or unit is None:
+            low, high = (self.number(bound, value.dimension) for bound in value.span)
+            return low if low == high else f"{low} to {high}"
+        if value.dimension is Dimension.LENGTH and self.fraction and unit == "in":
+            return show_span(value.span, unit, fraction=self.fraction)
+        return show_span(value.span, unit)
+
+
+def display_of(units: FileUnits) -> Display:
+    """Take the file's units, and for what it leaves out the usual ones of its length unit."""
+    usual = METRIC if units.length in METRIC_LENGTHS else INCH
+    chosen = {dimension: _chosen(units, dimension, unit) for dimension, unit in usual.items()}
+    fraction = {"16": 16, "1/16": 16, "32": 32, "1/32": 32}.get(units.fractions)
+    return Display(tuple(chosen.items()), fraction)
+
+
+def _chosen(units: FileUnits, dimension: Dimension, usual: str) -> str:
+    written = getattr(units, dimension.value, "") if dimension.value.isidentifier() else ""
+    try:
+        return canonical_unit(written, dimension) if written else usual
+    except UnitError:
+        return usual

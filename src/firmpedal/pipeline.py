@@ -1,0 +1,134 @@
+"""The one road: read, fit, lay, analyse, check. Every front end takes it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.results import Results, analyse
+from firmpedal.catalog import Catalogue, catalogue
+from firmpedal.checks.rules import RULES
+from firmpedal.checks.view import View
+from firmpedal.finding import Finding, Level, NotShown, Span, Verdict
+from firmpedal.fit.assembly import Assembly, assemble
+from firmpedal.fit.closing import Violation, violations
+from firmpedal.lay.crossing import Crossing, crossing
+from firmpedal.lay.line import LaidLine, LineSetting, lay_line
+from firmpedal.lay.movement import Carried
+from firmpedal.lay.seats import seat_of
+from firmpedal.model.display import Display, display_of
+from firmpedal.project import Reading, read_file, read_text
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from firmpedal.model.aircraft import Acceptance, Aircraft
+    from firmpedal.model.circuit import Line
+
+
+@dataclass(frozen=True)
+class Evaluation:
+    """Everything worked out about one option of one file, from first reading to last finding."""
+
+    reading: Reading
+    aircraft: Aircraft
+    assembly: Assembly
+    violations: tuple[Violation, ...]
+    laid: tuple[LaidLine, ...]
+    crossings: tuple[Crossing, ...]
+    results: Results
+    findings: tuple[Finding, ...]
+    not_shown: tuple[NotShown, ...]
+    display: Display
+
+    @property
+    def verdict(self) -> Verdict:
+        if any(finding.level is Level.WARNING for finding in self.findings):
+            return Verdict.NOT_SOUND
+        return Verdict.NOT_SHOWN if self.not_shown else Verdict.SOUND
+
+    def span_of(self, place: str) -> Span:
+        """Where an object path stands in the file."""
+        return self.reading.span_of(place)
+
+
+class UnusableFileError(Exception):
+    """The file cannot be evaluated; `reading.problems` say why."""
+
+    def __init__(self, reading: Reading) -> None:
+        super().__init__(f"{reading.file}: {len(reading.problems)} problems")
+        self.reading = reading
+
+
+def evaluate_file(path: Path, option: str | None = None) -> Evaluation:
+    """Evaluate one option of a builder's file, or the file as written.
+
+    Raises:
+        UnusableFileError: The file has problems that stop it being read.
+    """
+    return evaluate(read_file(path, option))
+
+
+def evaluate_text(text: str, file: str = "text", option: str | None = None) -> Evaluation:
+    """Evaluate one option of a builder's text.
+
+    Raises:
+        UnusableFileError: The text has problems that stop it being read.
+    """
+    return evaluate(read_text(text, file, option))
+
+
+def evaluate(reading: Reading) -> Evaluation:
+    """Take the road from a reading to findings."""
+    if reading.aircraft is None:
+        raise UnusableFileError(reading)
+    aircraft, parts = reading.aircraft, catalogue()
+    assembly = assemble(aircraft, parts)
+    broken = violations(assembly.joints)
+    laid = tuple(
+        lay_line(setting) for line in aircraft.lines if (setting := _setting(aircraft, assembly, parts, line))
+    )
+    crossings = tuple(crossing(line, zone) for line in laid for zone in aircraft.zones)
+    results = analyse(aircraft, assembly, laid, crossings)
+    display = display_of(aircraft.units)
+    view = View(aircraft, assembly, broken, laid, crossings, results, display)
+    outcomes = [outcome for rule in RULES for outcome in rule.check(view)]
+    findings = tuple(item for item in outcomes if isinstance(item, Finding))
+    unclear = tuple(item for item in outcomes if isinstance(item, NotShown))
+    findings = _accepted(aircraft.accepted, findings)
+    return Evaluation(
+        reading, aircraft, assembly, broken, laid, crossings, results, findings, unclear, display
+    )
+
+
+def _setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line) -> LineSetting | None:
+    """Gather what one line's shape depends on."""
+    ends: list[Carried] = []
+    for end, target in (("from", line.start), ("to", line.finish)):
+        seat = seat_of(aircraft, target, assembly.joint_of(line.name, end), parts.parts)
+        if seat is None:
+            return None
+        ends.append(seat)
+    return LineSetting(line, ends[0], ends[1], aircraft.bench, aircraft.states, aircraft.attitudes)
+
+
+def _accepted(acceptances: tuple[Acceptance, ...], findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Put the builder's reasons on the findings they accept; the level stays."""
+    marked = list(findings)
+    for acceptance in acceptances:
+        fitting = [n for n, item in enumerate(marked) if _concerns(acceptance, item)]
+        for number in fitting:
+            marked[number] = replace(marked[number], accepted=acceptance.reason)
+        if not fitting:
+            message = f"`{acceptance.rule}` at {acceptance.at} was accepted, and is not found any more"
+            marked.append(
+                Finding("accepted-but-gone", Level.NOTE, acceptance.place, message, ("take the entry out",))
+            )
+    return tuple(marked)
+
+
+def _concerns(acceptance: Acceptance, finding: Finding) -> bool:
+    return acceptance.rule == finding.rule and acceptance.at in (finding.place, *finding.place.split("."))
+
+
+__all__ = ["Evaluation", "UnusableFileError", "evaluate", "evaluate_file", "evaluate_text", "read_text"]

@@ -1,0 +1,110 @@
+"""What a sheet is made of, whoever prints it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Tone(StrEnum):
+    """How a paragraph is meant, so that every printer can set it apart in its own way."""
+
+    PLAIN = "plain"
+    LEAD = "lead"  # the answer, first and large
+    WARNING = "WARNING"
+    CAUTION = "CAUTION"
+    NOTE = "NOTE"
+    SMALL = "small"
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    text: str
+    tone: Tone = Tone.PLAIN
+
+
+@dataclass(frozen=True, slots=True)
+class Bullets:
+    items: tuple[str, ...]
+    boxes: bool = False  # boxes to tick with a pen
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows of text under column titles; `right` names the columns whose figures align right."""
+
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    right: frozenset[int] = frozenset()
+    title: str = ""
+    widths: tuple[float, ...] = ()  # shares of the page's width; empty: as the text needs
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """One calculation as printed: equation, figures put in, result, limit, source."""
+
+    label: str
+    equation: str
+    figures: str
+    result: str
+    where: tuple[str, ...] = ()
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line in a drawing, in the drawing's own units; `weight` in points."""
+
+    points: tuple[tuple[float, float], ...]
+    weight: float = 1.0
+    dashed: bool = False
+    arrows: bool = False  # arrow heads at both ends: a dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Dot:
+    at: tuple[float, float]
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Text in a drawing; `anchor` says which part of the text stands at the point."""
+
+    text: str
+    at: tuple[float, float]
+    size: float = 9.0
+    anchor: str = "middle"
+    angle: float = 0.0
+    bold: bool = False
+
+
+Mark = Stroke | Dot | Label
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing of marks in points, y up, from (0, 0) to `size`."""
+
+    size: tuple[float, float]
+    marks: tuple[Mark, ...]
+    caption: str = ""
+
+
+Block = Heading | Paragraph | Bullets | Table | Sum | Drawing
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A titled page or screenful; `new_page` starts it on a page of its own."""
+
+    title: str
+    blocks: tuple[Block, ...]
+    new_page: bool = True
+    subtitle: str = ""
