@@ -18,7 +18,7 @@ def height(aft: float, up: float, nose_up_angle: float) -> float:
         nose_up_angle: theta, nose up positive [rad].
 
     Returns:
-        Height of the point above the datum, measured along a plumb line h [m].
+        Height of the point above the datum, measured along a plumb line, h [m].
 
     Valid: theta between -pi/2 and pi/2. One direction in theta only while x cos(theta) + z sin(theta)
         keeps its sign: a range of theta across that point needs the value at the turning point too.

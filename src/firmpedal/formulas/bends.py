@@ -97,7 +97,7 @@ def bending_strain(outside_diameter: float, centreline_radius: float) -> float:
         centreline_radius: R, of the bend [m].
 
     Returns:
-        Strain, to be covered by the material's elongation e [-].
+        Strain that the material's elongation has to cover, e [-].
 
     Valid: 0 < D < 2 R; neutral line on the centre line.
     Source: [firmpedal-derivation], length of the outside of a bend against its centre line.
@@ -119,7 +119,7 @@ def intrados_hoop_factor(centreline_radius: float, mean_radius: float) -> float:
         mean_radius: r, of the tube's section at mid wall [m].
 
     Returns:
-        Factor on the hoop stress of a straight tube with the wall at that place f_i [-].
+        Factor on the hoop stress of a straight tube with the wall at that place, f_i [-].
 
     Valid: 0 < r < R; membrane of a ring-shaped tube.
     Source: [firmpedal-derivation], balance of a sector of a ring-shaped tube.
@@ -138,7 +138,7 @@ def extrados_hoop_factor(centreline_radius: float, mean_radius: float) -> float:
         mean_radius: r, of the tube's section at mid wall [m].
 
     Returns:
-        Factor on the hoop stress of a straight tube with the wall at that place f_e [-].
+        Factor on the hoop stress of a straight tube with the wall at that place, f_e [-].
 
     Valid: 0 < r < R; membrane of a ring-shaped tube.
     Source: [firmpedal-derivation], balance of a sector of a ring-shaped tube.
@@ -158,7 +158,7 @@ def flare_allowance(flare_diameter: float, outside_diameter: float, half_angle: 
         half_angle: alpha, of the flare from the tube's axis [rad].
 
     Returns:
-        Slant length of the flare less its length along the axis c [m].
+        Slant length of the flare less its length along the axis, c [m].
 
     Valid: D_f >= D > 0, 0 < alpha < pi/2; sharp root, the wall keeps its length along the slant.
     Source: [firmpedal-derivation], slant of a cone less its height.

@@ -15,7 +15,7 @@ def hose_length_with_slack(path: float, slack: float) -> float:
         slack: s, slack as a share of the path [-].
 
     Returns:
-        Length of the hose from seat to seat L [m].
+        Length of the hose from seat to seat, L [m].
 
     Valid: l > 0, s >= 0; published practice for s is 0.05 to 0.08.
     Source: [ac-43-13-1b], paragraph 9-30, page 9-20.
@@ -23,3 +23,27 @@ def hose_length_with_slack(path: float, slack: float) -> float:
     require_positive(path, "the path of the hose")
     require_not_negative(slack, "the slack")
     return path * (1 + slack)
+
+
+def hose_expansion(expansion: float, length: float, pressure: float, reference_pressure: float) -> float:
+    """Fluid that a hose takes up as it swells, taken as proportional to the pressure.
+
+    V = e L p / p_r
+
+    Args:
+        expansion: e, volume taken per length at the reference pressure [m^3/m].
+        length: L, free length of the hose [m].
+        pressure: p, gauge pressure in the hose [Pa].
+        reference_pressure: p_r, pressure at which the expansion is given [Pa].
+
+    Returns:
+        Volume taken up, V [m^3].
+
+    Valid: e, L, p >= 0, p_r > 0; a limit for e gives the most, not the usual.
+    Source: [firmpedal-derivation], proportional to length and pressure.
+    """
+    require_not_negative(expansion, "the expansion")
+    require_not_negative(length, "the length")
+    require_not_negative(pressure, "the pressure")
+    require_positive(reference_pressure, "the reference pressure")
+    return expansion * length * pressure / reference_pressure

@@ -18,7 +18,7 @@ def lever_arm(distance: float, angle: float) -> float:
             smaller one of the two [rad].
 
     Returns:
-        Perpendicular distance from the pivot to the line of the force a [m].
+        Perpendicular distance from the pivot to the line of the force, a [m].
 
     Valid: r >= 0, 0 <= theta <= pi/2; beyond a right angle take the supplement.
     Source: [firmpedal-derivation], perpendicular from a point to a line.
@@ -38,7 +38,7 @@ def lever_ratio(pad_arm: float, cylinder_arm: float) -> float:
         cylinder_arm: a_c, lever arm of the master cylinder's push about the pivot [m].
 
     Returns:
-        Pedal ratio i, also pedal travel per master cylinder stroke [-].
+        Pedal ratio, also pedal travel per master cylinder stroke, i [-].
 
     Valid: both arms above zero, a rigid lever, friction of the pivot left out.
     Source: [brake-design-theory], section 1.
@@ -59,7 +59,7 @@ def line_pressure(foot_force: float, lever_ratio: float, bore: float) -> float:
         bore: d_c, master cylinder bore [m].
 
     Returns:
-        Gauge pressure in the line p [Pa].
+        Gauge pressure in the line, p [Pa].
 
     Valid: F >= 0, i > 0, d_c > 0; return spring and seal friction left out, so never too low.
     Source: [brake-basics], worked example of pedal force, ratio and cylinder area.
@@ -101,7 +101,7 @@ def pedal_travel(lever_ratio: float, stroke: float, free_stroke: float) -> float
         free_stroke: s_0, stroke that closes the compensating port and moves no fluid [m].
 
     Returns:
-        Travel of the pad along its arc x [m].
+        Travel of the pad along its arc, x [m].
 
     Valid: i > 0, s >= 0, s_0 >= 0; the ratio stays the same through the travel.
     Source: [firmpedal-derivation], the lever ratio read as a ratio of travels.

@@ -54,7 +54,7 @@ def nylon_strength_retained(temperature: float) -> float:
         temperature: T, of the tube's wall [K].
 
     Returns:
-        Share of the burst pressure at 23 C r [-].
+        Share of the burst pressure at 23 C, r [-].
 
     Valid: 23 C to 100 C (296.15 K to 373.15 K); plasticised nylon, short time under pressure.
     Source: [polyamide-burst-data], burst pressure against temperature, tube 6 x 4 mm.

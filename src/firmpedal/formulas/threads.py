@@ -101,7 +101,7 @@ def diameter_growth_per_turn(pitch: float) -> float:
         pitch: p, of the thread [m].
 
     Returns:
-        Growth of the diameter for each turn beyond hand tight dD [m].
+        Growth of the diameter for each turn beyond hand tight, dD [m].
 
     Valid: taper 1 in 16 on the diameter, p > 0, a fitting that does not shrink.
     Source: [asme-b1-20-1], taper of 1 in 16 on the diameter.

@@ -18,7 +18,7 @@ def yield_pressure(yield_strength: float, outside_diameter: float, wall_thicknes
         wall_thickness: t, least wall after tolerance and bend thinning [m].
 
     Returns:
-        Internal gauge pressure at which the bore begins to yield p_y [Pa].
+        Internal gauge pressure at which the bore begins to yield, p_y [Pa].
 
     Valid: elastic up to sigma_y, round, closed ends, 0 < 2 t < D.
     Source: [firmpedal-derivation], hoop, radial and axial stress of roark-6 table 32 case 1b combined.
@@ -98,7 +98,7 @@ def specification_proof_pressure(strength: float, outside_diameter: float, bore:
         bore: d, largest inside diameter [m].
 
     Returns:
-        Proof pressure, gauge P [Pa].
+        Proof pressure, gauge, P [Pa].
 
     Valid: 0 < d < D; the specification itself never asks for more than 15 000 psi (103.4 MPa).
     Source: [mil-t-8504b], paragraph 3.6.

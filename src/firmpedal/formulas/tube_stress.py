@@ -18,7 +18,7 @@ def hoop_stress_at_bore(pressure: float, outside_diameter: float, wall_thickness
         wall_thickness: t, least wall after tolerance and bend thinning [m].
 
     Returns:
-        Hoop stress, tension positive sigma_h [Pa].
+        Hoop stress, tension positive, sigma_h [Pa].
 
     Valid: elastic, round, p >= 0, 0 < 2 t < D.
     Source: [roark-6], table 32, case 1a.
@@ -36,7 +36,7 @@ def radial_stress_at_bore(pressure: float) -> float:
         pressure: p, internal gauge pressure [Pa].
 
     Returns:
-        Radial stress, tension positive sigma_r [Pa].
+        Radial stress, tension positive, sigma_r [Pa].
 
     Valid: p >= 0.
     Source: [roark-6], table 32, case 1a.
@@ -56,7 +56,7 @@ def axial_stress_closed_ends(pressure: float, outside_diameter: float, wall_thic
         wall_thickness: t, least wall after tolerance and bend thinning [m].
 
     Returns:
-        Axial stress, tension positive sigma_a [Pa].
+        Axial stress, tension positive, sigma_a [Pa].
 
     Valid: elastic, round, straight, away from the ends, p >= 0, 0 < 2 t < D.
     Source: [roark-6], table 32, case 1b.
@@ -116,7 +116,7 @@ def barlow_stress(pressure: float, outside_diameter: float, wall_thickness: floa
         wall_thickness: t, least wall after tolerance and bend thinning [m].
 
     Returns:
-        Hoop stress, tension positive and higher than by Lamé sigma_b [Pa].
+        Hoop stress, tension positive and higher than by Lamé, sigma_b [Pa].
 
     Valid: round, p >= 0, 0 < 2 t < D.
     Source: [barlow-web-article], equation 1.
@@ -136,7 +136,7 @@ def mean_diameter_stress(pressure: float, outside_diameter: float, wall_thicknes
         wall_thickness: t, least wall after tolerance and bend thinning [m].
 
     Returns:
-        Hoop stress, tension positive sigma_m [Pa].
+        Hoop stress, tension positive, sigma_m [Pa].
 
     Valid: round, thin wall, p >= 0, 0 < 2 t < D; lower than the greatest stress at the bore.
     Source: [firmpedal-derivation], balance of half a thin ring.
