@@ -1,0 +1,159 @@
+"""Where each formula is tried: the range of every argument, and which way the result moves with it.
+
+UP and DOWN say that the result grows or shrinks with the argument everywhere in the range; EITHER
+that it goes one way or the other depending on the other arguments, but never turns back. Ranges
+that go together are chosen so that every combination is valid: the thickest wall still leaves a
+bore in the smallest tube.
+"""
+
+from math import radians
+from typing import NamedTuple
+
+from firmpedal.formulas import (
+    attitude,
+    bends,
+    compliance,
+    hose,
+    levers,
+    margin,
+    mass,
+    temperature,
+    threads,
+    tube_strength,
+    tube_stress,
+)
+
+UP, DOWN, EITHER = 1, -1, 0
+
+
+class Range(NamedTuple):
+    low: float
+    high: float
+    way: int
+
+
+PRESSURE = Range(1e4, 3e7, UP)
+STRENGTH = Range(1e7, 1e9, UP)
+LENGTH = Range(0.01, 4, UP)
+VOLUME = Range(1e-8, 1e-3, UP)
+DENSITY = Range(500, 9000, UP)
+POISSON = Range(0, 0.5, EITHER)
+STIFFNESS = Range(1e8, 3e11, DOWN)
+RADIUS = Range(0.0095, 0.2, UP)
+BORE = Range(0.008, 0.06, UP)
+
+
+def _tube(outside_diameter, wall_thickness):
+    """The range of tube, from tiny to stout, with the ways the result moves."""
+    return {
+        "outside_diameter": Range(0.003, 0.03, outside_diameter),
+        "wall_thickness": Range(0.0002, 0.00149, wall_thickness),
+    }
+
+
+def _growth(modulus):
+    return {"pressure": PRESSURE, **_tube(UP, DOWN), modulus: STIFFNESS}
+
+
+_FLARE = {
+    "flare_diameter": Range(0.009, 0.02, UP),
+    "outside_diameter": Range(0.002, 0.009, DOWN),
+    "half_angle": Range(radians(1), radians(89), UP),
+}
+_BENT = {"wall_thickness": Range(0.0002, 0.0014, UP)}
+_THREAD = {"outside_diameter": Range(0.01, 0.1, UP)}
+
+DOMAINS = {
+    levers.lever_arm: {"distance": LENGTH, "angle": Range(0, radians(90), UP)},
+    levers.lever_ratio: {"pad_arm": LENGTH, "cylinder_arm": Range(0.02, 0.3, DOWN)},
+    levers.line_pressure: {
+        "foot_force": Range(0, 2000, UP),
+        "lever_ratio": Range(0.5, 8, UP),
+        "bore": BORE._replace(way=DOWN),
+    },
+    levers.cylinder_stroke: {"volume": VOLUME, "bore": BORE._replace(way=DOWN)},
+    levers.pedal_travel: {
+        "lever_ratio": Range(0.5, 8, UP),
+        "stroke": Range(0, 0.05, UP),
+        "free_stroke": Range(0, 0.01, UP),
+    },
+    hose.hose_length_with_slack: {"path": LENGTH, "slack": Range(0, 0.5, UP)},
+    hose.hose_expansion: {
+        "expansion": Range(0, 1e-5, UP),
+        "length": LENGTH,
+        "pressure": PRESSURE,
+        "reference_pressure": Range(1e6, 3e7, DOWN),
+    },
+    # Points well behind the datum, so that they stay on one side of their turning point.
+    attitude.height: {
+        "aft": Range(0.5, 4, EITHER),
+        "up": Range(-1, 1, UP),
+        "nose_up_angle": Range(radians(-20), radians(20), DOWN),
+    },
+    tube_stress.hoop_stress_at_bore: {"pressure": PRESSURE, **_tube(UP, DOWN)},
+    tube_stress.radial_stress_at_bore: {"pressure": PRESSURE._replace(way=DOWN)},
+    tube_stress.axial_stress_closed_ends: {"pressure": PRESSURE, **_tube(UP, DOWN)},
+    tube_stress.von_mises_at_bore: {"pressure": PRESSURE, **_tube(UP, DOWN)},
+    tube_stress.tresca_at_bore: {"pressure": PRESSURE, **_tube(UP, DOWN)},
+    tube_stress.barlow_stress: {"pressure": PRESSURE, **_tube(UP, DOWN)},
+    tube_stress.mean_diameter_stress: {"pressure": PRESSURE, **_tube(UP, DOWN)},
+    tube_strength.yield_pressure: {"yield_strength": STRENGTH, **_tube(DOWN, UP)},
+    tube_strength.barlow_pressure: {"strength": STRENGTH, **_tube(DOWN, UP)},
+    tube_strength.burst_pressure: {"ultimate_strength": STRENGTH, **_tube(DOWN, UP)},
+    tube_strength.mean_diameter_pressure: {"strength": STRENGTH, **_tube(DOWN, UP)},
+    tube_strength.specification_proof_pressure: {
+        "strength": STRENGTH,
+        "outside_diameter": Range(0.004, 0.03, UP),
+        "bore": Range(0.001, 0.0039, DOWN),
+    },
+    compliance.tube_volume: {**_tube(UP, DOWN), "length": LENGTH},
+    compliance.bore_volume: {"bore": Range(0.002, 0.02, UP), "length": LENGTH},
+    compliance.shear_modulus: {"modulus": STIFFNESS._replace(way=UP), "poisson_ratio": Range(0, 0.5, DOWN)},
+    compliance.growth_closed_ends: {**_growth("modulus"), "poisson_ratio": POISSON},
+    compliance.growth_open_ends: {**_growth("modulus"), "poisson_ratio": POISSON},
+    compliance.growth_fixed_ends: {**_growth("shear_modulus"), "poisson_ratio": Range(0, 0.5, DOWN)},
+    compliance.wall_growth_volume: {"volume": VOLUME, "growth": Range(0, 0.2, UP)},
+    compliance.fluid_compression: {
+        "volume": VOLUME,
+        "pressure": PRESSURE,
+        "bulk_modulus": Range(5e8, 5e9, DOWN),
+    },
+    compliance.piston_volume: {"bore": BORE, "count": Range(1, 4, UP), "travel": Range(0, 0.01, UP)},
+    mass.tube_mass_per_length: {**_tube(UP, UP), "density": DENSITY},
+    mass.fluid_volume_per_length: _tube(UP, DOWN),
+    mass.mass_of_length: {"mass_per_length": Range(0.001, 2, UP), "length": LENGTH},
+    mass.mass_of_volume: {"volume": VOLUME, "density": DENSITY},
+    bends.setback: {"centreline_radius": RADIUS, "bend_angle": Range(0, radians(175), UP)},
+    bends.arc_length: {"centreline_radius": RADIUS, "bend_angle": Range(0, radians(360), UP)},
+    bends.extrados_wall: {
+        **_BENT,
+        "outside_diameter": Range(0.003, 0.018, DOWN),
+        "centreline_radius": RADIUS,
+    },
+    bends.intrados_wall: {
+        **_BENT,
+        "outside_diameter": Range(0.003, 0.018, UP),
+        "centreline_radius": RADIUS._replace(way=DOWN),
+    },
+    bends.bending_strain: {
+        "outside_diameter": Range(0.003, 0.018, UP),
+        "centreline_radius": RADIUS._replace(way=DOWN),
+    },
+    bends.intrados_hoop_factor: {
+        "centreline_radius": RADIUS._replace(way=DOWN),
+        "mean_radius": Range(0.001, 0.009, UP),
+    },
+    bends.extrados_hoop_factor: {"centreline_radius": RADIUS, "mean_radius": Range(0.001, 0.009, DOWN)},
+    bends.flare_allowance: _FLARE,
+    threads.pitch_diameter_at_small_end: {**_THREAD, "pitch": Range(0.0009, 0.0031, DOWN)},
+    threads.effective_thread_length: {**_THREAD, "pitch": Range(0.0009, 0.0031, UP)},
+    threads.pitch_diameter_at_gauge_plane: {
+        "small_end_pitch_diameter": Range(0.008, 0.1, UP),
+        "hand_engagement": Range(0, 0.02, UP),
+    },
+    threads.engagement_turns: {"engagement": Range(0, 0.02, UP), "pitch": Range(0.0009, 0.0031, DOWN)},
+    threads.diameter_growth_per_turn: {"pitch": Range(0.0009, 0.0031, UP)},
+    margin.factor: {"strength": STRENGTH, "load": Range(1e4, 3e7, DOWN)},
+    margin.kept: {"strength": STRENGTH, "share": Range(0, 1, UP)},
+    temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},
+}
