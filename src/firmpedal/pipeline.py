@@ -10,7 +10,7 @@ from firmpedal.catalog import Catalogue, catalogue
 from firmpedal.checks.rules import RULES
 from firmpedal.checks.view import View
 from firmpedal.finding import Finding, Level, NotShown, Span, Verdict
-from firmpedal.fit.assembly import Assembly, assemble
+from firmpedal.fit.assembly import Assembly, assemble, named_open, outer_ends
 from firmpedal.fit.closing import Violation, violations
 from firmpedal.lay.crossing import Crossing, crossing
 from firmpedal.lay.line import LaidLine, LineSetting, lay_line
@@ -84,7 +84,7 @@ def evaluate(reading: Reading) -> Evaluation:
         raise UnusableFileError(reading)
     aircraft, parts = reading.aircraft, catalogue()
     assembly = assemble(aircraft, parts)
-    broken = violations(assembly.joints)
+    broken = violations(assembly.joints, outer_ends(aircraft), named_open(aircraft))
     laid = tuple(
         lay_line(setting) for line in aircraft.lines if (setting := _setting(aircraft, assembly, parts, line))
     )

@@ -259,5 +259,9 @@ def apply(formula: Callable[..., float], label: str, *, place: str = "", **input
     if any(value.span is None for value in ordered):
         return Value(label, dimension, None, mark, place, story.source, step, all_missing(ordered))
     corners = product(*({value.low, value.high} for value in ordered))
-    results = [formula(*corner) for corner in corners]
+    try:
+        results = [formula(*corner) for corner in corners]
+    except ValueError as error:  # outside the formula's validity nothing is known
+        missing = (Missing(place, f"{label}, with figures that make sense: {error}"),)
+        return Value(label, dimension, None, mark, place, story.source, step, missing)
     return Value(label, dimension, (min(results), max(results)), mark, place, story.source, step)

@@ -12,7 +12,7 @@ from firmpedal.formulas.compliance import (
     tube_volume,
     wall_growth_volume,
 )
-from firmpedal.formulas.hose import hose_expansion
+from firmpedal.formulas.hose import hose_expansion, hose_volume
 from firmpedal.formulas.levers import cylinder_stroke
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import Mark, Missing, Value, apply, total
@@ -85,24 +85,16 @@ def wear_volume(caliper: Caliper) -> WearVolume:
 def line_volume(line: LaidLine) -> Value:
     """Fluid that fills one line."""
     stock, place = line.stock, f"{line.place}.volume"
-    length = line.order_length if isinstance(stock, Hose) else line.developed_length or line.path_length
+    label = f"fluid in {line.name}"
     if isinstance(stock, Hose):
-        none = replace(stock.bore, span=(0.0, 0.0), label="no wall")
-        return apply(
-            tube_volume,
-            f"fluid in {line.name}",
-            place=place,
-            outside_diameter=stock.bore,
-            wall_thickness=none,
-            length=length,
-        )
+        return apply(hose_volume, label, place=place, bore=stock.bore, length=line.order_length)
     return apply(
         tube_volume,
-        f"fluid in {line.name}",
+        label,
         place=place,
         outside_diameter=stock.outside_diameter,
         wall_thickness=stock.wall,
-        length=length,
+        length=line.developed_length or line.path_length,
     )
 
 

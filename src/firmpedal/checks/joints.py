@@ -13,6 +13,7 @@ from firmpedal.units import Dimension
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.fit.closing import Violation
     from firmpedal.fit.joint import Joint
     from firmpedal.model.part import Part
 
@@ -123,11 +124,23 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
         yield Finding(
             "joint-does-not-close",
             Level.WARNING,
-            violation.place,
-            f"{violation.joint}: {violation.words}",
+            _place_of(violation),
+            f"{violation.end.owner}: its {violation.end.interface} {violation.words}",
             ("lead a line to it, close it with `closed: yes`, or name it `open: reason`",),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
+
+
+def _place_of(violation: Violation) -> str:
+    """Where the builder would look for an end: the joint, or the port or line that is named."""
+    kind, _, name = violation.end.owner.partition(" ")
+    if kind == "line":
+        line, _, end = name.rpartition(" ")
+        return f"lines.{line}.{end}"
+    if kind == "port":
+        component, _, port = name.partition(".")
+        return f"components.{component}.ports.{port}"
+    return violation.place
 
 
 def joint_in_covered_length(view: View) -> Iterator[Outcome]:

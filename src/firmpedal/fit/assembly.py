@@ -146,6 +146,31 @@ class _Assembler:
         return None
 
 
+def outer_ends(aircraft: Aircraft) -> tuple[EndRef, ...]:
+    """Every port and line end there is, straight from the model: the closing law is checked on these."""
+    ports = [
+        EndRef(f"port {component.name}.{port.name}", 0, port.thread)
+        for component in aircraft.components
+        for port in component.ports
+    ]
+    ends = [
+        EndRef(f"line {line.name} {end}", 0, interface_of(line))
+        for line in aircraft.lines
+        for end in ("from", "to")
+    ]
+    return (*ports, *ends)
+
+
+def named_open(aircraft: Aircraft) -> frozenset[tuple[str, EndRef]]:
+    """The ports that the builder names open, with a reason in the file."""
+    return frozenset(
+        ("", EndRef(f"port {component.name}.{port.name}", 0, port.thread))
+        for component in aircraft.components
+        for port in component.ports
+        if port.open
+    )
+
+
 def _open_port(port: Port) -> Joint:
     return Joint(port.name, port.place, (), (), (), (), (EndRef(f"port {port.name}", 0, port.interface),))
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from firmpedal.formulas._validity import require_not_negative, require_positive
 
 
@@ -47,3 +49,23 @@ def hose_expansion(expansion: float, length: float, pressure: float, reference_p
     require_not_negative(pressure, "the pressure")
     require_positive(reference_pressure, "the reference pressure")
     return expansion * length * pressure / reference_pressure
+
+
+def hose_volume(bore: float, length: float) -> float:
+    """Volume of the bore of a length of hose.
+
+    V = (pi / 4) d^2 L
+
+    Args:
+        bore: d, of the hose [m].
+        length: L, of the hose [m].
+
+    Returns:
+        Volume of the bore, V [m^3].
+
+    Valid: d > 0, L >= 0.
+    Source: [firmpedal-derivation], volume of a cylinder.
+    """
+    require_positive(bore, "the bore of the hose")
+    require_not_negative(length, "the length")
+    return math.pi * bore**2 / 4 * length

@@ -12,7 +12,7 @@ from firmpedal.catalog import PartError, StockError, fluid, stock
 from firmpedal.finding import Problem
 from firmpedal.model.circuit import ClampPlan
 from firmpedal.model.component import SideOf
-from firmpedal.model.fields import Declared, Reads
+from firmpedal.model.fields import Declared, Named, Reads
 from firmpedal.model.kinds import KINDS, Component
 from firmpedal.project import shapes
 from firmpedal.project.names import choices_text, label_of, renamed, suggest
@@ -31,7 +31,6 @@ if TYPE_CHECKING:
     from firmpedal.model.surroundings import Motion, Shape
 
 UNKNOWN = "unknown"
-OWN_FIELDS = ("place", "name", "written")  # filled by the reader, never keys of the file
 DECLARED_MARKS = {mark.word: mark for mark in Mark}
 
 
@@ -60,11 +59,11 @@ class Context:
             if node is not None:
                 self.problem(node, f"{label_of(node.path)} should be a list of keys and values")
             node = Branch({}, {}, node.span if node else self.tree.span, node.path if node else "")
-        by_key = {info.alias or name.replace("_", " "): name for name, info in cls.model_fields.items()}
+        by_key = keys_of(cls)
         filled: dict[str, Any] = {}
         free: dict[str, Node] = {}
         for key, value in node.entries.items():
-            if key in by_key and by_key[key] not in (*OWN_FIELDS, cls.free_keys):
+            if key in by_key and by_key[key] != cls.free_keys:
                 filled[by_key[key]] = value
             elif cls.free_keys:
                 free[key] = value
@@ -75,20 +74,19 @@ class Context:
         return self._completed(cls, node, filled)
 
     def _unknown_key(self, node: Branch, key: str, by_key: dict[str, str]) -> None:
-        keys = [known for known in by_key if known not in OWN_FIELDS]
         message = f"`{key}` is not a key that {label_of(node.path) or 'the file'} can have"
-        self.problems.append(Problem(node.keys.get(key, node.span), message, key, suggest(key, keys)))
+        self.problems.append(Problem(node.keys.get(key, node.span), message, key, suggest(key, by_key)))
 
     def _completed(self, cls: type[Declared], node: Branch, filled: dict[str, Any]) -> dict[str, Any]:
         """Add place and name, and stand-ins for what the builder left out."""
         filled["written"] = frozenset(filled)
         filled["place"] = node.path
-        if "name" in cls.model_fields and "name" not in filled:
+        if issubclass(cls, Named):
             filled["name"] = node.path.rsplit(".", 1)[-1]
-        for name, info in cls.model_fields.items():
-            if name in filled or name in OWN_FIELDS:
+        for key, name in keys_of(cls).items():
+            if name in filled:
                 continue
-            key = info.alias or name.replace("_", " ")
+            info = cls.model_fields[name]
             path = f"{node.path}.{key}" if node.path else key
             marker = next((item for item in info.metadata if isinstance(item, Reads)), None)
             if info.is_required() and marker is not None and not marker.optional:
@@ -284,6 +282,13 @@ class Context:
         except StockError as error:
             self.problem(node, str(error), error.suggestion or choices_text(error.choices))
             return None
+
+
+def keys_of(cls: type[Declared]) -> dict[str, str]:
+    """The keys that a class takes in the file, with the field that each fills."""
+    own = {"place", "written", "name"} if issubclass(cls, Named) else {"place", "written"}
+    fields = {name: info for name, info in cls.model_fields.items() if name not in own}
+    return {info.alias or name.replace("_", " "): name for name, info in fields.items()}
 
 
 class _UnreadableError(ValueError):

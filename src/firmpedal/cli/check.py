@@ -1,0 +1,75 @@
+"""`firmpedal check`: the verdict, the findings, and what to measure."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from firmpedal.cli.terminal import (
+    UNUSABLE,
+    console,
+    evaluated,
+    print_finding,
+    print_json,
+    print_unclear,
+)
+from firmpedal.finding import Level, Verdict
+from firmpedal.quantity import Answer
+from firmpedal.report.contract import check_data
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from rich.console import Console
+
+    from firmpedal.pipeline import Evaluation
+
+LIMITS = (
+    "The kit maker's and component makers' instructions and your local rules come first. This shows "
+    "arithmetic and published practice; it approves nothing."
+)
+
+
+def run(file: Path, option: str | None, *, as_json: bool) -> int:
+    """Check a file; the result is the exit code."""
+    evaluation = evaluated(file, option, as_json=as_json)
+    if evaluation is None:
+        return UNUSABLE
+    if as_json:
+        print_json(check_data(evaluation))
+    else:
+        print_check(console(), evaluation)
+    return 0 if evaluation.verdict is Verdict.SOUND else 1
+
+
+def print_check(out: Console, evaluation: Evaluation) -> None:
+    """Print the answer first, then the reasons, then what to measure."""
+    if evaluation.aircraft.aircraft.type_certificate is not Answer.NO:
+        out.print("On an aircraft with a type certificate the maker's approved data decide.")
+    out.print(Text(headline(evaluation), style="bold"))
+    for finding in evaluation.findings:
+        out.print()
+        print_finding(out, evaluation, finding)
+    if evaluation.not_shown:
+        out.print(Text("\nNot shown: measure or look up first", style="bold"))
+        print_unclear(out, evaluation.not_shown)
+    out.print()
+    out.print(Text(LIMITS, style="dim"))
+
+
+def headline(evaluation: Evaluation) -> str:
+    """The verdict in one line."""
+    counts = [
+        f"{count} {level.value.lower()}{'s' if count > 1 else ''}"
+        for level in Level
+        if (count := sum(finding.level is level for finding in evaluation.findings))
+    ]
+    things = len({missing.what for item in evaluation.not_shown for missing in item.missing})
+    if things:
+        counts.append(f"{things} thing{'s' if things > 1 else ''} to measure")
+    name = evaluation.aircraft.aircraft.name
+    option = f", option {evaluation.reading.option}" if evaluation.reading.option else ", as written"
+    return f"{name}{option}: {evaluation.verdict.value.upper()}" + (
+        f" - {', '.join(counts)}" if counts else ""
+    )

@@ -1,0 +1,102 @@
+"""`firmpedal explain`: the sum behind any figure."""
+
+from __future__ import annotations
+
+import difflib
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from firmpedal.checks.rules import RULES
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_finding, print_sum
+from firmpedal.report.story import every_value, sum_of
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from rich.console import Console
+
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Value
+
+DEEPEST = 6
+MOST = 12
+
+
+def run(file: Path, place: str, option: str | None) -> int:
+    """Explain one place of a file; the result is the exit code."""
+    evaluation = evaluated(file, option)
+    if evaluation is None:
+        return UNUSABLE
+    out = console()
+    wanted = place.strip().replace(" ", ".") if " " in place.strip() else place.strip()
+    if _explain_rule(out, evaluation, place.strip()):
+        return 0
+    values = every_value(evaluation)
+    places = _matching(values, wanted) or _matching(values, place.strip())
+    if not places:
+        close = difflib.get_close_matches(place, [*values, *(rule.name for rule in RULES)], 3, 0.4)
+        hint = f"Did you mean: {', '.join(close)}?" if close else "Try the name of a line, such as left_leg."
+        console(error=True).print(Text(f"Nothing is called `{place}`. {hint}"))
+        return UNUSABLE
+    if len(places) == 1:
+        _explain_place(out, evaluation, places[0], values[places[0]])
+    else:
+        _list_places(out, evaluation, places, values)
+    return 0
+
+
+def _explain_rule(out: Console, evaluation: Evaluation, name: str) -> bool:
+    rule = next((rule for rule in RULES if rule.name == name), None)
+    if rule is None:
+        return False
+    out.print(Text(rule.name, style="bold"))
+    out.print(Text("\n".join(line.strip() for line in rule.words.splitlines())))
+    for finding in evaluation.findings:
+        if finding.rule == name:
+            out.print()
+            print_finding(out, evaluation, finding)
+    return True
+
+
+def _matching(values: dict[str, list[Value]], wanted: str) -> list[str]:
+    """Find a place by its whole path, else by an end or a piece of it."""
+    if wanted in values:
+        inner = [place for place in values if place.startswith(f"{wanted}.")]
+        return [wanted] if not inner else [wanted, *inner]
+    parts = wanted.split(".")
+    return [place for place in values if place and _holds(place.split("."), parts)]
+
+
+def _holds(path: list[str], parts: list[str]) -> bool:
+    return any(path[n : n + len(parts)] == parts for n in range(len(path)))
+
+
+def _explain_place(out: Console, evaluation: Evaluation, place: str, values: list[Value]) -> None:
+    for value in values:
+        _explain_value(out, evaluation, value, 0)
+    for finding in evaluation.findings:
+        if finding.measured is not None and finding.measured.place == place and finding.allowed is not None:
+            limit = evaluation.display.value(finding.allowed)
+            out.print(Text(f"limit: {finding.relation} {limit}  [{finding.rule}]"))
+    span = evaluation.span_of(place)
+    out.print(Text(f"{span.file}:{span.line}:{span.column}", style="dim"))
+
+
+def _explain_value(out: Console, evaluation: Evaluation, value: Value, depth: int) -> None:
+    print_sum(out, sum_of(value, evaluation.display), "   " * depth)
+    if value.step is not None and depth < DEEPEST:
+        for _, inner in value.step.inputs:
+            if inner.step is not None and inner.step.inputs:
+                _explain_value(out, evaluation, inner, depth + 1)
+
+
+def _list_places(
+    out: Console, evaluation: Evaluation, places: list[str], values: dict[str, list[Value]]
+) -> None:
+    """Print one line for each figure, with the name under which its sum can be asked for."""
+    for place in places:
+        for value in values[place]:
+            out.print(Text(f"{value.label} = {evaluation.display.value(value)}"))
+            out.print(Text(f"   {place}", style="dim"))
+    out.print(Text(f"\nAsk for one by its name: firmpedal explain {evaluation.reading.file} '{places[-1]}'"))

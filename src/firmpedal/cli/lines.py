@@ -1,0 +1,39 @@
+"""`firmpedal lines`: how each line is cut and bent, or what hose to order."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json
+from firmpedal.report.contract import lines_data
+from firmpedal.report.lines import line_sheets
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from rich.console import Console
+
+    from firmpedal.pipeline import Evaluation
+
+
+def run(file: Path, option: str | None, *, as_json: bool) -> int:
+    """Print every line; the result is the exit code."""
+    evaluation = evaluated(file, option, as_json=as_json)
+    if evaluation is None:
+        return UNUSABLE
+    if as_json:
+        print_json(lines_data(evaluation))
+    else:
+        print_lines(console(), evaluation)
+    return 0
+
+
+def print_lines(out: Console, evaluation: Evaluation) -> None:
+    """Print a short card for each line."""
+    for sheet in line_sheets(evaluation):
+        out.print(Text(f"\n{sheet.title}", style="bold"))
+        out.print(Text(sheet.subtitle))
+        for block in sheet.blocks:
+            print_block(out, block)

@@ -1,0 +1,110 @@
+"""The words of the command line. Everything heavy is imported by the command that needs it."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+app = typer.Typer(
+    no_args_is_help=True,
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="From one plain description of an aircraft's brakes: is it sound, what to buy, how to make each line.",
+    epilog="Start with `firmpedal demo`, then `firmpedal new my_aircraft.yaml --like brindlewick`.",
+)
+
+FileArgument = Annotated[Path, typer.Argument(help="The aircraft's file.", metavar="FILE")]
+OptionName = Annotated[
+    str | None, typer.Option("--option", help="A named option in the file; without it, the file as written.")
+]
+AsJson = Annotated[bool, typer.Option("--json", help="Print one JSON object and nothing else.")]
+
+
+@app.command()
+def demo(
+    out: Annotated[Path, typer.Option("--out", help="The folder for the file and the packet.")] = Path("out"),
+) -> None:
+    """Show the whole job on an invented aircraft: what is wrong, what to buy, how to make each line."""
+    from firmpedal.cli.demo import run  # noqa: PLC0415
+
+    sys.exit(run(out))
+
+
+@app.command()
+def new(
+    file: FileArgument,
+    like: Annotated[str, typer.Option("--like", help="The example to start from, such as brindlewick.")],
+) -> None:
+    """Start a file of your own from an example; nothing is ever overwritten."""
+    from firmpedal.cli.new import run  # noqa: PLC0415
+
+    sys.exit(run(file, like))
+
+
+@app.command()
+def check(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Say whether the brakes are sound, what is wrong, and what still has to be measured.
+
+    Ends with 0 when sound, 1 when not sound or not shown, 2 when the file cannot be used.
+    """
+    from firmpedal.cli.check import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
+@app.command()
+def parts(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """List what to buy: fittings, nuts, sleeves, tube and hose, each with where it goes."""
+    from firmpedal.cli.parts import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
+@app.command()
+def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Show how each line is cut and bent, or what hose to order."""
+    from firmpedal.cli.lines import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
+@app.command()
+def explain(
+    file: FileArgument,
+    place: Annotated[
+        str, typer.Argument(help="What to explain: a line, a part of one, or a rule.", metavar="PLACE")
+    ],
+    option: OptionName = None,
+) -> None:
+    """Show the sum behind a figure: equation, figures put in, result, limit, source."""
+    from firmpedal.cli.explain import run  # noqa: PLC0415
+
+    sys.exit(run(file, place, option))
+
+
+@app.command()
+def packet(
+    file: FileArgument,
+    out: Annotated[Path, typer.Option("-o", "--out", help="The PDF to write.", metavar="OUT.pdf")],
+    option: OptionName = None,
+) -> None:
+    """Write the printed packet: verdict, findings, parts, a card for each line, torques, sums, sources."""
+    from firmpedal.cli.packet import run  # noqa: PLC0415
+
+    sys.exit(run(file, out, option))
+
+
+def main() -> None:
+    """Run the command line; whatever goes wrong inside is said in a sentence, not as a traceback."""
+    try:
+        app()
+    except BrokenPipeError:
+        sys.exit(0)
+    except Exception as error:  # noqa: BLE001  the last resort: a builder never sees a traceback
+        print(f"firmpedal: something went wrong inside ({type(error).__name__}: {error}).", file=sys.stderr)
+        print("This is our mistake, not yours. Please send us your file.", file=sys.stderr)
+        sys.exit(3)

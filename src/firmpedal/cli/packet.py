@@ -1,0 +1,40 @@
+"""`firmpedal packet`: write the printed packet."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from firmpedal.pipeline import Evaluation
+
+
+def run(file: Path, out: Path, option: str | None) -> int:
+    """Write the packet of a file; the result is the exit code."""
+    with console(error=True).status("Working it out ..."):
+        evaluation = evaluated(file, option)
+    if evaluation is None:
+        return UNUSABLE
+    return write_packet(evaluation, out)
+
+
+def write_packet(evaluation: Evaluation, out: Path) -> int:
+    """Write the packet of an evaluation; the result is the exit code."""
+    from firmpedal.export.packet import write  # noqa: PLC0415  the printing library is slow to load
+    from firmpedal.report.packet import packet_sheets  # noqa: PLC0415
+
+    error = console(error=True)
+    with error.status("Printing ..."):
+        try:
+            out.parent.mkdir(parents=True, exist_ok=True)
+            pages = write(packet_sheets(evaluation), evaluation, out)
+        except OSError as trouble:
+            error.print(Text(f"{out} cannot be written: {trouble.strerror}"))
+            return UNUSABLE
+    console().print(Text(f"Wrote {out}, {pages} pages."))
+    return 0

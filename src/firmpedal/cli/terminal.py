@@ -1,0 +1,158 @@
+"""Printing to a terminal: findings, problems and tables in the width there is."""
+
+from __future__ import annotations
+
+import json
+import sys
+import textwrap
+from typing import TYPE_CHECKING, Any
+
+from rich.box import SIMPLE_HEAD
+from rich.console import Console
+from rich.table import Table as RichTable
+from rich.text import Text
+
+from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
+from firmpedal.report.contract import errors_data
+from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
+from firmpedal.report.story import source_text
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from firmpedal.finding import Finding, NotShown, Problem, Span
+    from firmpedal.project import Reading
+    from firmpedal.report.sheet import Block
+
+STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
+WIDEST = 100
+UNUSABLE = 2
+
+
+def console(*, error: bool = False) -> Console:
+    made = Console(stderr=error, highlight=False, soft_wrap=False)
+    return Console(stderr=error, highlight=False, width=WIDEST) if made.width > WIDEST else made
+
+
+def evaluated(file: Path, option: str | None, *, as_json: bool = False) -> Evaluation | None:
+    """Evaluate a file, or say what is wrong with it; None when it cannot be used."""
+    try:
+        return evaluate_file(file, option)
+    except UnusableFileError as error:
+        if as_json:
+            print_json(errors_data(error.reading))
+        print_problems(error.reading)
+        return None
+
+
+def print_json(data: dict[str, Any]) -> None:
+    sys.stdout.write(json.dumps(data, indent=1, ensure_ascii=False) + "\n")
+
+
+def print_problems(reading: Reading) -> None:
+    out = console(error=True)
+    for problem in reading.problems:
+        _print_problem(out, problem, reading.text)
+    count = len(reading.problems)
+    things = "one thing" if count == 1 else f"{count} things"
+    out.print(f"{reading.file} cannot be used yet: {things} to put right.")
+
+
+def _print_problem(out: Console, problem: Problem, text: str) -> None:
+    out.print(Text(f"{_where(problem.span)}: {problem.message}"))
+    _print_line(out, problem.span, text, problem.text)
+    if problem.also is not None:
+        out.print(Text(f"   the other one: {_where(problem.also)}"))
+    if problem.suggestion:
+        _print_wrapped(out, "   try: ", problem.suggestion)
+
+
+def _where(span: Span) -> str:
+    return f"{span.file}:{span.line}:{span.column}"
+
+
+def _print_line(out: Console, span: Span, text: str, marked: str = "") -> None:
+    """Print the builder's own line, and a mark under the piece that is meant."""
+    rows = text.splitlines()
+    if not 0 < span.line <= len(rows):
+        return
+    number, room = f"{span.line:>5} | ", out.width - 9
+    row, start = rows[span.line - 1].rstrip(), span.column - 1
+    shift = max(0, start - room + 12)
+    out.print(Text(number + row[shift : shift + room], style="dim"), no_wrap=True, overflow="crop")
+    under = " " * (start - shift) + "^" * max(1, min(len(marked), room - start + shift))
+    out.print(Text(" " * 6 + "| " + under, style="dim"), no_wrap=True, overflow="crop")
+
+
+def _print_wrapped(out: Console, head: str, words: str, style: str = "") -> None:
+    filled = textwrap.fill(words, out.width - 1, initial_indent=head, subsequent_indent=" " * len(head))
+    out.print(Text(filled, style=style))
+
+
+def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> None:
+    """Print where, what, what is allowed, why and what to try."""
+    span = evaluation.span_of(finding.place)
+    head = Text(f"{_where(span)}: ")
+    head.append(finding.level.value, style=STYLES[finding.level.value])
+    head.append(f" [{finding.rule}]")
+    out.print(head)
+    _print_wrapped(out, "   ", finding.message)
+    if finding.measured is not None and finding.allowed is not None:
+        shown = evaluation.display.value
+        found = f"found {shown(finding.measured)}, should be {finding.relation} {shown(finding.allowed)}"
+        _print_wrapped(out, "   ", found)
+    for source in finding.sources:
+        _print_wrapped(out, "   why: ", source_text(source.key, source.mark))
+    for advice in finding.tries:
+        _print_wrapped(out, "   try: ", advice)
+    if finding.accepted is not None:
+        _print_wrapped(out, "   accepted by the builder: ", finding.accepted)
+
+
+def print_unclear(out: Console, not_shown: tuple[NotShown, ...]) -> None:
+    """Print what somebody has to measure, each thing once, with the rules that wait for it."""
+    waiting: dict[str, list[str]] = {}
+    for unclear in not_shown:
+        for missing in unclear.missing:
+            rules = waiting.setdefault(missing.what, [])
+            if unclear.rule not in rules:
+                rules.append(unclear.rule)
+    for what, rules in waiting.items():
+        _print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
+
+
+def print_block(out: Console, block: Block) -> None:
+    """Print one block of a sheet."""
+    if isinstance(block, Heading):
+        out.print(Text(f"\n{block.text}", style="bold"))
+    elif isinstance(block, Paragraph):
+        style = "bold" if block.tone is Tone.LEAD else STYLES.get(block.tone.value, "")
+        _print_wrapped(out, "", block.text, style)
+    elif isinstance(block, Bullets):
+        for item in block.items:
+            _print_wrapped(out, " [ ] " if block.boxes else "  - ", item)
+    elif isinstance(block, Table):
+        out.print(_table(block))
+    elif isinstance(block, Sum):
+        print_sum(out, block)
+
+
+def _table(block: Table) -> RichTable:
+    table = RichTable(box=SIMPLE_HEAD, title=block.title or None, title_justify="left", pad_edge=False)
+    for number, column in enumerate(block.columns):
+        table.add_column(column, justify="right" if number in block.right else "left", overflow="fold")
+    for row in block.rows:
+        table.add_row(*(Text(cell) for cell in row))
+    return table
+
+
+def print_sum(out: Console, block: Sum, indent: str = "") -> None:
+    """Print a calculation: result first, then how it comes about."""
+    out.print(Text(f"{indent}{block.result}", style="bold"))
+    for line in (block.equation, block.figures):
+        if line:
+            _print_wrapped(out, f"{indent}   = " if line is block.figures else f"{indent}   ", line)
+    for line in block.where:
+        _print_wrapped(out, f"{indent}   ", line)
+    if block.source:
+        _print_wrapped(out, f"{indent}   source: ", block.source)
