@@ -38,7 +38,7 @@ class RecordError(Exception):
         super().__init__(f"{record}: {what}")
 
 
-def near_miss(word: str, names: Collection[str], cutoff: float = 0.6) -> str:
+def near_miss(word: str, names: Collection[str], cutoff: float) -> str:
     """Give the name closest to what was written, or an empty string."""
     folded = {name.casefold(): name for name in names}
     found = get_close_matches(word.casefold(), folded, n=1, cutoff=cutoff)

@@ -34,7 +34,7 @@ class HoseFamily:
     """A hose specification: how builders call it, and its hose by dash."""
 
     specification: str
-    name: str
+    usual_words: str  # PTFE braided
     spellings: frozenset[str]  # in the folded form
     by_dash: tuple[tuple[str, Hose], ...]
     note: str
@@ -53,12 +53,12 @@ def _family(record: Mapping[str, Any], data: Mapping[str, Any]) -> HoseFamily:
     dashes = [str(dash) for dash in record["dashes"]]
     groups = [{**group, "used": True} for group in record["columns"]]
     found = rows(groups, dashes, f"{specification} -{{key}}", data["measures"])
-    spellings = frozenset(folded(each) for each in (specification, record["name"], *record.get("also", ())))
+    spellings = frozenset(folded(each) for each in (specification, record["name"], *record["also"]))
     by_dash = tuple(
         (f"-{dash}", _hose(specification, f"-{dash}", [row for row in found if row.key == dash], data))
         for dash in dashes
     )
-    return HoseFamily(specification, record["name"], spellings, by_dash, record.get("note", ""))
+    return HoseFamily(specification, record["also"][0], spellings, by_dash, record.get("note", ""))
 
 
 def _hose(specification: str, dash: str, own: list[Row], data: Mapping[str, Any]) -> Hose:

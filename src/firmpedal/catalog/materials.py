@@ -13,6 +13,7 @@ from firmpedal.units import Dimension, read
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+_BLANKS = str.maketrans("-_,", "   ")
 _STRENGTHS = ("yield_strength", "ultimate_strength", "elastic_modulus", "fatigue_strength")
 _OTHERS = {
     "poisson_ratio": Dimension.NUMBER,
@@ -58,8 +59,8 @@ def material_names() -> dict[str, str]:
 
 
 def folded(words: str) -> str:
-    """Bring spellings that differ in capitals, dashes and blanks to one form."""
-    return " ".join(words.casefold().replace("-", " ").replace("_", " ").split())
+    """Bring spellings that differ in capitals, dashes, commas and blanks to one form."""
+    return " ".join(words.casefold().translate(_BLANKS).split())
 
 
 def _forms(spelling: str) -> tuple[str, ...]:

@@ -29,6 +29,7 @@ _SECTION = re.compile(
 _DASH = re.compile(r"(?<!\S)(?:AN)?-?(?P<dash>\d{1,2})(?!\S)", re.ASCII)
 _KINDS = {kind.value: kind for kind in LineKind} | {"line": LineKind.TUBE, "tubing": LineKind.TUBE}
 _LONGEST_PHRASE = 200
+_ALIKE = 0.75
 _EXAMPLES = ("tube 5052-O 1/4 x .035", "hose -4 PTFE braided", "plastic nylon 1/4 x .040")
 
 
@@ -118,7 +119,7 @@ def _unknown(words: str, known: dict[str, str], choices: tuple[str, ...], noun: 
     """Say that a name is not in the catalogue, with the near miss among all spellings."""
     asked = folded(words[:_LONGEST_PHRASE])
     begun = (spelling for spelling in known if asked and spelling.startswith(asked))
-    near = next(begun, "") or near_miss(asked, known)
+    near = next(begun, "") or near_miss(asked, known, _ALIKE)
     suggestion = known.get(near, "")
     what = f"{quoted(words)} is not a {noun} known here" if words else f"no {noun} is named"
     return StockError(
@@ -157,8 +158,8 @@ def _hose(parted: _Phrase) -> Hose:
     words = folded(_DASH.sub(" ", parted.words, count=1))
     family = next((each for each in hose_families() if words in each.spellings), None)
     if family is None:
-        known = {spelling: each.name for each in hose_families() for spelling in each.spellings}
-        raise _unknown(words, known, tuple(each.name for each in hose_families()), "kind of hose")
+        known = {spelling: each.usual_words for each in hose_families() for spelling in each.spellings}
+        raise _unknown(words, known, tuple(each.usual_words for each in hose_families()), "kind of hose")
     sizes = dict(family.by_dash)
     dash = f"-{int(found['dash'])}" if found else ""
     if dash not in sizes:
