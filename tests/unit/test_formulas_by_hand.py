@@ -1,0 +1,71 @@
+"""Formulas at inputs whose answer anybody can work out on paper."""
+
+import math
+from math import pi
+
+import pytest
+
+from firmpedal.formulas import attitude, bends, compliance, hose, levers, mass
+
+INCH = 0.0254
+
+
+def test_height_follows_the_aircraft():
+    """A point straight behind the datum sinks when the nose goes up, one ahead of it rises."""
+    assert attitude.height(2.0, 0.5, 0.0) == 0.5
+    assert attitude.height(1.0, 0.0, pi / 2) == pytest.approx(-1.0)
+    assert attitude.height(-1.0, 0.0, pi / 6) == pytest.approx(0.5)
+
+
+def test_height_of_a_point_turned_by_a_three_four_five_angle():
+    """3 behind and 4 above, nose up by the angle with sine 3/5: 4 x 4/5 - 3 x 3/5 = 1.4."""
+    assert attitude.height(3.0, 4.0, math.asin(3 / 5)) == pytest.approx(1.4)
+
+
+def test_flare_of_a_three_four_five_cone():
+    """Half angle with sine 3/5: an edge 3 out has a slant of 5 and a height of 4, so 1 is used up."""
+    assert bends.flare_allowance(12.0, 6.0, math.asin(3 / 5)) == pytest.approx(1.0)
+
+
+def test_setback_of_a_square_bend_is_its_radius():
+    assert bends.setback(0.0143, pi / 2) == pytest.approx(0.0143)
+
+
+def test_a_force_at_thirty_degrees_has_half_the_arm():
+    assert levers.lever_arm(0.2, pi / 6) == pytest.approx(0.1)
+
+
+def test_free_stroke_counts_in_the_pedal_travel():
+    assert levers.pedal_travel(3.0, 0.010, 0.002) == pytest.approx(0.036)
+
+
+def test_ten_inches_with_five_to_eight_per_cent_of_slack():
+    lengths = [hose.hose_length_with_slack(10 * INCH, slack) / INCH for slack in (0.05, 0.08)]
+    assert lengths == pytest.approx([10.5, 10.8])
+
+
+def test_two_feet_of_hose_at_half_the_pressure_swell_like_one_foot():
+    """The limit of 0.33 cm^3 per foot at 1000 psi, low expansion, bore of 1/8 in, 49 CFR 571.106."""
+    foot = 12 * INCH
+    swelling = hose.hose_expansion(0.33e-6 / foot, 2 * foot, 500.0, 1000.0)
+    assert swelling == pytest.approx(0.33e-6)
+
+
+def test_volumes_of_round_things():
+    """A piston of 2, or a bore of 2, holds pi for each 1 of travel."""
+    assert compliance.piston_volume(2.0, 2, 3.0) == pytest.approx(6 * pi)
+    assert compliance.bore_volume(2.0, 3.0) == pytest.approx(3 * pi)
+    assert compliance.tube_volume(4.0, 1.0, 3.0) == pytest.approx(3 * pi)
+    assert mass.fluid_volume_per_length(4.0, 1.0) == pytest.approx(pi)
+
+
+def test_masses():
+    """A ring from 2 to 4 across has an area of 3 pi."""
+    assert mass.tube_mass_per_length(4.0, 1.0, 10.0) == pytest.approx(30 * pi)
+    assert mass.mass_of_length(2.0, 3.0) == 6
+    assert mass.mass_of_volume(2.0, 3.0) == 6
+
+
+def test_reservoir_volume_for_pad_wear():
+    """Common practice, no source: 0.20 in of wear on a 1.5 in piston takes 0.35 cu in per wheel."""
+    assert compliance.piston_volume(1.5 * INCH, 1, 0.20 * INCH) / INCH**3 == pytest.approx(0.35, abs=0.005)
