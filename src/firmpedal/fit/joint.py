@@ -90,6 +90,7 @@ class MismatchKind(StrEnum):
     BOTH_FEMALE = "both female"
     BOTH_MALE = "both male"
     DIFFERENT_FORM = "different form"
+    TURN = "turn of the body"
     NO_PARTS = "no parts join them"
 
 
