@@ -93,7 +93,7 @@ def evaluate(reading: Reading) -> Evaluation:
     display = display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, results, display)
     outcomes = [outcome for rule in RULES for outcome in rule.check(view)]
-    findings = tuple(item for item in outcomes if isinstance(item, Finding))
+    findings = tuple(sorted((item for item in outcomes if isinstance(item, Finding)), key=_gravity))
     unclear = tuple(item for item in outcomes if isinstance(item, NotShown))
     findings = _accepted(aircraft.accepted, findings)
     return Evaluation(
@@ -125,6 +125,10 @@ def _accepted(acceptances: tuple[Acceptance, ...], findings: tuple[Finding, ...]
                 Finding("accepted-but-gone", Level.NOTE, acceptance.place, message, ("take the entry out",))
             )
     return tuple(marked)
+
+
+def _gravity(finding: Finding) -> int:
+    return list(Level).index(finding.level)
 
 
 def _concerns(acceptance: Acceptance, finding: Finding) -> bool:

@@ -10,7 +10,7 @@ from firmpedal.cli.terminal import (
     UNUSABLE,
     console,
     evaluated,
-    print_finding,
+    print_findings,
     print_json,
     print_unclear,
 )
@@ -30,6 +30,12 @@ LIMITS = (
     "arithmetic and published practice; it approves nothing."
 )
 
+MEANINGS = {
+    Verdict.SOUND: "Nothing was found that could hurt somebody, and nothing that was asked is unknown.",
+    Verdict.NOT_SOUND: "At least one thing could hurt somebody. Put the warnings right first.",
+    Verdict.NOT_SHOWN: "Nothing was found that could hurt somebody, but some figures are missing to say so.",
+}
+
 
 def run(file: Path, option: str | None, *, as_json: bool) -> int:
     """Check a file; the result is the exit code."""
@@ -48,9 +54,8 @@ def print_check(out: Console, evaluation: Evaluation) -> None:
     if evaluation.aircraft.aircraft.type_certificate is not Answer.NO:
         out.print("On an aircraft with a type certificate the maker's approved data decide.")
     out.print(Text(headline(evaluation), style="bold"))
-    for finding in evaluation.findings:
-        out.print()
-        print_finding(out, evaluation, finding)
+    out.print(Text(MEANINGS[evaluation.verdict]))
+    print_findings(out, evaluation)
     if evaluation.not_shown:
         out.print(Text("\nNot shown: measure or look up first", style="bold"))
         print_unclear(out, evaluation.not_shown)

@@ -89,6 +89,24 @@ def _print_wrapped(out: Console, head: str, words: str, style: str = "") -> None
     out.print(Text(filled, style=style))
 
 
+def print_findings(out: Console, evaluation: Evaluation) -> None:
+    """Print every finding; what is found alike in several places is written out once."""
+    groups: dict[tuple[object, ...], list[Finding]] = {}
+    for finding in evaluation.findings:
+        groups.setdefault(_likeness(finding), []).append(finding)
+    for first, *others in groups.values():
+        out.print()
+        print_finding(out, evaluation, first)
+        for other in others:
+            _print_wrapped(out, "   and ", f"{_where(evaluation.span_of(other.place))}: {other.message}")
+
+
+def _likeness(finding: Finding) -> tuple[object, ...]:
+    figures = [value.span if value else None for value in (finding.measured, finding.allowed)]
+    rounded = [tuple(float(f"{bound:.6g}") for bound in span) if span else None for span in figures]
+    return (finding.rule, finding.level, *rounded, finding.tries, finding.accepted)
+
+
 def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> None:
     """Print where, what, what is allowed, why and what to try."""
     span = evaluation.span_of(finding.place)

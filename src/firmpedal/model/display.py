@@ -36,6 +36,7 @@ METRIC = {
     Dimension.DENSITY: "kg/m3",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
+FINE = 1e-3  # a range narrower than this share of the figure is shown as one figure
 
 
 @dataclass(frozen=True)
@@ -62,9 +63,10 @@ class Display:
         if value.span is None:
             return "unknown"
         unit = self.unit(value.dimension)
-        if value.exact or unit is None:
-            low, high = (self.number(bound, value.dimension) for bound in value.span)
-            return low if low == high else f"{low} to {high}"
+        if value.high - value.low <= FINE * abs(value.high):
+            return self.number(value.middle, value.dimension)
+        if unit is None:
+            return " to ".join(self.number(bound, value.dimension) for bound in value.span)
         if value.dimension is Dimension.LENGTH and self.fraction and unit == "in":
             return show_span(value.span, unit, fraction=self.fraction)
         return show_span(value.span, unit)

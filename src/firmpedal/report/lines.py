@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from firmpedal.model.aircraft import find
 from firmpedal.report.sheet import Paragraph, Sheet, Table
 

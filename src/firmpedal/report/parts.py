@@ -21,9 +21,9 @@ ORDER = tuple(Category)
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One row of the parts list. Rows merge when designation, category, size and material agree.
+    """One row of the parts list; `lengths` holds the length of each piece of tube or hose in it.
 
-    `lengths` holds the length of each piece of tube or hose in the row.
+    Rows merge when designation, category, size, material and length agree.
     """
 
     designation: str
@@ -38,8 +38,9 @@ class Item:
     spare: bool = False
 
     @property
-    def key(self) -> tuple[str, str, str, str]:
-        return (self.designation, self.category, self.size, self.material)
+    def key(self) -> tuple[str, str, str, str, str]:
+        lengths = {f"{length.middle:.4f}" if length.known else "unknown" for length in self.lengths}
+        return (self.designation, self.category, self.size, self.material, " ".join(sorted(lengths)))
 
 
 def parts_list(evaluation: Evaluation) -> tuple[Item, ...]:
@@ -50,7 +51,7 @@ def parts_list(evaluation: Evaluation) -> tuple[Item, ...]:
     for line in evaluation.laid:
         items.append(_line_item(line, evaluation))
         items += _clamp_items(line)
-    merged: dict[tuple[str, str, str, str], Item] = {}
+    merged: dict[tuple[str, ...], Item] = {}
     for item in items:
         merged[item.key] = _added(merged[item.key], item) if item.key in merged else item
     return tuple(
@@ -119,10 +120,9 @@ def parts_sheet(evaluation: Evaluation) -> Sheet:
     """The parts list as a table to order from."""
     items = parts_list(evaluation)
     rows = tuple(
-        (str(item.quantity), item.designation, item.category.value, item.description, ", ".join(item.where))
-        for item in items
+        (str(item.quantity), item.designation, item.description, ", ".join(item.where)) for item in items
     )
-    table = Table(("qty", "designation", "kind", "what", "where"), rows, frozenset({0}))
+    table = Table(("qty", "designation", "what", "where"), rows, frozenset({0}))
     blocks = [table, *_closing(evaluation, items)]
     return Sheet("Parts to order", tuple(blocks))
 
