@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from firmpedal.catalog.errors import RecordError
-from firmpedal.catalog.records import Row, chosen, load, pairs, read_value, rows
+from firmpedal.catalog.records import Row, chosen, load, mark_of, pairs, read_value, rows
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
     from firmpedal.quantity import Value
 
 _ANY = "any"
@@ -76,8 +78,7 @@ def dash_sizes() -> tuple[DashSize, ...]:
     dashes = [str(dash) for dash in data["dashes"]]
     found = rows(data["columns"], dashes, "-{key}", data["measures"])
     chosen(found, "sizes.yaml")
-    names = {name: dict(pairs(group[name], dashes, name)) for group in data["names"] for name in group
-             if name in ("thread", "usual_pipe_thread")}  # fmt: skip
+    names = {name: figures for group in data["names"] for name, figures in _named(group, dashes)}
     return tuple(
         DashSize(
             f"-{dash}",
@@ -87,6 +88,13 @@ def dash_sizes() -> tuple[DashSize, ...]:
         )
         for dash in dashes
     )
+
+
+def _named(group: Mapping[str, Any], dashes: list[str]) -> Iterator[tuple[str, dict[str, str]]]:
+    """Read columns of names, such as threads, with the same provenance as figures have."""
+    mark_of(group, "names")
+    for name in group.keys() - {"source", "mark", "note"}:
+        yield name, dict(pairs(group[name], dashes, name))
 
 
 @cache
