@@ -98,10 +98,10 @@ def line_volume(line: LaidLine) -> Value:
     )
 
 
-def swell(line: LaidLine, pressure: Value, hot: Value | None, fluid: Fluid | None) -> Swell:
-    """What one line takes up at a pressure; `hot` is the temperature it meets, None if it stays cool."""
+def swell(line: LaidLine, pressure: Value, foot: str, hot: Value | None, fluid: Fluid | None) -> Swell:
+    """What one line takes up at one foot; `hot` is the temperature it meets, None if it stays cool."""
     volume, stock = line_volume(line), line.stock
-    place = f"{line.place}.swell"
+    place = f"{line.place}.swell.{foot}"
     if isinstance(stock, Hose):
         wall = apply(
             hose_expansion,
@@ -112,21 +112,28 @@ def swell(line: LaidLine, pressure: Value, hot: Value | None, fluid: Fluid | Non
             pressure=pressure,
             reference_pressure=stock.expansion_pressure,
         )
-        return Swell(line.name, wall, wall, _squeezed(line, volume, pressure, fluid))
+        return Swell(
+            line.name, wall, wall, _squeezed(line, volume, pressure, fluid, f"{line.place}.squeeze.{foot}")
+        )
     walls = [
-        _wall(line, volume, pressure, modulus)
+        _wall(line, volume, pressure, modulus, place)
         for modulus in (stock.material.elastic_modulus, _modulus_at(stock.material, hot, line.place))
     ]
-    return Swell(line.name, walls[0], walls[1], _squeezed(line, volume, pressure, fluid))
+    return Swell(
+        line.name,
+        walls[0],
+        walls[1],
+        _squeezed(line, volume, pressure, fluid, f"{line.place}.squeeze.{foot}"),
+    )
 
 
-def _wall(line: LaidLine, volume: Value, pressure: Value, modulus: Value) -> Value:
+def _wall(line: LaidLine, volume: Value, pressure: Value, modulus: Value, place: str) -> Value:
     stock = line.stock
     assert not isinstance(stock, Hose)  # noqa: S101  hoses took the other way in swell
     growth = apply(
         growth_closed_ends,
         f"growth of {line.name}",
-        place=line.place,
+        place=place,
         pressure=pressure,
         outside_diameter=stock.outside_diameter,
         wall_thickness=stock.wall,
@@ -136,7 +143,7 @@ def _wall(line: LaidLine, volume: Value, pressure: Value, modulus: Value) -> Val
     return apply(
         wall_growth_volume,
         f"swelling of {line.name}",
-        place=f"{line.place}.swell",
+        place=place,
         volume=volume,
         growth=growth,
     )
@@ -164,15 +171,15 @@ def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
     return low if hottest.span is None else replace(hottest, label=label + ", at most", mark=Mark.ESTIMATE)
 
 
-def _squeezed(line: LaidLine, volume: Value, pressure: Value, fluid: Fluid | None) -> Value:
+def _squeezed(line: LaidLine, volume: Value, pressure: Value, fluid: Fluid | None, place: str) -> Value:
     label = f"fluid squeezed in {line.name}"
     if fluid is None:
         missing = (Missing("fluid", "which brake fluid is used"),)
-        return Value(label, Dimension.VOLUME, None, Mark.MEASURED, line.place, missing=missing)
+        return Value(label, Dimension.VOLUME, None, Mark.MEASURED, place, missing=missing)
     return apply(
         fluid_compression,
         label,
-        place=f"{line.place}.squeeze",
+        place=place,
         volume=volume,
         pressure=pressure,
         bulk_modulus=fluid.bulk_modulus,
@@ -225,7 +232,7 @@ def budgets(
     found = []
     for foot in ("normal", "hard", "panic"):
         swells = tuple(
-            swell(lines[name], pressures[name].at(foot), hot.get(name), fluid)
+            swell(lines[name], pressures[name].at(foot), foot, hot.get(name), fluid)
             for name in reach.lines
             if name in lines
         )

@@ -29,11 +29,12 @@ def run(file: Path, place: str, option: str | None) -> int:
     if evaluation is None:
         return UNUSABLE
     out = console()
-    wanted = place.strip().replace(" ", ".") if " " in place.strip() else place.strip()
-    if _explain_rule(out, evaluation, place.strip()):
+    place = place.strip()
+    if _explain_rule(out, evaluation, place):
         return 0
     values = every_value(evaluation)
-    places = _matching(values, wanted) or _matching(values, place.strip())
+    spellings = (place, place.replace(" ", ".", 1), place.replace(" ", "."))
+    places = next((found for spelling in spellings if (found := _matching(values, spelling))), [])
     if not places:
         close = difflib.get_close_matches(place, [*values, *(rule.name for rule in RULES)], 3, 0.4)
         hint = f"Did you mean: {', '.join(close)}?" if close else "Try the name of a line, such as left_leg."
@@ -96,7 +97,9 @@ def _list_places(
 ) -> None:
     """Print one line for each figure, with the name under which its sum can be asked for."""
     for place in places:
-        for value in values[place]:
-            out.print(Text(f"{value.label} = {evaluation.display.value(value)}"))
-            out.print(Text(f"   {place}", style="dim"))
-    out.print(Text(f"\nAsk for one by its name: firmpedal explain {evaluation.reading.file} '{places[-1]}'"))
+        for label, figure in dict.fromkeys(
+            (value.label, evaluation.display.value(value)) for value in values[place]
+        ):
+            out.print(Text(f"{figure:>14}  {place}  ({label})"), no_wrap=True, overflow="ellipsis")
+    example = next((place for place in places if values[place][0].step), places[0])
+    out.print(Text(f"\nAsk for a sum by its name: firmpedal explain {evaluation.reading.file} '{example}'"))

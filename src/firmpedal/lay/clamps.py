@@ -156,10 +156,13 @@ def _on_long_straights(straights: tuple[float, ...], allowed: tuple[Place, ...],
 
 
 def _beside_wide_gaps(allowed: tuple[Place, ...], total: float, spacing: float) -> list[float]:
-    """Give the edges of everything that cannot be clamped for longer than the spacing."""
+    """Give the edges of everything that cannot be clamped for longer than the spacing.
+
+    What is as long as the spacing counts: it needs a clamp at both edges too.
+    """
     edges = (0.0, *chain.from_iterable((place.low, place.high) for place in allowed), total)
     gaps_between = zip(edges[::2], edges[1::2], strict=True)
-    wide = chain.from_iterable(pair for pair in gaps_between if pair[1] - pair[0] > spacing)
+    wide = chain.from_iterable(pair for pair in gaps_between if pair[1] - pair[0] > spacing * (1 - SLACK))
     return [edge for edge in wide if 0 < edge < total]
 
 

@@ -43,11 +43,15 @@ def hose_lengths(line: Line, stock: Hose, points: tuple[Position, ...], moved: T
     del stock
     path = _path(line, points)
     if len(points) == 2:  # straight from end to end: the farthest state of the ends counts
-        path = largest(f"path of {line.name}", (path, moved.farthest), line.place)
+        path = largest(f"path of {line.name}", (path, moved.farthest), f"{line.place}.path")
     slack = line.slack if line.slack.known else _published("slack", USUAL_SLACK)
     most = line.most_slack if line.most_slack.known else _published("most slack", MOST_SLACK)
     least = apply(
-        hose_length_with_slack, f"length of {line.name} with slack", place=line.place, path=path, slack=slack
+        hose_length_with_slack,
+        f"length of {line.name} with slack",
+        place=f"{line.place}.least length",
+        path=path,
+        slack=slack,
     )
     if not least.known:
         return HoseLengths(
@@ -75,11 +79,11 @@ def _path(line: Line, points: tuple[Position, ...]) -> Value:
     label = f"path of {line.name}"
     missing = all_missing(coordinates)
     if missing:
-        return Value(label, Dimension.LENGTH, None, Mark.MEASURED, line.place, missing=missing)
+        return Value(label, Dimension.LENGTH, None, Mark.MEASURED, f"{line.place}.path", missing=missing)
     bounds = spread(_polyline, [(value.low, value.high) for value in coordinates]) or []
     mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
     step = Step("sum of the distances between the points", ())
-    return Value(label, Dimension.LENGTH, bounds[0], mark, line.place, step=step)
+    return Value(label, Dimension.LENGTH, bounds[0], mark, f"{line.place}.path", step=step)
 
 
 def _polyline(flat: tuple[float, ...]) -> tuple[float, ...]:
@@ -94,7 +98,7 @@ def _order(line: Line, length: float, least: Value, note: str) -> Value:
         Dimension.LENGTH,
         (length, length),
         least.mark,
-        line.place,
+        f"{line.place}.order length",
         "common-practice",
         step,
     )

@@ -123,7 +123,7 @@ def _heights(points: tuple[Position, ...], attitudes: tuple[Attitude, ...], plac
             apply(
                 height,
                 f"height of point {number + 1} when {attitude.name}",
-                place=place,
+                place=f"{place}.height {number + 1}",
                 aft=point.aft,
                 up=point.up,
                 nose_up_angle=attitude.nose_up,

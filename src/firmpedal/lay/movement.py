@@ -22,6 +22,12 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+LABELS = (
+    "movement of the ends against each other",
+    "least distance between the ends",
+    "greatest distance between the ends",
+)
+
 Setting = tuple[tuple[str, float | str], ...]  # the value of each state that matters
 
 # A swing is looked at in this many equal parts between its ends, so that a bow shows.
@@ -83,9 +89,9 @@ def travel(one: Carried, other: Carried, states: tuple[State, ...], place: str) 
     mark = _mark(own)
     note = f"over {len(settings)} states of {', '.join(state.name for state in used) or 'nothing that moves'}"
     return Travel(
-        _value("movement of the ends against each other", play, mark, place, note),
-        _value("least distance between the ends", float(distances.min()), mark, place, note),
-        _value("greatest distance between the ends", float(distances.max()), mark, place, note),
+        _value(LABELS[0], play, mark, f"{place}.movement", note),
+        _value(LABELS[1], float(distances.min()), mark, f"{place}.least distance", note),
+        _value(LABELS[2], float(distances.max()), mark, f"{place}.greatest distance", note),
         settings,
     )
 
@@ -103,13 +109,9 @@ def _value(label: str, number: float, mark: Mark, place: str, note: str) -> Valu
 
 def _unknown_travel(place: str, missing: tuple[Missing, ...]) -> Travel:
     missing = tuple(dict.fromkeys(missing))
-    labels = (
-        "movement of the ends against each other",
-        "least distance between the ends",
-        "greatest distance between the ends",
-    )
     play, nearest, farthest = (
-        Value(label, Dimension.LENGTH, None, Mark.MEASURED, place, missing=missing) for label in labels
+        Value(label, Dimension.LENGTH, None, Mark.MEASURED, f"{place}.{name}", missing=missing)
+        for label, name in zip(LABELS, ("movement", "least distance", "greatest distance"), strict=True)
     )
     return Travel(play, nearest, farthest, ())
 

@@ -58,7 +58,8 @@ def _proposal(shape: Centreline | None, length: float, spacing: Value) -> tuple[
 
 
 def _station(line: Line, number: int, station: float, mark: Mark) -> Value:
-    return exactly(f"clamp {number} of {line.name}", Dimension.LENGTH, station, mark, place=line.place)
+    place = f"{line.place}.clamp {number}"
+    return exactly(f"clamp {number} of {line.name}", Dimension.LENGTH, station, mark, place=place)
 
 
 def _longest(line: Line, free: tuple[Gap, ...]) -> Value:
@@ -69,6 +70,6 @@ def _longest(line: Line, free: tuple[Gap, ...]) -> Value:
         Dimension.LENGTH,
         (worst.length, worst.length),
         Mark.DERIVED,
-        line.place,
+        f"{line.place}.longest gap",
         step=step,
     )

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from firmpedal.formulas.bends import arc_length, flare_allowance
+from firmpedal.formulas.bends import arc_length, flare_allowance, setback
 from firmpedal.lay.centreline import Centreline, Impossible, centreline
 from firmpedal.lay.spread import spread
 from firmpedal.model.circuit import Flare
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from firmpedal.model.space import Position
     from firmpedal.model.stock import Tube
 
+SOURCE = "tube-bending-formulas"
 FLARE_HALF_ANGLES = {Flare.SINGLE_37: 37, Flare.DOUBLE_37: 37, Flare.SINGLE_45: 45}
 
 
@@ -32,6 +34,7 @@ class BendValues:
     rotation: Value
     radius: Value
     arc: Value
+    setback: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +67,11 @@ def tube_shape(line: Line, stock: Tube, points: tuple[Position, ...], bench: Ben
         what = Missing(line.place, f"a path of {line.name} that can be bent")
         return _unknown_shape(line, radius, (what,), middle)
     bounds = spread(_numbers, spans)
+    if bounds is None:
+        what = f"the points of {line.name} more closely: inside their range the tube changes its bends"
+        return _unknown_shape(line, radius, (Missing(line.place, what),), None)
     mark = max(value.mark for value in inputs)
-    return _shape(line, stock, bench, middle, bounds or [(n, n) for n in _numbers_of(middle)], mark, radius)
+    return _shape(line, stock, bench, middle, bounds, mark, radius)
 
 
 def _bent(numbers: tuple[float, ...]) -> Centreline | Impossible:
@@ -75,8 +81,9 @@ def _bent(numbers: tuple[float, ...]) -> Centreline | Impossible:
 
 
 def _numbers_of(line: Centreline) -> tuple[float, ...]:
-    angles = [number for bend in line.bends for number in (bend.angle, bend.rotation, bend.arc)]
-    return (line.developed_length, line.polyline_length, *line.straights, *angles)
+    segments = [math.dist(one, other) for one, other in pairwise(line.corners)]
+    angles = [number for bend in line.bends for number in (bend.angle, bend.rotation)]
+    return (line.developed_length, line.polyline_length, *line.straights, *segments, *angles)
 
 
 def _numbers(flat: tuple[float, ...]) -> tuple[float, ...] | None:
@@ -95,13 +102,14 @@ def _shape(
 ) -> TubeShape:
     place, mark = line.place, max(mark, Mark.DERIVED)
     count = len(middle.straights)
-    straights = tuple(
-        _length(f"straight {n}", span, mark, place, "segment less the setbacks at its ends")
-        for n, span in enumerate(bounds[2 : 2 + count], 1)
-    )
+    turns = bounds[2 + 2 * count :]
     bends = tuple(
-        _bend(n, bend.corner, bounds[2 + count + 3 * n : 5 + count + 3 * n], mark, place, radius)
-        for n, bend in enumerate(middle.bends)
+        _bend(number, bend.corner, turns[2 * number : 2 * number + 2], mark, place, radius)
+        for number, bend in enumerate(middle.bends)
+    )
+    straights = tuple(
+        _straight(number, bounds[2 + number], bounds[2 + count + number], mark, place, bends)
+        for number in range(count)
     )
     pieces = tuple((f"s{n}", value) for n, value in enumerate(straights, 1))
     pieces += tuple((f"a{n}", bend.arc) for n, bend in enumerate(bends, 1))
@@ -111,45 +119,49 @@ def _shape(
         Dimension.LENGTH,
         bounds[0],
         mark,
-        place,
-        "tube-bending-formulas",
+        f"{place}.developed length",
+        SOURCE,
         step,
     )
-    path = _length(f"path of {line.name}", bounds[1], mark, place, "sum of the distances between the points")
+    along = Step("sum of the distances between the points", ())
+    path = Value(f"path of {line.name}", Dimension.LENGTH, bounds[1], mark, f"{place}.path", SOURCE, along)
     allowance = flare_allowance_of(line, stock, bench)
-    cut = total(f"cut length of {line.name}", (developed, allowance, allowance), place)
+    cut = total(f"cut length of {line.name}", (developed, allowance, allowance), f"{place}.cut length")
     return TubeShape(path, radius, straights, bends, developed, cut, middle, None)
 
 
+def _straight(
+    number: int,
+    span: tuple[float, float],
+    segment: tuple[float, float],
+    mark: Mark,
+    place: str,
+    bends: tuple[BendValues, ...],
+) -> Value:
+    """One straight: the distance between two corners less the setback of the bend at each."""
+    name = f"straight {number + 1}"
+    corners = f"distance between corners {number + 1} and {number + 2}"
+    whole = Value(corners, Dimension.LENGTH, segment, mark, f"{place}.distance {number + 1}")
+    setbacks = [bend.setback for bend in bends[max(number - 1, 0) : number + 1]]
+    inputs = (("c", whole), *((f"t{n}", value) for n, value in enumerate(setbacks, 1)))
+    equation = " - ".join(symbol for symbol, _ in inputs)
+    return Value(name, Dimension.LENGTH, span, mark, f"{place}.{name}", SOURCE, Step(equation, inputs))
+
+
 def _bend(
-    number: int, corner: int, bounds: list[tuple[float, float]], mark: Mark, place: str, radius: Value
+    number: int, corner: int, spans: list[tuple[float, float]], mark: Mark, place: str, radius: Value
 ) -> BendValues:
-    angle = Value(
-        f"bend {number + 1}",
-        Dimension.ANGLE,
-        bounds[0],
-        mark,
-        place,
-        "tube-bending-formulas",
-        Step("atan2(|u x v|, u . v)", (), "turn between the straights u and v"),
-    )
+    name, twist = f"bend {number + 1}", f"rotation {number + 1}"
+    turn = Step("atan2(|u x v|, u . v)", (), "turn between the straights u and v")
+    angle = Value(name, Dimension.ANGLE, spans[0], mark, f"{place}.{name}", SOURCE, turn)
+    planes = Step("atan2((n x m) . u, n . m)", (), "turn of the plane of bend, n to m, seen along u")
     rotation = Value(
-        f"rotation before bend {number + 1}",
-        Dimension.ANGLE,
-        bounds[1],
-        mark,
-        place,
-        "tube-bending-formulas",
-        Step("atan2((n x m) . u, n . m)", (), "planes of bend n, m"),
+        f"rotation before {name}", Dimension.ANGLE, spans[1], mark, f"{place}.{twist}", SOURCE, planes
     )
-    arc = apply(
-        arc_length, f"arc of bend {number + 1}", place=place, centreline_radius=radius, bend_angle=angle
-    )
-    return BendValues(corner, angle, rotation, radius, arc)
-
-
-def _length(label: str, span: tuple[float, float], mark: Mark, place: str, note: str) -> Value:
-    return Value(label, Dimension.LENGTH, span, mark, place, "tube-bending-formulas", Step(note, ()))
+    size = {"centreline_radius": radius, "bend_angle": angle}
+    arc = apply(arc_length, f"arc of {name}", place=f"{place}.arc {number + 1}", **size)
+    back = apply(setback, f"setback of {name}", place=f"{place}.setback {number + 1}", **size)
+    return BendValues(corner, angle, rotation, radius, arc, back)
 
 
 def flare_allowance_of(line: Line, stock: Tube, bench: Bench) -> Value:
@@ -166,7 +178,7 @@ def flare_allowance_of(line: Line, stock: Tube, bench: Bench) -> Value:
     return apply(
         flare_allowance,
         "flare allowance",
-        place=line.place,
+        place=f"{line.place}.flare allowance",
         flare_diameter=stock.flare_diameter,
         outside_diameter=stock.outside_diameter,
         half_angle=half_angle,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.units import Dimension, UnitError, canonical_unit, show, show_span
+from firmpedal.units import Dimension, UnitError, canonical_unit, show, show_span, to_unit
 
 if TYPE_CHECKING:
     from firmpedal.model.aircraft import FileUnits
@@ -36,6 +37,7 @@ METRIC = {
     Dimension.DENSITY: "kg/m3",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
+SMALL, TINY = 0.1, 1e-6
 FINE = 1e-3  # a range narrower than this share of the figure is shown as one figure
 
 
@@ -56,7 +58,7 @@ class Display:
             return f"{number:.4g}"
         if dimension is Dimension.LENGTH and self.fraction and unit == "in":
             return show(number, unit, fraction=self.fraction)
-        return show(number, unit)
+        return show(number, unit, decimals=_decimals(to_unit(number, unit)))
 
     def value(self, value: Value) -> str:
         """Show a value: one figure, a range, or the word unknown."""
@@ -70,6 +72,13 @@ class Display:
         if value.dimension is Dimension.LENGTH and self.fraction and unit == "in":
             return show_span(value.span, unit, fraction=self.fraction)
         return show_span(value.span, unit)
+
+
+def _decimals(number: float) -> int | None:
+    """Two figures for a small number such as a wall of .035; the unit's usual decimals otherwise."""
+    if number == 0 or abs(number) >= SMALL or abs(number) < TINY:
+        return None
+    return 1 - math.floor(math.log10(abs(number)))
 
 
 def display_of(units: FileUnits) -> Display:

@@ -5,13 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import find
+from firmpedal.report.chain import chain_words
 from firmpedal.report.sheet import Paragraph, Sheet, Table
 
 if TYPE_CHECKING:
-    from firmpedal.fit.joint import Joint
     from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
-    from firmpedal.report.sheet import Block
+    from firmpedal.quantity import Value
+    from firmpedal.report.chain import chain_words
+from firmpedal.report.sheet import Block
 
 
 def line_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
@@ -41,7 +43,7 @@ def _lengths(evaluation: Evaluation, line: LaidLine) -> str:
         ready = "a ready-made length" if line.hose.ready_made else "made to length"
         return (
             f"Order {show(line.order_length)}, {ready}. Declared path {show(line.path_length)}, with "
-            f"{show(line.hose.slack)} slack at least {show(line.hose.least_length)}. Bend radius not checked."
+            f"{_percent(line.hose.slack)} slack at least {show(line.hose.least_length)}. Bend radius not checked."
         )
     if line.tube:
         developed = show(line.tube.developed_length)
@@ -76,12 +78,9 @@ def _ends(evaluation: Evaluation, line: LaidLine) -> list[str]:
     for end, word in (("from", "First end"), ("to", "Last end")):
         joint = evaluation.assembly.joint_of(line.name, end)
         if joint is not None:
-            found.append(f"{word}, {joint.name}: {chain_words(joint)}.")
+            found.append(f"{word}, {joint.name}: {chain_words(joint, line.name, end)}.")
     return found
 
 
-def chain_words(joint: Joint) -> str:
-    """The parts of a joint in order."""
-    if joint.mismatches:
-        return joint.mismatches[0].words
-    return ", ".join(part.designation for part in joint.parts) or "nothing between"
+def _percent(value: Value) -> str:
+    return f"{100 * value.middle:g} percent" if value.known else "unknown"

@@ -38,8 +38,11 @@ def sum_of(value: Value, display: Display) -> Sum:
         f"{symbol} = {display.value(inner)}: {inner.label}{_remark(inner)}"
         for symbol, inner in value.step.inputs
     )
-    filled = substituted(value.step.equation, figures)
-    return Sum(value.label, value.step.equation, filled, result, (*where, *_asked(value)), _source(value))
+    filled = substituted(value.step.equation, figures).rpartition(
+        value.step.equation.split(" = ")[0] + " = "
+    )[2]
+    source = entry(value.source).title if value.source else ""
+    return Sum(value.label, value.step.equation, filled, result, (*where, *_asked(value)), source)
 
 
 def _asked(value: Value) -> tuple[str, ...]:
