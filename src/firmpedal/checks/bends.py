@@ -91,7 +91,8 @@ def _least_straight(view: View, line: LaidLine) -> Value:
 def _end_straight(view: View, line: LaidLine, name: str, straight: Value, least: Value) -> Iterator[Outcome]:
     rule = "end-straight-too-short"
     named = straight.named(f"{name} straight of {line.name}")
-    message = f"the {name} straight of {line.name} is {view.show(named)}; nut, sleeve and tool need {view.show(least)}"
+    found = f"the {name} straight of {line.name} is {view.show(named)}"
+    message = f"{found}; nut, sleeve and tool need {view.show(least)}"
     limit = Limit(named, least, "at least")
     yield from judge(
         limit,
@@ -103,7 +104,7 @@ def _end_straight(view: View, line: LaidLine, name: str, straight: Value, least:
     )
     ample = _ample(view, line, least)
     if limit.kept is Answer.YES and ample is not None and named.low - READING < ample:
-        message = f"the {name} straight of {line.name} is {view.show(named)}: enough, but only just"
+        message = f"{found}: enough, but only just"
         tries = ("flare this end before bending, or try the tool's grip on a test piece first",)
         yield Finding(
             rule,
@@ -135,7 +136,8 @@ def straight_between_bends_too_short(view: View) -> Iterator[Outcome]:
         return
     for line, shape in _tubes(view):
         for number, straight in enumerate(shape.straights[1:-1], 2):
-            message = f"straight {number} of {line.name} is {view.show(straight)}; the bender needs {view.show(least)}"
+            found = f"straight {number} of {line.name} is {view.show(straight)}"
+            message = f"{found}; the bender needs {view.show(least)}"
             yield from judge(
                 Limit(straight, least, "at least"),
                 rule="straight-between-bends-too-short",

@@ -21,7 +21,7 @@ CORNERS_OVER_FLATS = 2 / 3**0.5  # of a hexagon
 
 TRIES = {
     MismatchKind.FLARE_ANGLE: "cut the flare off and make a 37-degree one with an aircraft flaring tool",
-    MismatchKind.METRIC_AND_PIPE: "measure the port: outside diameter and pitch; then take the adapter for that thread",
+    MismatchKind.METRIC_AND_PIPE: "measure the port's diameter and pitch, then take the adapter for it",
     MismatchKind.METRIC_TUBE: "take inch tube to the dash number of the nut, or metric fittings throughout",
     MismatchKind.DASH_SIZE: "take the fitting in the line's dash size, or a reducer between the two",
     MismatchKind.PIPE_DASH: "count a pipe fitting's dash in eighths of an inch: -1 is 1/8 pipe",
@@ -91,9 +91,8 @@ def part_missing_between(view: View) -> Iterator[Outcome]:
             if mismatch.kind in named:
                 continue
             needed = ", ".join(mismatch.needed)
-            tries = (
-                (f"put in: {needed}",) if needed else ("declare what is there, or choose parts that mate",)
-            )
+            first = f"put in: {needed}" if needed else "declare what is there, or choose parts that mate"
+            tries: tuple[str, ...] = (first,)
             if mismatch.kind is MismatchKind.BOTH_FEMALE:
                 tries = (
                     *tries,

@@ -32,9 +32,10 @@ def stroke_short(view: View) -> Iterator[Outcome]:
 
 
 def _judged(view: View, cylinder: MasterCylinder, budget: StrokeBudget, limit: Limit) -> Iterator[Outcome]:
+    used = f"{view.show(budget.hot)} hot and {view.show(budget.cold)} cold"
     message = (
         f"{cylinder.name} has {view.show(cylinder.stroke)} of stroke; the {budget.foot} foot uses "
-        f"{view.show(budget.hot)} hot and {view.show(budget.cold)} cold, of it {view.show(budget.gap)} for the pad gap"
+        f"{used}, of it {view.show(budget.gap)} for the pad gap"
     )
     yield from judge(
         limit,

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Cited, Finding, Level, NotShown
-from firmpedal.model.display import Display
 from firmpedal.quantity import Answer, Mark, Missing, Value
 
 if TYPE_CHECKING:
@@ -18,6 +17,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.crossing import Crossing
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.display import Display
 
 Outcome = Finding | NotShown
 

@@ -13,7 +13,7 @@ app = typer.Typer(
     add_completion=False,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
-    help="From one plain description of an aircraft's brakes: is it sound, what to buy, how to make each line.",
+    help="From one plain file: are the brakes sound, what to buy, and how to make each line.",
     epilog="Start with `firmpedal demo`, then `firmpedal new my_aircraft.yaml --like brindlewick`.",
 )
 
@@ -105,6 +105,6 @@ def main() -> None:
     except BrokenPipeError:
         sys.exit(0)
     except Exception as error:  # noqa: BLE001  the last resort: a builder never sees a traceback
-        print(f"firmpedal: something went wrong inside ({type(error).__name__}: {error}).", file=sys.stderr)
-        print("This is our mistake, not yours. Please send us your file.", file=sys.stderr)
+        sys.stderr.write(f"firmpedal: something went wrong inside ({type(error).__name__}: {error}).\n")
+        sys.stderr.write("This is our mistake, not yours. Please send us your file.\n")
         sys.exit(3)

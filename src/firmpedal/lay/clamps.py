@@ -59,12 +59,12 @@ def places(
         fitting_length: What nut and sleeve cover at both ends of the line.
 
     Raises:
-        ValueError: The lists do not match, or a length is negative.
+        ValueError: The lists do not match, a length is negative, or the clamp has no width.
     """
     if len(straights) != len(arcs) + 1:
         raise ValueError(f"{len(straights)} straights for {len(arcs)} arcs")
-    if min(*straights, *arcs, end_margin, clamp_width, fitting_length) < 0:
-        raise ValueError("a length is negative")
+    if min(*straights, *arcs, end_margin, fitting_length) < 0 or not clamp_width > 0:
+        raise ValueError("a length is negative, or the clamp has no width")
     ends = list(pairwise(_tangents(straights, arcs)))[::2]
     clear, last = end_margin + clamp_width / 2, len(straights) - 1
     found = [
@@ -103,7 +103,7 @@ def propose(  # what `places` takes, and the spacing
         Stations of the clamps in order, none for a line that is within the spacing.
 
     Raises:
-        ValueError: The lists do not match, a length is negative, or the spacing is not positive.
+        ValueError: The lists do not match, a length is negative, or spacing or width are not positive.
     """
     if not spacing > 0:
         raise ValueError("the spacing of clamps must be positive")

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 # Zones are taken this much larger: a path along a face is in the zone, whatever its rounding.
 GROWTH = 1e-9
+# A segment that rises less than this from end to end runs level.
+LEAST_RISE = 1e-12
 # Less than this inside a zone is a touch, and nothing on an aircraft is measured so finely.
 LEAST_STAY = 1e-7
 
@@ -153,7 +155,7 @@ def _spans(starts: Array, steps: Array, shape: Shape) -> Spans:
 def _spans_of_half_space(starts: Array, steps: Array, half: HalfSpace) -> Spans:
     inside = half.sign * (starts[:, half.axis] - half.offset) + GROWTH
     rise = half.sign * steps[:, half.axis]
-    level = rise == 0
+    level = abs(rise) < LEAST_RISE
     share = -inside / np.where(level, 1.0, rise)
     enter = np.where(level, np.where(inside >= 0, 0.0, np.inf), np.where(rise > 0, share, 0.0))
     leave = np.where(rise < 0, share, 1.0)
@@ -193,7 +195,7 @@ def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:
 def _nearest_shares_of_box(starts: Array, steps: Array, box: Box) -> Array:
     """Between the planes of the faces the squared distance is one parabola: take the lowest of them."""
     low, high = np.array(box.low), np.array(box.high)
-    slopes = np.where(steps == 0, np.inf, steps)
+    slopes = np.where(abs(steps) < LEAST_RISE, np.inf, steps)
     planes = np.concatenate([(low - starts) / slopes, (high - starts) / slopes], axis=1)
     ends = np.broadcast_to([0.0, 1.0], (len(starts), 2))
     cuts = np.sort(np.concatenate([np.clip(planes, 0.0, 1.0), ends], axis=1), axis=1)

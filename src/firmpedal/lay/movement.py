@@ -212,4 +212,5 @@ def _moved(point: Array, motion: Shift | Swing | UnknownMotion, now: float | str
 def turned(vector: Array, axis: Array, angle: float) -> Array:
     """Turn a vector about a unit axis by the right hand (Rodrigues)."""
     cross, along = np.cross(axis, vector), axis * np.dot(axis, vector)
-    return along + (vector - along) * np.cos(angle) + cross * np.sin(angle)
+    moved: Array = along + (vector - along) * np.cos(angle) + cross * np.sin(angle)
+    return moved

@@ -64,8 +64,8 @@ def tube_shape(line: Line, stock: Tube, points: tuple[Position, ...], bench: Ben
     spans = [(value.low, value.high) for value in inputs]
     middle = _bent(tuple((low + high) / 2 for low, high in spans))
     if isinstance(middle, Impossible):
-        what = Missing(line.place, f"a path of {line.name} that can be bent")
-        return _unknown_shape(line, radius, (what,), middle)
+        bendable = Missing(line.place, f"a path of {line.name} that can be bent")
+        return _unknown_shape(line, radius, (bendable,), middle)
     bounds = spread(_numbers, spans)
     if bounds is None:
         what = f"the points of {line.name} more closely: inside their range the tube changes its bends"

@@ -16,7 +16,8 @@ def chain_at(joint: Joint, line: str, end: str) -> tuple[Part, ...]:
 
     At a bulkhead the walk ends with its body: what lies beyond belongs to the other line.
     """
-    owner, found = f"line {line} {end}", []
+    owner = f"line {line} {end}"
+    found: list[Part] = []
     seen = {owner}
     while True:
         step = next((one for one in _partners(joint.matings, owner) if one.owner not in seen), None)

@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
-    from firmpedal.report.chain import chain_words
 from firmpedal.report.sheet import Block
 
 
@@ -43,7 +42,8 @@ def _lengths(evaluation: Evaluation, line: LaidLine) -> str:
         ready = "a ready-made length" if line.hose.ready_made else "made to length"
         return (
             f"Order {show(line.order_length)}, {ready}. Declared path {show(line.path_length)}, with "
-            f"{_percent(line.hose.slack)} slack at least {show(line.hose.least_length)}. Bend radius not checked."
+            f"{_percent(line.hose.slack)} slack at least {show(line.hose.least_length)}. "
+            "Bend radius not checked."
         )
     if line.tube:
         developed = show(line.tube.developed_length)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -123,16 +124,15 @@ def parts_sheet(evaluation: Evaluation) -> Sheet:
         (str(item.quantity), item.designation, item.description, ", ".join(item.where)) for item in items
     )
     table = Table(("qty", "designation", "what", "where"), rows, frozenset({0}))
-    blocks = [table, *_closing(evaluation, items)]
-    return Sheet("Parts to order", tuple(blocks))
+    return Sheet("Parts to order", (table, *_closing(evaluation, items)))
 
 
 def _closing(evaluation: Evaluation, items: tuple[Item, ...]) -> list[Paragraph]:
     """Say in words that the list closes, or that it does not, and what is not in it."""
     open_ends = len(evaluation.violations)
-    counted = {
-        category: sum(item.quantity for item in items if item.category is category) for category in Category
-    }
+    counted = Counter(dict.fromkeys(Category, 0))
+    for item in items:
+        counted[item.category] += item.quantity
     if open_ends:
         said = Paragraph(
             f"This list does not close: {open_ends} ends mate with nothing. See the findings.", Tone.WARNING
