@@ -19,7 +19,7 @@ from firmpedal.fit.hub_explain import (
     two_ends,
 )
 from firmpedal.fit.joint import Hub, Mismatch, MismatchKind
-from firmpedal.fit.mating import Link, bodies_first, line_end, panel_links, part_end
+from firmpedal.fit.mating import Link, bodies_first, dressed, line_end, panel_links, part_end
 from firmpedal.fit.runs import Run, bridge, find_parts, links_of, unknown_words
 from firmpedal.fit.shop import shop_of
 from firmpedal.fit.wishes import body_wishes
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from firmpedal.fit.bodies import Lines, Trial
-    from firmpedal.fit.joint import EndRef, Joint, LineEnd, Refusal
+    from firmpedal.fit.joint import Joint, LineEnd, Refusal
     from firmpedal.fit.shop import Catalogue, Shop
     from firmpedal.fit.wishes import Wishes
     from firmpedal.model.part import Part
@@ -135,16 +135,11 @@ def _fit_meeting(one: LineEnd, other: LineEnd, shop: Shop) -> Joint:
         hub = replace(union, fitting=declared[0])
         return _fit_hub(hub, (plain, replace(other, fittings=declared[1:], turn=None)), shop)
     start, goal = line_end(one), line_end(other)
-    if (run := bridge(one.interface, other, shop)) is not None:
-        return _bridged(union, run, start, goal, shop)
-    if (run := bridge(other.interface, one, shop)) is not None:
-        return _bridged(union, run, goal, start, shop)
+    tube, facing = (one, other) if dressed(one.interface) != one.interface else (other, one)
+    if (run := bridge(facing.interface, tube, shop)) is not None:
+        links = links_of(run, line_end(facing), range(len(run.parts)), line_end(tube))
+        return made_joint(name, one.place, run.parts, links, (start, goal), shop)
     found = _fit_hub(union, (plain, replace(other, turn=None)), shop)
     needed = () if found.mismatches else tuple(part.designation for part in bodies_first(found.parts))
     wrong = replace(mismatch_of(start, goal, shop), needed=needed)
     return made_joint(name, one.place, (), (), (start, goal), shop, mismatches=[wrong])
-
-
-def _bridged(union: Hub, run: Run, start: EndRef, goal: EndRef, shop: Shop) -> Joint:
-    links = links_of(run, start, range(len(run.parts)), goal)
-    return made_joint(union.name, union.place, run.parts, links, (start, goal), shop)

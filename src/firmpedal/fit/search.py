@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.fit.build import aim_of, contradictions, made_joint, not_as_asked
 from firmpedal.fit.joint import EndRef, Mismatch, MismatchKind
 from firmpedal.fit.kinds import described
-from firmpedal.fit.mating import Link, line_end, mates, part_end, port_end
+from firmpedal.fit.mating import Link, line_end, mates, panel_links, part_end, port_end
 from firmpedal.fit.refusals import Case, Near, Reason, dearer, gathered, objection, refused_at_port
 from firmpedal.fit.runs import Run, declared_run, links_of, run_of
 from firmpedal.fit.shop import shop_of
@@ -37,7 +37,7 @@ def _fit_port(port: Port, line: LineEnd | None, shop: Shop) -> Joint:
     start, goal = port_end(port), line_end(line)
     if line.fittings:
         run = declared_run(port.interface, line, shop)
-        links = links_of(run, start, range(len(run.parts)), goal)
+        links = [*links_of(run, start, range(len(run.parts)), goal), *panel_links(run.parts)]
         extra = contradictions(run, line, start, goal)
         return made_joint(port.name, port.place, run.parts, links, (start, goal), shop, mismatches=extra)
     wishes, aim = wishes_of(line), aim_of(line)
