@@ -115,8 +115,12 @@ class Value:
         return limit.at_most(self)
 
     def sources(self) -> frozenset[tuple[str, Mark]]:
-        """Collect every source in this value's story with the mark it was taken with."""
-        own = {(self.source, self.mark)} if self.source else set()
+        """Collect every source in this value's story with the mark it was taken with.
+
+        The source of a sum is its formula, which was read; how far its inputs can be trusted is
+        said at the inputs.
+        """
+        own = {(self.source, Mark.READ if self.step else self.mark)} if self.source else set()
         inner = [value.sources() for _, value in self.step.inputs] if self.step else []
         return frozenset(own).union(*inner)
 

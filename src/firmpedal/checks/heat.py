@@ -77,7 +77,7 @@ def covered_edge_chafes(view: View) -> Iterator[Outcome]:
         line = find(view.aircraft.lines, crossing.line)
         place = line.place if line else ""
         count = len(crossing.passes)
-        times = "once" if count == 1 else f"{count} times"
+        times = {1: "once", 2: "twice"}.get(count, f"{count} times")
         yield Finding(
             "covered-edge-chafes",
             Level.CAUTION,

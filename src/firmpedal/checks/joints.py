@@ -189,7 +189,7 @@ def widest_part(joint: Joint) -> Value:
 def _across_corners(part: Part) -> Value | None:
     corners, flats = part.dimension("across_corners_min"), part.dimension("hex_across_flats")
     if part.turn:  # an elbow stands out by its arm
-        return part.dimension("leg_centre_to_flare_end")
+        return part.outlet_leg
     if corners is not None:
         return corners
     if flats is None or flats.span is None:

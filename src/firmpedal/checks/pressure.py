@@ -49,7 +49,13 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
 
 
 def _over(
-    view: View, place: str, name: str, pressures: tuple[Value, ...], rated: Value, tries: tuple[str, ...]
+    view: View,
+    place: str,
+    name: str,
+    pressures: tuple[Value, ...],
+    rated: Value,
+    tries: tuple[str, ...],
+    where: str = "",
 ) -> Iterator[Outcome]:
     """Say it once, at the lightest foot that breaks the rating; else what is unknown at the heaviest."""
     limits = [Limit(pressure, rated, "at most") for pressure in pressures]
@@ -59,7 +65,7 @@ def _over(
     if number is None:
         return
     listed = ", ".join(f"{view.show(p)} at the {foot} foot" for foot, p in zip(FEET, pressures, strict=True))
-    message = f"{name} is good for {view.show(rated)} and gets {listed}"
+    message = f"{name} is good for {view.show(rated)}{where} and gets {listed}"
     yield from judge(
         limits[number],
         rule="pressure-above-rating",

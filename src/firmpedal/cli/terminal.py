@@ -15,7 +15,7 @@ from rich.text import Text
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
-from firmpedal.report.story import source_text
+from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -119,8 +119,7 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
         shown = evaluation.display.value
         found = f"found {shown(finding.measured)}, should be {finding.relation} {shown(finding.allowed)}"
         _print_wrapped(out, "   ", found)
-    for source in finding.sources:
-        _print_wrapped(out, "   why: ", source_text(source.key, source.mark))
+    _print_wrapped(out, "   why: ", reason_of(finding))
     for advice in finding.tries:
         _print_wrapped(out, "   try: ", advice)
     if finding.accepted is not None:

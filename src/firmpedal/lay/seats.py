@@ -79,7 +79,7 @@ def _body(joint: Joint | None) -> Part | None:
 def stand_of(part: Part) -> Stand:
     """Work out a pipe-threaded fitting's reach and side step from its envelope lengths."""
     pipe = part.dimension("leg_centre_to_pipe_end")
-    flare = part.dimension("leg_centre_to_flare_end")
+    flare = part.outlet_leg
     whole = part.dimension("overall_length")
     if part.turn == 0 and whole is not None:
         return Stand(whole, exactly("side step", Dimension.LENGTH, 0.0, Mark.DERIVED))

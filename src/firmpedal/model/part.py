@@ -132,8 +132,15 @@ class Part:
     mark: Mark
     note: str = ""
 
-    def dimension(self, name: str) -> Value | None:
-        return dict(self.dimensions).get(name)
+    def dimension(self, *names: str) -> Value | None:
+        """The first of these dimensions that is known for the part."""
+        found = dict(self.dimensions)
+        return next((found[name] for name in names if name in found), None)
+
+    @property
+    def outlet_leg(self) -> Value | None:
+        """From the crossing of an elbow's axes to the end where the line comes out."""
+        return self.dimension("leg_centre_to_flare_end", "leg_centre_to_tube_end")
 
     @property
     def flow_ends(self) -> tuple[int, ...]:

@@ -140,7 +140,8 @@ def _closing(evaluation: Evaluation, items: tuple[Item, ...]) -> list[Paragraph]
     else:
         said = Paragraph(
             f"The list closes: {counted[Category.COUPLING_NUT]} coupling nuts, "
-            f"{counted[Category.SLEEVE]} sleeves, {counted[Category.JAM_NUT]} jam nuts, and every end has its partner."
+            f"{counted[Category.SLEEVE]} sleeves, {counted[Category.JAM_NUT]} jam nuts, "
+            "and every end has its partner."
         )
     left_out = "Not in this list yet: washers, spares, practice tube, sealant, fluid, caps for open ends."
     aliases = [

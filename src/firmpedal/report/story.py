@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from pydantic import BaseModel
 
+from firmpedal.checks.rules import RULES
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark, Value
 from firmpedal.report.sheet import Sum
@@ -15,6 +16,7 @@ from firmpedal.report.sheet import Sum
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.finding import Finding
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
 
@@ -66,7 +68,7 @@ def _remark(value: Value) -> str:
 def source_text(key: str, mark: Mark) -> str:
     """A source as it is printed, with a word of warning where its figure was not verified."""
     reference = entry(key)
-    words = MARK_WORDS[mark]
+    words = "" if key == "common-practice" else MARK_WORDS[mark]
     return f"{reference.title}{' (' + words + ')' if words else ''}"
 
 
@@ -102,3 +104,11 @@ def _values_in(thing: object, seen: set[int]) -> Iterator[Value]:
     elif is_dataclass(thing) and not isinstance(thing, type):
         for part in fields(thing):
             yield from _values_in(getattr(thing, part.name), seen)
+
+
+def reason_of(finding: Finding) -> str:
+    """Why a finding is one: what its rule asks for, and the sources it rests on."""
+    words = next((rule.words for rule in RULES if rule.name == finding.rule), "")
+    asked = words.splitlines()[0] if words else ""
+    sources = "; ".join(source_text(source.key, source.mark) for source in finding.sources)
+    return f"{asked} Sources: {sources}." if sources else asked
