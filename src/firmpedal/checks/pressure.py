@@ -30,16 +30,10 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
         pressure = view.results.pressure_of(rating.line)
         line = find(view.aircraft.lines, rating.line)
         if pressure is not None and line is not None:
-            hot = (
-                rating.hot
-                if rating.temperature is None
-                else rating.hot.named(f"rating of {rating.line}, hot")
-            )
-            advice = (
-                "tube or hose with a higher rating",
-                "a larger master cylinder bore or a lower pedal ratio",
-            )
-            yield from _over(view, line.place, rating.line, pressure.pressures, hot, advice)
+            met = rating.temperature
+            words = f" at {view.show(met)}" if met is not None and met.known else ""
+            advice = ("tube or hose with a higher rating", "a larger bore or a lower pedal ratio")
+            yield from _over(view, line.place, rating.line, pressure.pressures, rating.hot, advice, words)
     for component in view.aircraft.components:
         pressures = _component_pressures(view, component)
         if pressures:
@@ -60,10 +54,10 @@ def _over(
     """Say it once, at the lightest foot that breaks the rating; else what is unknown at the heaviest."""
     limits = [Limit(pressure, rated, "at most") for pressure in pressures]
     broken = next((n for n, limit in enumerate(limits) if limit.kept is Answer.NO), None)
-    unknown = next((n for n, limit in enumerate(limits) if limit.kept is Answer.UNKNOWN), None)
-    number = broken if broken is not None else unknown
-    if number is None:
+    unknown = [n for n, limit in enumerate(limits) if limit.kept is Answer.UNKNOWN]
+    if broken is None and not unknown:
         return
+    number = unknown[-1] if broken is None else broken
     listed = ", ".join(f"{view.show(p)} at the {foot} foot" for foot, p in zip(FEET, pressures, strict=True))
     message = f"{name} is good for {view.show(rated)}{where} and gets {listed}"
     yield from judge(
