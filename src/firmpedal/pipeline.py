@@ -14,7 +14,6 @@ from firmpedal.fit.assembly import Assembly, assemble, named_open, outer_ends
 from firmpedal.fit.closing import Violation, violations
 from firmpedal.lay.crossing import Crossing, crossing
 from firmpedal.lay.line import LaidLine, LineSetting, lay_line
-from firmpedal.lay.movement import Carried
 from firmpedal.lay.seats import seat_of
 from firmpedal.model.display import Display, display_of
 from firmpedal.project import Reading, read_file, read_text
@@ -22,6 +21,7 @@ from firmpedal.project import Reading, read_file, read_text
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from firmpedal.lay.movement import Carried
     from firmpedal.model.aircraft import Acceptance, Aircraft
     from firmpedal.model.circuit import Line
 

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
 from firmpedal.fit.hub import fit_hub, fit_meeting
-from firmpedal.fit.search import fit_port
-
 from firmpedal.fit.joint import EndRef, Hub, Joint, LineEnd, Port
+from firmpedal.fit.search import fit_port
 from firmpedal.model.circuit import BodyForm, Flare
 from firmpedal.model.part import Form, Gender, Interface
 from firmpedal.model.stock import Hose, LineKind, Tube

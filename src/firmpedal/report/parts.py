@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.model.part import Category
-from firmpedal.model.stock import LineKind
+from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Value, total
 from firmpedal.report.sheet import Paragraph, Sheet, Table, Tone
 
@@ -90,12 +90,12 @@ def _line_item(line: LaidLine, evaluation: Evaluation) -> Item:
         LineKind.HOSE: f"hose with swivel ends, {shown} from seat to seat",
         LineKind.PLASTIC: f"plastic line, {shown}",
     }
-    size = getattr(line.stock, "dash", None) or evaluation.display.value(line.stock.outside_diameter)
+    size = line.stock.dash or evaluation.display.value(line.stock.outside_diameter)
     return Item(
         line.stock.phrase,
         category[line.kind],
         1,
-        size,
+        size.lstrip("-"),
         _material(line),
         words[line.kind],
         (line.name,),
@@ -105,14 +105,14 @@ def _line_item(line: LaidLine, evaluation: Evaluation) -> Item:
 
 
 def _material(line: LaidLine) -> str:
-    return getattr(line.stock, "specification", None) or line.stock.material.name  # type: ignore[union-attr]
+    return line.stock.specification if isinstance(line.stock, Hose) else line.stock.material.name
 
 
 def _clamp_items(line: LaidLine) -> list[Item]:
     count = len(line.supports.stations)
     if not count:
         return []
-    size = getattr(line.stock, "dash", None) or ""
+    size = (line.stock.dash or "").lstrip("-")
     words = f"cushioned clamp for {line.stock.phrase.split(' x ')[0]}"
     return [Item("cushioned clamp", Category.CLAMP, count, size, "", words, (line.name,))]
 
