@@ -1,1 +1,1 @@
-"""Our solvers beside independent ones on the same work, in the same run; ratios, not time limits."""
+"""Our solvers beside independent ones on the same work, in the same run: ratios, never time limits."""

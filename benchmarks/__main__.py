@@ -1,0 +1,17 @@
+"""`make bench`: run every race and print its ratio (above 1: ours is faster)."""
+
+from __future__ import annotations
+
+import sys
+
+from benchmarks import fitting, tube
+
+
+def main() -> None:
+    """Run the races one after the other."""
+    for race in (tube.race, fitting.race):
+        sys.stdout.write(f"{race()}\n")
+
+
+if __name__ == "__main__":
+    main()
