@@ -20,6 +20,12 @@ if TYPE_CHECKING:
 
 FEET = ("normal", "hard", "panic")
 
+FORCE_WORDS = {
+    "normal": "the usual force on the pedal or lever",
+    "hard": "the force on the pedal or lever in a hard stop",
+    "panic": "the greatest force on the pedal or lever, in a panic",
+}
+
 # Usual forces in pounds where the file gives none; the panic foot on toe pedals is the pilot limit
 # force of 14 CFR 23.397(b), the others are common practice, no source.
 USUAL: dict[Brakes, dict[str, tuple[float, str, Mark]]] = {
@@ -74,8 +80,10 @@ def foot_forces(aircraft: Aircraft) -> tuple[Value, ...]:
                     place="foot",
                 )
             )
-        else:
+        elif declared.known:
             forces.append(declared.named(f"{foot} foot"))
+        else:
+            forces.append(unknown(f"{foot} foot", Dimension.FORCE, f"foot.{foot}", FORCE_WORDS[foot]))
     return tuple(forces)
 
 

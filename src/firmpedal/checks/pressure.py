@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.checks.view import Limit, Outcome, View, judge
 from firmpedal.finding import Level
 from firmpedal.model.aircraft import find
-from firmpedal.quantity import Answer, Mark, Value, exactly
+from firmpedal.quantity import Answer, Mark, Missing, Value, exactly
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -38,6 +39,9 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
         pressures = _component_pressures(view, component)
         if pressures:
             rated = component.rated_pressure.named(f"rated pressure of {component.name}")
+            if not rated.known:
+                what = Missing(rated.place, f"the rated pressure of {component.name}, from its maker")
+                rated = replace(rated, missing=(what,))
             advice = ("a component rated for the panic foot", "a larger master cylinder bore")
             yield from _over(view, component.place, component.name, pressures, rated, advice)
 
