@@ -18,8 +18,9 @@ if TYPE_CHECKING:
 def stroke_short(view: View) -> Iterator[Outcome]:
     """The cylinder's stroke closes the pads and fills what swells, with some left.
 
-    Counted are the pad gap, the growth of tube and plastic, cold and where it runs hot, hose swelling
-    up to its published limit, and the fluid's own give. No air is counted: any air comes on top.
+    Counted are the pad gap, the growth of tube and plastic, hose swelling up to its published limit,
+    and the fluid's own give. Hot means that all of a plastic line is as hot as its hottest place. No
+    air is counted: any air comes on top.
     """
     for cylinder in view.aircraft.cylinders:
         budgets = [item for item in view.results.budgets if item.cylinder == cylinder.name]

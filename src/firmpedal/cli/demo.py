@@ -26,7 +26,8 @@ def run(out: Path) -> int:
     source = examples()[EXAMPLE]
     out.mkdir(parents=True, exist_ok=True)
     file = out / source.name
-    file.write_text(source.read_text(encoding="utf-8"), encoding="utf-8")
+    if not file.exists():  # a copy that was played with is the builder's own
+        file.write_text(source.read_text(encoding="utf-8"), encoding="utf-8")
     before, after = evaluated(file, None), evaluated(file, OPTION)
     if before is None or after is None:
         return UNUSABLE
