@@ -24,7 +24,7 @@ OptionName = Annotated[
 AsJson = Annotated[bool, typer.Option("--json", help="Print one JSON object and nothing else.")]
 
 
-@app.command()
+@app.command(short_help="The whole job on an invented aircraft.")
 def demo(
     out: Annotated[Path, typer.Option("--out", help="The folder for the file and the packet.")] = Path("out"),
 ) -> None:
@@ -34,7 +34,7 @@ def demo(
     sys.exit(run(out))
 
 
-@app.command()
+@app.command(short_help="Start your own file from an example.")
 def new(
     file: FileArgument,
     like: Annotated[str, typer.Option("--like", help="The example to start from, such as brindlewick.")],
@@ -45,7 +45,7 @@ def new(
     sys.exit(run(file, like))
 
 
-@app.command()
+@app.command(short_help="Is it sound? What is wrong, and what to measure.")
 def check(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
     """Say whether the brakes are sound, what is wrong, and what still has to be measured.
 
@@ -56,7 +56,7 @@ def check(file: FileArgument, option: OptionName = None, as_json: AsJson = False
     sys.exit(run(file, option, as_json=as_json))
 
 
-@app.command()
+@app.command(short_help="What to buy, and where each part goes.")
 def parts(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
     """List what to buy: fittings, nuts, sleeves, tube and hose, each with where it goes."""
     from firmpedal.cli.parts import run  # noqa: PLC0415
@@ -64,7 +64,7 @@ def parts(file: FileArgument, option: OptionName = None, as_json: AsJson = False
     sys.exit(run(file, option, as_json=as_json))
 
 
-@app.command()
+@app.command(short_help="How each line is cut and bent.")
 def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
     """Show how each line is cut and bent, or what hose to order."""
     from firmpedal.cli.lines import run  # noqa: PLC0415
@@ -72,7 +72,7 @@ def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False
     sys.exit(run(file, option, as_json=as_json))
 
 
-@app.command()
+@app.command(short_help="The sum behind any figure.")
 def explain(
     file: FileArgument,
     place: Annotated[
@@ -86,7 +86,7 @@ def explain(
     sys.exit(run(file, place, option))
 
 
-@app.command()
+@app.command(short_help="Write the printed packet, a PDF.")
 def packet(
     file: FileArgument,
     out: Annotated[Path, typer.Option("-o", "--out", help="The PDF to write.", metavar="OUT.pdf")],
