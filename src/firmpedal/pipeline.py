@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.results import Results, analyse
 from firmpedal.catalog import Catalogue, catalogue
+from firmpedal.checks.acceptance import accepted
 from firmpedal.checks.rules import RULES
 from firmpedal.checks.view import View
 from firmpedal.finding import Finding, Level, NotShown, Span, Verdict
@@ -21,8 +22,7 @@ from firmpedal.project import Reading, read_file, read_text
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from firmpedal.lay.movement import Carried
-    from firmpedal.model.aircraft import Acceptance, Aircraft
+    from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.circuit import Line
 
 
@@ -85,54 +85,30 @@ def evaluate(reading: Reading) -> Evaluation:
     aircraft, parts = reading.aircraft, catalogue()
     assembly = assemble(aircraft, parts)
     broken = violations(assembly.joints, outer_ends(aircraft), named_open(aircraft))
-    laid = tuple(
-        lay_line(setting) for line in aircraft.lines if (setting := _setting(aircraft, assembly, parts, line))
-    )
+    laid = tuple(lay_line(_setting(aircraft, assembly, parts, line)) for line in aircraft.lines)
     crossings = tuple(crossing(line, zone) for line in laid for zone in aircraft.zones)
     results = analyse(aircraft, assembly, laid, crossings)
     display = display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, results, display)
-    outcomes = [outcome for rule in RULES for outcome in rule.check(view)]
+    found = tuple(outcome for rule in RULES for outcome in rule.check(view))
+    outcomes = accepted(aircraft.accepted, found, (rule.name for rule in RULES))
     findings = tuple(sorted((item for item in outcomes if isinstance(item, Finding)), key=_gravity))
     unclear = tuple(item for item in outcomes if isinstance(item, NotShown))
-    findings = _accepted(aircraft.accepted, findings)
     return Evaluation(
         reading, aircraft, assembly, broken, laid, crossings, results, findings, unclear, display
     )
 
 
-def _setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line) -> LineSetting | None:
+def _setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line) -> LineSetting:
     """Gather what one line's shape depends on."""
-    ends: list[Carried] = []
-    for end, target in (("from", line.start), ("to", line.finish)):
-        seat = seat_of(aircraft, target, assembly.joint_of(line.name, end), parts.parts)
-        if seat is None:
-            return None
-        ends.append(seat)
-    return LineSetting(line, ends[0], ends[1], aircraft.bench, aircraft.states, aircraft.attitudes)
-
-
-def _accepted(acceptances: tuple[Acceptance, ...], findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """Put the builder's reasons on the findings they accept; the level stays."""
-    marked = list(findings)
-    for acceptance in acceptances:
-        fitting = [n for n, item in enumerate(marked) if _concerns(acceptance, item)]
-        for number in fitting:
-            marked[number] = replace(marked[number], accepted=acceptance.reason)
-        if not fitting:
-            message = f"`{acceptance.rule}` at {acceptance.at} was accepted, and is not found any more"
-            marked.append(
-                Finding("accepted-but-gone", Level.NOTE, acceptance.place, message, ("take the entry out",))
-            )
-    return tuple(marked)
+    start, finish = (
+        seat_of(aircraft, line, end, assembly.joint_of(line.name, end), parts) for end in ("from", "to")
+    )
+    return LineSetting(line, start, finish, aircraft.bench, aircraft.states, aircraft.attitudes)
 
 
 def _gravity(finding: Finding) -> int:
     return list(Level).index(finding.level)
-
-
-def _concerns(acceptance: Acceptance, finding: Finding) -> bool:
-    return acceptance.rule == finding.rule and acceptance.at in (finding.place, *finding.place.split("."))
 
 
 __all__ = ["Evaluation", "UnusableFileError", "evaluate", "evaluate_file", "evaluate_text", "read_text"]

@@ -11,7 +11,7 @@ from firmpedal.fit.joint import EndRef, Hub, Joint, LineEnd, Port
 from firmpedal.fit.search import fit_port
 from firmpedal.model.circuit import BodyForm, Flare
 from firmpedal.model.part import Form, Gender, Interface
-from firmpedal.model.stock import Hose, LineKind, Tube
+from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Answer
 from firmpedal.units import Dimension, UnitError, read
 
@@ -95,14 +95,20 @@ class _Assembler:
         self.add(fit_hub(hub, tuple(ends), self.catalogue), *ends)
 
     def fit_meetings(self) -> None:
-        """Fit the places where a line's end is another line's end, with nothing declared between."""
+        """Fit the places where a line's end is another line's end, with nothing declared between.
+
+        Each of the two may name the other: it stays one meeting.
+        """
+        lines = {line.name: line for line in self.aircraft.lines}
+        met: set[frozenset[str]] = set()
         for line in self.aircraft.lines:
             for end, target in (("from", line.start), ("to", line.finish)):
                 name, _, where = target.rpartition(".")
-                other = next((item for item in self.aircraft.lines if item.name == name), None)
-                if other is not None and where in ("from", "to"):
-                    one, two = self.line_end(line, end), self.line_end(other, where)
-                    self.add(fit_meeting(one, two, self.catalogue), one)
+                pair = frozenset({f"{line.name}.{end}", target})
+                if name in lines and where in ("from", "to") and pair not in met:
+                    met.add(pair)
+                    one, two = self.line_end(line, end), self.line_end(lines[name], where)
+                    self.add(fit_meeting(one, two, self.catalogue), one, two)
 
     def line_end(
         self, line: Line, end: str, faces: Direction | None = None, seat: Position | None = None
@@ -180,20 +186,9 @@ def interface_of(line: Line) -> Interface:
     if isinstance(stock, Hose):
         return Interface(Form.FLARE_37, stock.dash, Gender.FEMALE)
     if stock.kind is LineKind.PLASTIC:
-        return Interface(Form.COMPRESSION, size_text(stock), Gender.MALE)
+        return Interface(Form.COMPRESSION, stock.nominal_size, Gender.MALE)
     form = Form.TUBE_FLARE_45 if line.flare is Flare.SINGLE_45 else Form.TUBE_FLARE_37
-    return Interface(form, stock.dash or size_text(stock), Gender.MALE)
-
-
-def size_text(tube: Tube) -> str:
-    """A tube's outside diameter as fittings for plain tube are named: `1/4 in` or `6 mm`."""
-    inches = tube.outside_diameter.middle / 0.0254
-    sixteenths = inches * 16
-    if abs(sixteenths - round(sixteenths)) < 1e-6:
-        number = round(sixteenths)
-        divisor = math.gcd(number, 16)
-        return f"{number // divisor}/{16 // divisor} in" if number % 16 else f"{number // 16} in"
-    return f"{tube.outside_diameter.middle * 1000:g} mm"
+    return Interface(form, stock.dash or stock.nominal_size, Gender.MALE)
 
 
 def group_of(line: Line) -> str:

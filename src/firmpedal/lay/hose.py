@@ -11,59 +11,64 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from firmpedal.formulas.hose import hose_length_with_slack
+from firmpedal.lay.movement import longest_path
 from firmpedal.lay.spread import spread
-from firmpedal.quantity import Mark, Step, Value, all_missing, apply, exactly, largest
+from firmpedal.quantity import Mark, Step, Value, all_missing, apply, exactly
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from firmpedal.lay.movement import Travel
+    from firmpedal.lay.movement import Carried
     from firmpedal.model.circuit import Line
     from firmpedal.model.space import Position
-    from firmpedal.model.stock import Hose
+    from firmpedal.model.surroundings import State
 
 READY_MADE = (6, 12, 18, 24)  # inches; common practice, no source
 CUSTOM_STEP = from_unit(0.5, "in")
+ROUNDING = 1e-9  # of a step, so that 9.0 in stays 9.0 in
 USUAL_SLACK = 0.06  # inside the published 5 to 8 percent
 MOST_SLACK = 0.08
 
 
 @dataclass(frozen=True, slots=True)
 class HoseLengths:
-    """A hose along its declared path: the path, the least length with slack, and what to order."""
+    """A hose along its declared path: as measured, at its longest, with slack, and what to order."""
 
     path_length: Value
+    longest_path: Value  # over all states of what moves the ends
     least_length: Value
     slack: Value
     order_length: Value
     ready_made: bool
 
 
-def hose_lengths(line: Line, stock: Hose, points: tuple[Position, ...], moved: Travel) -> HoseLengths:
+def hose_lengths(line: Line, start: Carried, finish: Carried, states: tuple[State, ...]) -> HoseLengths:
     """Find the length to order: the next ready-made one if its slack is allowed, else to the half inch."""
-    del stock
-    path = _path(line, points)
-    if len(points) == 2:  # straight from end to end: the farthest state of the ends counts
-        path = largest(f"path of {line.name}", (path, moved.farthest), f"{line.place}.path")
+    path = _path(line, (start.position, *line.via, finish.position))
+    longest = longest_path(start, finish, line.via, states).named(
+        f"longest path of {line.name} in any state", f"{line.place}.longest path"
+    )
     slack = line.slack if line.slack.known else _published("slack", USUAL_SLACK)
     most = line.most_slack if line.most_slack.known else _published("most slack", MOST_SLACK)
     least = apply(
         hose_length_with_slack,
         f"length of {line.name} with slack",
         place=f"{line.place}.least length",
-        path=path,
+        path=longest,
         slack=slack,
     )
-    if not least.known:
-        return HoseLengths(
-            path, least, slack, least.named(f"length to order for {line.name}"), ready_made=False
-        )
+    if least.known:
+        order, ready_made = _to_order(line, longest, least, most)
+    else:
+        order, ready_made = least.named(f"length to order for {line.name}"), False
+    return HoseLengths(path, longest, least, slack, order, ready_made)
+
+
+def _to_order(line: Line, longest: Value, least: Value, most: Value) -> tuple[Value, bool]:
     ready = next((length for length in map(_inches, READY_MADE) if least.high <= length), None)
-    if ready is not None and ready <= path.low * (1 + most.low):
-        order = _order(line, ready, least, "the next ready-made length, its slack is allowed")
-        return HoseLengths(path, least, slack, order, ready_made=True)
-    steps = math.ceil(least.high / CUSTOM_STEP - 1e-9)
-    order = _order(line, steps * CUSTOM_STEP, least, "made to length, rounded up to the half inch")
-    return HoseLengths(path, least, slack, order, ready_made=False)
+    if ready is not None and ready <= longest.low * (1 + most.low):
+        return _order(line, ready, least, "the next ready-made length, its slack is allowed"), True
+    steps = math.ceil(least.high / CUSTOM_STEP - ROUNDING)
+    return _order(line, steps * CUSTOM_STEP, least, "made to length, rounded up to the half inch"), False
 
 
 def _inches(number: int) -> float:

@@ -92,7 +92,7 @@ def lay_line(setting: LineSetting) -> LaidLine:
     moved = travel(setting.start, setting.finish, setting.states, line.place)
     tube = hose = None
     if isinstance(line.made_of, Hose):
-        hose = hose_lengths(line, line.made_of, points, moved)
+        hose = hose_lengths(line, setting.start, setting.finish, setting.states)
         path = hose.path_length
     else:
         shape = tube_shape(line, line.made_of, points, setting.bench)

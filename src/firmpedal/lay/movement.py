@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import product
-from typing import TYPE_CHECKING
+from itertools import pairwise
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from firmpedal.lay.spread import spread
+from firmpedal.lay.states import Setting, measured_in, missing_of, settings_of
 from firmpedal.model.surroundings import Moving, Shift, State, Swing, UnknownMotion
 from firmpedal.quantity import Mark, Missing, Step, Value
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterator
 
     from numpy.typing import NDArray
 
     from firmpedal.model.space import Position
+    from firmpedal.model.surroundings import Motion
 
     Array = NDArray[np.float64]
 
@@ -27,11 +30,6 @@ LABELS = (
     "least distance between the ends",
     "greatest distance between the ends",
 )
-
-Setting = tuple[tuple[str, float | str], ...]  # the value of each state that matters
-
-# A swing is looked at in this many equal parts between its ends, so that a bow shows.
-PARTS = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,13 +40,17 @@ class Carried:
     carriers: tuple[Moving, ...]
     measured: tuple[tuple[str, str], ...] = ()
 
+    @property
+    def motions(self) -> tuple[Motion, ...]:
+        return tuple(motion for thing in self.carriers for motion in thing.motions)
+
 
 @dataclass(frozen=True, slots=True)
 class Travel:
     """How two points move against each other over all states.
 
-    `play` is the greatest change of the vector between them, `nearest` and `farthest` the least
-    and greatest distance. All are unknown when a movement that matters is.
+    `play` is how far the one swings as seen from the other, from end to end; `nearest` and `farthest`
+    are the least and greatest distance. What hangs on a movement that is unknown is unknown.
     """
 
     play: Value
@@ -72,145 +74,174 @@ def carriers_of(name: str, moving: tuple[Moving, ...]) -> tuple[Moving, ...]:
 @lru_cache(maxsize=4096)
 def travel(one: Carried, other: Carried, states: tuple[State, ...], place: str) -> Travel:
     """Find how two points move against each other; what carries both does not count."""
+    pair = _pair(one, other, states)
+    places = tuple(f"{place}.{name}" for name in ("movement", "least distance", "greatest distance"))
+    missing = dict.fromkeys((*pair.missing, *one.position.missing, *other.position.missing))
+    still = not pair.one.motions and not pair.other.motions
+    spans: list[tuple[float, float] | None] = [(0.0, 0.0) if still else None, None, None]
+    if not missing:
+        inputs = _inputs(pair.one) + _inputs(pair.other)
+        spans = list(
+            spread(lambda flat: _distances(pair, flat), [v.span or (0.0, 0.0) for v in inputs]) or spans
+        )
+    names = ", ".join(state.name for state in pair.states) or "nothing that moves"
+    step = Step("distance over the states", (), f"over {len(pair.settings)} states of {names}")
+    values = [
+        Value(label, Dimension.LENGTH, span, pair.mark, where, "", step, () if span else tuple(missing))
+        for label, span, where in zip(LABELS, spans, places, strict=True)
+    ]
+    return Travel(values[0], values[1], values[2], pair.settings)
+
+
+@lru_cache(maxsize=4096)
+def longest_path(one: Carried, other: Carried, via: tuple[Position, ...], states: tuple[State, ...]) -> Value:
+    """Find the longest way between two points over all states, by points that stay where they are.
+
+    A way that was declared point by point is taken as the builder measured it where a movement is
+    unknown; whoever asks `travel` hears of that.
+    """
+    pair = _pair(one, other, states)
+    points = (one.position, *via, other.position)
+    missing = tuple(dict.fromkeys(item for point in points for item in point.missing))
+    missing += () if via else pair.missing
+    label, between = "longest path in any state", [value for point in via for value in point.coordinates]
+    mark = max(pair.mark, *(value.mark for value in between)) if between else pair.mark
+    if missing:
+        return Value(label, Dimension.LENGTH, None, mark, missing=missing)
+    inputs = _inputs(pair.one) + _inputs(pair.other) + between
+    bounds = spread(lambda flat: _longest(pair, flat), [value.span or (0.0, 0.0) for value in inputs])
+    step = Step("sum of the distances between the points", (), f"longest of {len(pair.settings)} states")
+    return Value(label, Dimension.LENGTH, bounds[0] if bounds else None, mark, step=step)
+
+
+class _Pair(NamedTuple):
+    """Two points without what carries both, and the states that move them against each other."""
+
+    one: Carried
+    other: Carried
+    states: tuple[State, ...]
+    settings: tuple[Setting, ...]
+    missing: tuple[Missing, ...]
+
+    @property
+    def mark(self) -> Mark:
+        both = (self.one, self.other)
+        values = [value for carried in both for value in carried.position.coordinates + _movers(carried)]
+        axes = [m.axis.mark for carried in both for m in carried.motions if isinstance(m, Swing)]
+        return max([Mark.DERIVED, *(value.mark for value in values), *axes])
+
+
+def _pair(one: Carried, other: Carried, states: tuple[State, ...]) -> _Pair:
     shared = [thing for thing in one.carriers if thing in other.carriers]
-    own = [_without(one, shared), _without(other, shared)]
-    motions = [motion for carried in own for thing in carried.carriers for motion in thing.motions]
-    used = [state for state in states if any(motion.variable == state.name for motion in motions)]
-    settings = tuple(_settings(used))
-    missing = _missing(own, settings, states)
-    if missing or not (one.position.known and other.position.known):
-        return _unknown_travel(place, (*missing, *one.position.missing, *other.position.missing))
-    gaps = np.array(
-        [_point(own[1], setting, states) - _point(own[0], setting, states) for setting in settings]
-    )
-    still = np.array(other.position.point) - np.array(one.position.point)
-    distances = np.linalg.norm(gaps, axis=1)
-    play = float(np.max(np.linalg.norm(gaps - still, axis=1)))
-    mark = _mark(own)
-    note = f"over {len(settings)} states of {', '.join(state.name for state in used) or 'nothing that moves'}"
-    return Travel(
-        _value(LABELS[0], play, mark, f"{place}.movement", note),
-        _value(LABELS[1], float(distances.min()), mark, f"{place}.least distance", note),
-        _value(LABELS[2], float(distances.max()), mark, f"{place}.greatest distance", note),
-        settings,
-    )
+    own = [
+        Carried(item.position, tuple(thing for thing in item.carriers if thing not in shared), item.measured)
+        for item in (one, other)
+    ]
+    names = {motion.variable for item in own for motion in item.motions}
+    used = tuple(state for state in states if state.name in names)
+    settings = settings_of(used)
+    unknown = [item for carried in own for item in _unmeasured(carried, used, settings)]
+    return _Pair(own[0], own[1], used, settings, (*missing_of(used), *unknown))
 
 
-def _without(carried: Carried, shared: list[Moving]) -> Carried:
-    return Carried(
-        carried.position, tuple(thing for thing in carried.carriers if thing not in shared), carried.measured
-    )
+def _unmeasured(
+    carried: Carried, states: tuple[State, ...], settings: tuple[Setting, ...]
+) -> Iterator[Missing]:
+    """Name the unknown movements that take a thing away from where it was measured."""
+    known = {state.name: state for state in states}
+    for motion in carried.motions:
+        if not isinstance(motion, UnknownMotion):
+            continue
+        measured = measured_in(known[motion.variable], carried.measured)
+        positions = {dict(setting).get(motion.variable, measured) for setting in settings}
+        if any(now != measured and motion.setting in ("", now, measured) for now in positions):
+            yield from motion.missing
 
 
-def _value(label: str, number: float, mark: Mark, place: str, note: str) -> Value:
-    step = Step("largest |(B - A) - (B0 - A0)|" if "movement" in label else "|B - A|", (), note)
-    return Value(label, Dimension.LENGTH, (number, number), max(mark, Mark.DERIVED), place, step=step)
-
-
-def _unknown_travel(place: str, missing: tuple[Missing, ...]) -> Travel:
-    missing = tuple(dict.fromkeys(missing))
-    play, nearest, farthest = (
-        Value(label, Dimension.LENGTH, None, Mark.MEASURED, f"{place}.{name}", missing=missing)
-        for label, name in zip(LABELS, ("movement", "least distance", "greatest distance"), strict=True)
-    )
-    return Travel(play, nearest, farthest, ())
-
-
-def _mark(carried: list[Carried]) -> Mark:
-    marks = [value.mark for item in carried for value in item.position.coordinates]
-    for item in carried:
-        for thing in item.carriers:
-            for motion in thing.motions:
-                if isinstance(motion, Shift):
-                    marks += [value.mark for value in motion.by.coordinates]
-                elif isinstance(motion, Swing):
-                    marks += [motion.angle.mark, motion.axis.mark]
-    return max(marks)
-
-
-def measured_setting(state: State) -> float | str:
-    """The position of a state in which the builder measured, unless a thing says otherwise."""
-    if state.values:
-        return state.measured_at or state.values[0]
-    return _number(state.measured_at)
-
-
-def _number(text: str) -> float:
-    try:
-        return float(text or 0)
-    except ValueError:
-        return 0.0
-
-
-def _settings(states: Iterable[State]) -> list[Setting]:
-    choices: list[list[tuple[str, float | str]]] = []
-    for state in states:
-        if state.values:
-            choices.append([(state.name, value) for value in state.values])
-        elif state.lowest.known and state.highest.known:
-            samples = np.linspace(state.lowest.low, state.highest.high, PARTS + 1)
-            choices.append([(state.name, float(sample)) for sample in samples])
-    return [tuple(combination) for combination in product(*choices)]
-
-
-def _at(
-    setting: Setting, carried: Carried, states: tuple[State, ...], variable: str
-) -> tuple[float | str, float | str]:
-    """Give a state's value in a setting, and the value in which this thing was measured."""
-    state = next(item for item in states if item.name == variable)
-    own = dict(carried.measured).get(variable)
-    measured = measured_setting(state) if own is None else (own if state.values else _number(own))
-    return dict(setting).get(variable, measured), measured
-
-
-def _missing(
-    own: list[Carried], settings: tuple[Setting, ...], states: tuple[State, ...]
-) -> tuple[Missing, ...]:
-    found: list[Missing] = []
-    for carried in own:
-        for thing in carried.carriers:
-            for motion in thing.motions:
-                if isinstance(motion, UnknownMotion) and _acts(motion, carried, settings, states):
-                    found += motion.missing
+def _movers(carried: Carried) -> tuple[Value, ...]:
+    """The numbers behind a thing's movements, in the order in which `_moved` takes them."""
+    found: list[Value] = []
+    for motion in carried.motions:
+        if isinstance(motion, Shift):
+            found += motion.by.coordinates
+        elif isinstance(motion, Swing):
+            found += [*motion.about.coordinates, motion.angle]
     return tuple(found)
 
 
-def _acts(
-    motion: UnknownMotion, carried: Carried, settings: tuple[Setting, ...], states: tuple[State, ...]
-) -> bool:
-    """Say whether an unknown movement takes the thing away from where it was measured."""
-    for setting in settings:
-        now, measured = _at(setting, carried, states, motion.variable)
-        if now != measured and (not motion.setting or motion.setting in (now, measured)):
-            return True
-    return False
+def _inputs(carried: Carried) -> list[Value]:
+    return [*carried.position.coordinates, *_movers(carried)]
 
 
-def _point(carried: Carried, setting: Setting, states: tuple[State, ...]) -> Array:
-    """Move a point from where it was measured to where it is in a setting."""
-    point = np.array(carried.position.point)
-    motions = [motion for thing in carried.carriers for motion in thing.motions]
-    for motion in reversed(motions):
-        _, measured = _at(setting, carried, states, motion.variable)
-        point = _moved(point, motion, measured, back=True)
-    for motion in motions:
-        now, _ = _at(setting, carried, states, motion.variable)
-        point = _moved(point, motion, now, back=False)
-    return point
+def _places(pair: _Pair, numbers: Iterator[float]) -> tuple[Array, Array]:
+    """Where both points are in every setting, from the numbers that `_inputs` lists."""
+    return _places_of(pair.one, pair, numbers), _places_of(pair.other, pair, numbers)
 
 
-def _moved(point: Array, motion: Shift | Swing | UnknownMotion, now: float | str, *, back: bool) -> Array:
-    share = (float(now == motion.setting) if motion.setting else float(now)) * (-1.0 if back else 1.0)
-    if isinstance(motion, Shift):
-        return point + share * np.array(motion.by.point)
-    if isinstance(motion, Swing) and motion.axis.vector is not None:
-        about = np.array(motion.about.point)
-        return about + turned(point - about, np.array(motion.axis.vector), share * motion.angle.middle)
-    return point
+def _places_of(carried: Carried, pair: _Pair, numbers: Iterator[float]) -> Array:
+    """Move a point from where it was measured to where it is in each setting."""
+    start = _taken(numbers)
+    moves = [_Move(motion, *_mover(motion, numbers)) for motion in carried.motions]
+    at_rest = {state.name: measured_in(state, carried.measured) for state in pair.states}
+    for move in reversed(moves):
+        start = move.of(start, at_rest, back=True)
+    found = []
+    for setting in pair.settings:
+        point, now = start, at_rest | dict(setting)
+        for move in moves:
+            point = move.of(point, now, back=False)
+        found.append(point)
+    return np.array(found)
+
+
+class _Move(NamedTuple):
+    """One movement with plain numbers: a vector, or a centre and an angle."""
+
+    motion: Motion
+    vector: Array
+    angle: float
+
+    def of(self, point: Array, now: dict[str, float | str], *, back: bool) -> Array:
+        value = now[self.motion.variable]
+        share = float(value == self.motion.setting) if self.motion.setting else float(value)
+        share = -share if back else share
+        if isinstance(self.motion, Shift):
+            return point + share * self.vector
+        if isinstance(self.motion, Swing) and self.motion.axis.vector is not None:
+            axis = np.array(self.motion.axis.vector)
+            return self.vector + turned(point - self.vector, axis, share * self.angle)
+        return point
+
+
+def _mover(motion: Motion, numbers: Iterator[float]) -> tuple[Array, float]:
+    if isinstance(motion, UnknownMotion):
+        return np.zeros(3), 0.0
+    return _taken(numbers), next(numbers) if isinstance(motion, Swing) else 0.0
+
+
+def _taken(numbers: Iterator[float]) -> Array:
+    return np.array([next(numbers) for _ in range(3)])
+
+
+def _distances(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
+    ones, others = _places(pair, iter(flat))
+    gaps = others - ones
+    lengths = np.linalg.norm(gaps, axis=1)
+    swing = max(float(np.linalg.norm(gaps - gap, axis=1).max()) for gap in gaps)
+    return swing, float(lengths.min()), float(lengths.max())
+
+
+def _longest(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
+    numbers = iter(flat)
+    ones, others = _places(pair, numbers)
+    between = np.array(list(numbers)).reshape(-1, 3)
+    fixed = [np.broadcast_to(point, ones.shape) for point in between]
+    legs = [np.linalg.norm(b - a, axis=1) for a, b in pairwise([ones, *fixed, others])]
+    return (float(np.sum(legs, axis=0).max()),)
 
 
 def turned(vector: Array, axis: Array, angle: float) -> Array:
     """Turn a vector about a unit axis by the right hand (Rodrigues)."""
     cross, along = np.cross(axis, vector), axis * np.dot(axis, vector)
-    moved: Array = along + (vector - along) * np.cos(angle) + cross * np.sin(angle)
-    return moved
+    result: Array = along + (vector - along) * np.cos(angle) + cross * np.sin(angle)
+    return result

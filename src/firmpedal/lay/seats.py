@@ -10,15 +10,18 @@ from firmpedal.lay.movement import Carried, carriers_of
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
 from firmpedal.model.space import Position
-from firmpedal.quantity import Mark, Value, exactly, total, unknown
+from firmpedal.quantity import Mark, Step, Value, exactly, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from firmpedal.catalog import Catalogue
     from firmpedal.fit.joint import Joint
     from firmpedal.model.aircraft import Aircraft
-    from firmpedal.model.circuit import Port
+    from firmpedal.model.circuit import Line, Port, Side
     from firmpedal.model.part import Part
     from firmpedal.model.space import Direction
+
+AXES = ("aft", "right", "up")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,65 +32,89 @@ class Stand:
     lateral: Value
 
 
-def seat_of(aircraft: Aircraft, target: str, joint: Joint | None, parts: tuple[Part, ...]) -> Carried | None:
-    """Find where a line's end sits at a named connection and what carries it.
+def seat_of(aircraft: Aircraft, line: Line, end: str, joint: Joint | None, catalogue: Catalogue) -> Carried:
+    """Find where an end of a line (`from` or `to`) sits and what carries it.
 
-    A seat measured with another fitting than the chosen one is shifted by the difference.
+    A seat measured with another fitting than the chosen one is shifted by the difference. Where two
+    lines meet with nothing declared between them, nobody has said where that is.
     """
-    head, _, tail = target.rpartition(".")
-    component = find(aircraft.components, head)
-    if component is not None:
-        port = find(component.ports, tail)
-        if port is None:
-            return None
-        seat = _port_seat(port, joint, parts)
-        return Carried(seat, carriers_of(component.moves_with, aircraft.moving), component.measured_in)
-    bulkhead = find(aircraft.bulkheads, head)
+    head, _, tail = (line.start if end == "from" else line.finish).rpartition(".")
+    component, bulkhead = find(aircraft.components, head), find(aircraft.bulkheads, head)
+    port = find(component.ports, tail) if component else None
     side = find(bulkhead.sides, tail) if bulkhead else None
-    if bulkhead is None or side is None:
-        return None
-    return Carried(side.seat, carriers_of(bulkhead.moves_with, aircraft.moving), bulkhead.measured_in)
+    bodies = [part for part in joint.parts if part.category is Category.FITTING] if joint else []
+    if component is not None and port is not None:
+        seat = _port_seat(port, bodies, catalogue)
+        return Carried(seat, carriers_of(component.moves_with, aircraft.moving), component.measured_in)
+    if bulkhead is not None and side is not None:
+        seat = _side_seat(side, bodies, catalogue)
+        return Carried(seat, carriers_of(bulkhead.moves_with, aircraft.moving), bulkhead.measured_in)
+    both = " and ".join(sorted({line.name, head}))
+    return Carried(_unknown_seat(joint.place if joint else line.place, f"where {both} meet"), ())
 
 
-def _port_seat(port: Port, joint: Joint | None, parts: tuple[Part, ...]) -> Position:
-    body = _body(joint)
-    measured = next((part for part in parts if port.seat_measured_with in _names(part)), None)
+def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position:
     if not port.seat.known:
-        return _from_face(port, body) if port.at.known and body else port.seat
-    if body is None or measured is None or _same_body(body, measured):
+        return _from_face(port, bodies, catalogue) if port.at.known and bodies else port.seat
+    if not bodies or not port.seat_measured_with:
         return port.seat
-    chosen, old = stand_of(body), stand_of(measured)
-    along = total("difference in reach", (chosen.reach, _minus(old.reach)), port.place)
-    aside = total("difference to the side", (chosen.lateral, _minus(old.lateral)), port.place)
+    old = catalogue.part(port.seat_measured_with)
+    if old is None:
+        return _no_such_part(port.place, port.seat_measured_with)
+    if len(bodies) == 1 and _same_body(bodies[0], old):
+        return port.seat
+    chosen, before = stand_of(bodies), stand_of([old])
+    along = total("difference in reach", (chosen.reach, _minus(before.reach)), port.place)
+    aside = total("difference to the side", (chosen.lateral, _minus(before.lateral)), port.place)
     return _carried_on(port.seat, port.faces, port.arm, along, aside)
 
 
-def _names(part: Part) -> tuple[str, ...]:
-    return (part.designation, *part.also_known_as)
+def _side_seat(side: Side, bodies: list[Part], catalogue: Catalogue) -> Position:
+    """A bulkhead's seat holds for the fitting it was measured with; nothing says how to shift it."""
+    if not bodies or not side.seat_measured_with:
+        return side.seat
+    old = catalogue.part(side.seat_measured_with)
+    if old is None:
+        return _no_such_part(side.place, side.seat_measured_with)
+    if any(_same_body(body, old) for body in bodies):
+        return side.seat
+    names = " and ".join(body.designation for body in bodies)
+    return _unknown_seat(
+        f"{side.place}.seat", f"the seat with {names}: it was measured with {old.designation}"
+    )
+
+
+def _no_such_part(place: str, name: str) -> Position:
+    what = f"which fitting the seat was measured with: no part called {name} is in the catalogue"
+    return _unknown_seat(f"{place}.seat measured with", what)
+
+
+def _unknown_seat(place: str, what: str) -> Position:
+    aft, right, up = (unknown(f"{what}, {axis}", Dimension.LENGTH, place, what) for axis in AXES)
+    return Position(aft, right, up, place)
 
 
 def _same_body(one: Part, other: Part) -> bool:
     return (one.family, one.size, one.turn) == (other.family, other.size, other.turn)
 
 
-def _body(joint: Joint | None) -> Part | None:
-    """The first fitting at a port: it alone decides where the seat stands when it is the only one."""
-    bodies = [part for part in joint.parts if part.category is Category.FITTING] if joint else []
-    return bodies[0] if bodies else None
+def stand_of(bodies: list[Part]) -> Stand:
+    """Work out a pipe-threaded fitting's reach and side step from its envelope lengths.
 
-
-def stand_of(part: Part) -> Stand:
-    """Work out a pipe-threaded fitting's reach and side step from its envelope lengths."""
+    Unknown for two fittings in a row: how far one screws into the other is not known.
+    """
+    part = bodies[0]
     pipe = part.dimension("leg_centre_to_pipe_end")
     flare = part.outlet_leg
     whole = part.dimension("overall_length")
-    if part.turn == 0 and whole is not None:
+    if len(bodies) == 1 and part.turn == 0 and whole is not None:
         return Stand(whole, exactly("side step", Dimension.LENGTH, 0.0, Mark.DERIVED))
-    if part.turn and pipe is not None and flare is not None:
+    if len(bodies) == 1 and part.turn and pipe is not None and flare is not None:
         return Stand(
             total("reach", (pipe, _scaled(flare, math.cos(part.turn)))), _scaled(flare, math.sin(part.turn))
         )
-    what = f"how far the seat of {part.designation} stands off the port"
+    names = " and ".join(body.designation for body in bodies)
+    what = f"how far the seat of {names} stands off the port"
     gap = unknown(what, Dimension.LENGTH, "", what)
     return Stand(gap, gap)
 
@@ -103,29 +130,50 @@ def _minus(value: Value) -> Value:
     return _scaled(value, -1.0)
 
 
-def _from_face(port: Port, body: Part) -> Position:
+def _from_face(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position:
     """Take the seat from the thread face: reach less the thread that screws in."""
-    stand = stand_of(body)
-    screwed_in = body.dimension("thread_engagement")
-    along = total("reach", (stand.reach, _minus(screwed_in))) if screwed_in is not None else stand.reach
+    stand = stand_of(bodies)
+    along = total("reach", (stand.reach, _minus(_screwed_in(port, catalogue))), port.place)
     return _carried_on(port.at, port.faces, port.arm, along, stand.lateral)
 
 
+def _screwed_in(port: Port, catalogue: Catalogue) -> Value:
+    """How far a taper thread goes in: by hand, and then by the wrench."""
+    thread = catalogue.thread(port.thread.size)
+    names = ("hand_tight_length", "wrench_turns", "pitch")
+    known = [value for name in names if thread and (value := thread.value(name)) is not None]
+    if len(known) < len(names):
+        what = f"how far a {port.thread.size} thread screws in"
+        return unknown(what, Dimension.LENGTH, port.place, what)
+    by_hand, turns, pitch = known
+    span = (turns.low * pitch.low, turns.high * pitch.high)
+    mark, step = max(Mark.DERIVED, turns.mark, pitch.mark), Step("n p", (("n", turns), ("p", pitch)))
+    by_wrench = Value("made up by wrench", Dimension.LENGTH, span, mark, port.place, step=step)
+    return total("thread engagement", (by_hand, by_wrench), port.place)
+
+
 def _carried_on(start: Position, faces: Direction, arm: Direction, along: Value, aside: Value) -> Position:
-    """Go along the port's axis and to the side of the elbow's arm; an unknown arm may point anywhere."""
-    coordinates = []
-    for axis, coordinate in enumerate(start.coordinates):
-        parts = [coordinate]
-        parts.append(_component(along, faces, axis))
-        parts.append(_component(aside, arm, axis))
-        coordinates.append(total(coordinate.label, parts, coordinate.place))
+    """Go along the port's axis and to the side of the elbow's arm.
+
+    An unknown arm may point anywhere square to the port's axis.
+    """
+    free = [math.sqrt(max(1 - one**2, 0.0)) for one in faces.vector or (0.0, 0.0, 0.0)]
+    coordinates = [
+        total(
+            coordinate.label,
+            (coordinate, _component(along, faces, axis, 1.0), _component(aside, arm, axis, free[axis])),
+            coordinate.place,
+        )
+        for axis, coordinate in enumerate(start.coordinates)
+    ]
     return Position(coordinates[0], coordinates[1], coordinates[2], start.place)
 
 
-def _component(length: Value, direction: Direction, axis: int) -> Value:
+def _component(length: Value, direction: Direction, axis: int, free: float) -> Value:
+    """One component of a step; in an unknown direction it is at most the share `free`, either way."""
     if direction.vector is not None:
         return replace(_scaled(length, direction.vector[axis]), mark=max(length.mark, direction.mark))
-    if length.span is None or length.span == (0.0, 0.0):
+    if length.span is None:
         return length
-    most = max(abs(bound) for bound in length.span)
-    return replace(length, span=(-most, most), mark=Mark.ESTIMATE)
+    most = max(abs(bound) for bound in length.span) * free
+    return replace(length, span=(-most, most), mark=max(length.mark, Mark.ESTIMATE))
