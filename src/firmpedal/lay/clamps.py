@@ -68,14 +68,20 @@ def places(
     ends = list(pairwise(_tangents(straights, arcs)))[::2]
     clear, last = end_margin + clamp_width / 2, len(straights) - 1
     found = [
-        Place(
+        _place(
             n,
             start + clear + (fitting_length if n == 0 else 0.0),
             stop - clear - (fitting_length if n == last else 0.0),
         )
         for n, (start, stop) in enumerate(ends)
     ]
-    return tuple(place for place in found if place.low <= place.high)
+    return tuple(place for place in found if place is not None)
+
+
+def _place(straight: int, low: float, high: float) -> Place | None:
+    if abs(high - low) <= SLACK * high:  # just long enough, whichever way it rounds
+        low = high = (low + high) / 2
+    return Place(straight, low, high) if low <= high else None
 
 
 def propose(  # what `places` takes, and the spacing
@@ -131,7 +137,9 @@ def gaps(clamps: tuple[float, ...], total: float) -> tuple[Gap, ...]:
 
 def too_long(clamps: tuple[float, ...], total: float, spacing: float) -> tuple[Gap, ...]:
     """Give the unsupported lengths that are longer than the spacing."""
-    return tuple(gap for gap in gaps(clamps, total) if gap.length > spacing * (1 + 2 * SLACK))
+    return tuple(
+        gap for gap in gaps(clamps, total) if gap.length > spacing * (1 + 4 * SLACK)
+    )  # placing took up to 2
 
 
 def misplaced(clamps: tuple[float, ...], allowed: tuple[Place, ...]) -> tuple[float, ...]:
@@ -210,9 +218,10 @@ def _evenest(start: float, stop: float, allowed: tuple[Place, ...], limit: float
     for _ in range(HALVINGS):
         trial = (low + high) / 2
         low, high = (low, trial) if _holds(start, stop, allowed, trial, count) else (trial, high)
+    high *= 1 + SLACK  # the search ended where rounding decides, and the way back rounds otherwise
     late, early = _furthest(start, stop, allowed, high), _earliest(start, stop, allowed, high)
     middle = tuple((one + other) / 2 for one, other in zip(late, early, strict=False))
-    # The mean of two good answers is good unless a bend lies between them; rounding can part the two.
+    # The mean of two good answers is good unless a bend lies between them.
     return late if len(early) != len(late) or misplaced(middle, allowed) else middle
 
 

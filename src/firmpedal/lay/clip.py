@@ -154,12 +154,16 @@ def _spans(starts: Array, steps: Array, shape: Shape) -> Spans:
 
 def _spans_of_half_space(starts: Array, steps: Array, half: HalfSpace) -> Spans:
     inside = half.sign * (starts[:, half.axis] - half.offset) + GROWTH
-    rise = half.sign * steps[:, half.axis]
-    level = abs(rise) < LEAST_RISE
+    rise = half.sign * _without_noise(steps[:, half.axis])
+    level = rise == 0
     share = -inside / np.where(level, 1.0, rise)
     enter = np.where(level, np.where(inside >= 0, 0.0, np.inf), np.where(rise > 0, share, 0.0))
     leave = np.where(rise < 0, share, 1.0)
     return np.maximum(enter, 0.0), np.minimum(leave, 1.0)
+
+
+def _without_noise(steps: Array) -> Array:
+    return np.where(abs(steps) < LEAST_RISE, 0.0, steps)
 
 
 def _spans_of_ball(starts: Array, steps: Array, ball: Ball) -> Spans:
@@ -195,7 +199,7 @@ def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:
 def _nearest_shares_of_box(starts: Array, steps: Array, box: Box) -> Array:
     """Between the planes of the faces the squared distance is one parabola: take the lowest of them."""
     low, high = np.array(box.low), np.array(box.high)
-    slopes = np.where(abs(steps) < LEAST_RISE, np.inf, steps)
+    slopes = np.where(_without_noise(steps) == 0, np.inf, steps)
     planes = np.concatenate([(low - starts) / slopes, (high - starts) / slopes], axis=1)
     ends = np.broadcast_to([0.0, 1.0], (len(starts), 2))
     cuts = np.sort(np.concatenate([np.clip(planes, 0.0, 1.0), ends], axis=1), axis=1)
