@@ -109,7 +109,8 @@ REFUSED = [
     (bends.flare_allowance, (0.009, 0.006, pi / 2), "right angle"),
     (bends.flare_allowance, (0.009, 0.006, 0.0), "right angle"),
     (threads.pitch_diameter_at_small_end, (0.01, 0.005), "coarser"),
-    (threads.effective_thread_length, (0.001, 0.001), "too small"),
+    (threads.pitch_diameter_at_small_end, (0.06, 0.0254 / 7.9), "coarser"),
+    (threads.effective_thread_length, (0.002, 0.001), "too small"),
     (threads.pitch_diameter_at_gauge_plane, (0.01, -0.001), "engagement"),
     (threads.engagement_turns, (0.01, 0.0), "pitch"),
     (threads.diameter_growth_per_turn, (0.0,), "pitch"),
@@ -130,6 +131,7 @@ def test_the_ends_of_validity_still_count():
     assert bends.setback(0.014, 0.0) == 0
     assert bends.flare_allowance(0.006, 0.006, 1.3) == 0
     assert levers.lever_arm(0.1, 0.0) == 0
+    assert levers.lever_arm(0.1, pi / 2) == 0.1
     assert levers.line_pressure(0.0, 3.0, 0.016) == 0
     assert levers.cylinder_stroke(0.0, 0.016) == 0
     assert tube_stress.hoop_stress_at_bore(0.0, 0.006, 0.001) == 0
@@ -138,6 +140,7 @@ def test_the_ends_of_validity_still_count():
     assert hose.hose_length_with_slack(0.3, 0.0) == 0.3
     assert threads.diameter_growth_per_turn(16.0) == 1
     assert threads.effective_thread_length(0.06, 0.0254 / 8) > 0
+    assert threads.effective_thread_length(0.0021, 0.001) > 0
     assert attitude.height(1.0, 0.0, -pi / 2) == 1
 
 
@@ -145,6 +148,10 @@ def test_table_is_read_along_straight_lines():
     points = ((0.0, 1.0), (2.0, 5.0), (4.0, 3.0))
     places = (0.0, 0.5, 2.0, 3.0, 4.0)
     assert [temperature.interpolate(place, points) for place in places] == [1.0, 2.0, 5.0, 4.0, 3.0]
+    assert temperature.interpolate(1.5, points[:2]) == 4.0
+    for outside in (-1e-6, 4 + 1e-6):
+        with pytest.raises(ValueError, match="does not reach"):
+            temperature.interpolate(outside, points)
 
 
 def test_table_reads_its_own_ends_in_spite_of_rounding():
