@@ -78,6 +78,7 @@ DOMAINS = {
         "free_stroke": Range(0, 0.01, UP),
     },
     hose.hose_length_with_slack: {"path": LENGTH, "slack": Range(0, 0.5, UP)},
+    hose.hose_volume: {"bore": Range(0.002, 0.02, UP), "length": LENGTH},
     hose.hose_expansion: {
         "expansion": Range(0, 1e-5, UP),
         "length": LENGTH,
@@ -107,7 +108,6 @@ DOMAINS = {
         "bore": Range(0.001, 0.0039, DOWN),
     },
     compliance.tube_volume: {**_tube(UP, DOWN), "length": LENGTH},
-    compliance.bore_volume: {"bore": Range(0.002, 0.02, UP), "length": LENGTH},
     compliance.shear_modulus: {"modulus": STIFFNESS._replace(way=UP), "poisson_ratio": Range(0, 0.5, DOWN)},
     compliance.growth_closed_ends: {**_growth("modulus"), "poisson_ratio": POISSON},
     compliance.growth_open_ends: {**_growth("modulus"), "poisson_ratio": POISSON},

@@ -5,7 +5,7 @@ from math import pi
 
 import pytest
 
-from firmpedal.formulas import attitude, bends, compliance, hose, levers, mass
+from firmpedal.formulas import attitude, bends, compliance, hose, levers, margin, mass
 
 INCH = 0.0254
 
@@ -52,18 +52,27 @@ def test_two_feet_of_hose_at_half_the_pressure_swell_like_one_foot():
 
 
 def test_volumes_of_round_things():
-    """A piston of 2, or a bore of 2, holds pi for each 1 of travel."""
-    assert compliance.piston_volume(2.0, 2, 3.0) == pytest.approx(6 * pi)
-    assert compliance.bore_volume(2.0, 3.0) == pytest.approx(3 * pi)
-    assert compliance.tube_volume(4.0, 1.0, 3.0) == pytest.approx(3 * pi)
-    assert mass.fluid_volume_per_length(4.0, 1.0) == pytest.approx(pi)
+    """A bore of 6 has an area of 9 pi."""
+    assert compliance.piston_volume(6.0, 2, 3.0) == pytest.approx(54 * pi)
+    assert hose.hose_volume(6.0, 3.0) == pytest.approx(27 * pi)
+    assert compliance.tube_volume(8.0, 1.0, 3.0) == pytest.approx(27 * pi)
+    assert mass.fluid_volume_per_length(8.0, 1.0) == pytest.approx(9 * pi)
 
 
 def test_masses():
-    """A ring from 2 to 4 across has an area of 3 pi."""
-    assert mass.tube_mass_per_length(4.0, 1.0, 10.0) == pytest.approx(30 * pi)
+    """A ring from 6 to 10 across has an area of 16 pi."""
+    assert mass.tube_mass_per_length(10.0, 2.0, 10.0) == pytest.approx(160 * pi)
     assert mass.mass_of_length(2.0, 3.0) == 6
     assert mass.mass_of_volume(2.0, 3.0) == 6
+
+
+def test_a_pad_arm_twice_the_cylinder_arm_doubles_the_force():
+    assert levers.lever_ratio(0.2, 0.1) == 2
+
+
+def test_factor_and_kept_strength():
+    assert margin.factor(1200.0, 400.0) == 3
+    assert margin.kept(1200.0, 0.25) == 300
 
 
 def test_reservoir_volume_for_pad_wear():

@@ -32,26 +32,6 @@ def tube_volume(outside_diameter: float, wall_thickness: float, length: float) -
     return math.pi * (outside_diameter - 2 * wall_thickness) ** 2 / 4 * length
 
 
-def bore_volume(bore: float, length: float) -> float:
-    """Volume of the bore of a length of hose.
-
-    V = (pi / 4) d^2 L
-
-    Args:
-        bore: d, inside diameter [m].
-        length: L, length along the hose [m].
-
-    Returns:
-        Volume of the bore V [m^3].
-
-    Valid: round, d > 0, L >= 0.
-    Source: [firmpedal-derivation], volume of a cylinder.
-    """
-    require_positive(bore, "the bore")
-    require_not_negative(length, "the length")
-    return math.pi / 4 * bore**2 * length
-
-
 def shear_modulus(modulus: float, poisson_ratio: float) -> float:
     """Shear modulus of an isotropic material.
 
