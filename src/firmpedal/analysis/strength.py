@@ -106,7 +106,12 @@ def hottest(declared: Line, crossings: tuple[Crossing, ...]) -> Value | None:
     """The temperature a line meets: as declared for it, else of the hottest zone it runs through."""
     if declared.temperature.known:
         return declared.temperature
-    met = [item.zone.temperature for item in crossings if item.inside and item.zone.heat]
+    hot = [item for item in crossings if item.zone.heat]
+    doubts = tuple(dict.fromkeys(missing for item in hot for missing in item.unsure_inside))
+    if doubts:
+        label = f"temperature that {declared.name} meets"
+        return Value(label, Dimension.TEMPERATURE, None, Mark.MEASURED, declared.place, missing=doubts)
+    met = [item.zone.temperature for item in hot if item.inside]
     if not met:
         return None
     return met[0] if len(met) == 1 else largest(f"hottest place of {declared.name}", met, declared.place)

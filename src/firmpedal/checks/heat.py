@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.view import Outcome, View, practice
+from firmpedal.checks.view import Outcome, View, practice, whether_covered
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import LineKind
@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from firmpedal.lay.crossing import Crossing
     from firmpedal.model.circuit import Line
+    from firmpedal.quantity import Missing
 
 PLASTICS = ("nylon", "plastic", "polyethylene", "polyamide")
 
@@ -35,7 +36,7 @@ def plastic_in_hot_place(view: View) -> Iterator[Outcome]:
         if not (plastic or lined):
             continue
         crossings = view.crossings_of(line.name)
-        reasons = [*_at_caliper(view, declared, plastic=plastic), *_zones(view, crossings)]
+        reasons = [*_at_caliper(view, declared), *_zones(view, crossings)]
         what = "is plastic" if plastic else f"has a sleeve of {declared.sleeve}"
         if reasons:
             yield Finding(
@@ -46,16 +47,26 @@ def plastic_in_hot_place(view: View) -> Iterator[Outcome]:
                 ("end the plastic above the fairing and go on with metal tube or braided hose",),
                 sources=practice("common-practice", Mark.MEMORY),
             )
+            continue
         for crossing in crossings:
-            if crossing.missing and (crossing.zone.heat or crossing.zone.covered is Answer.YES):
+            if missing := _doubts(crossing):
                 message = f"whether {line.name} runs through {crossing.zone.name}"
-                yield NotShown(rule, line.place, message, crossing.missing)
+                yield NotShown(rule, line.place, message, missing)
 
 
-def _at_caliper(view: View, line: Line, *, plastic: bool) -> list[str]:
+def _at_caliper(view: View, line: Line) -> list[str]:
     heads = {end.partition(".")[0] for end in (line.start, line.finish)}
-    found = [caliper.name for caliper in view.aircraft.calipers if caliper.name in heads]
-    return [f"goes right to {name}" for name in found] if plastic else []
+    return [f"goes right to {caliper.name}" for caliper in view.aircraft.calipers if caliper.name in heads]
+
+
+def _doubts(crossing: Crossing) -> tuple[Missing, ...]:
+    """What to know before it can be said that a line keeps out of heat and covers."""
+    zone = crossing.zone
+    if zone.heat is None and zone.covered is Answer.NO:
+        return ()
+    if crossing.unsure_inside:
+        return crossing.unsure_inside
+    return whether_covered(zone) if crossing.inside and zone.heat is None else ()
 
 
 def _zones(view: View, crossings: tuple[Crossing, ...]) -> list[str]:
@@ -71,22 +82,27 @@ def covered_edge_chafes(view: View) -> Iterator[Outcome]:
 
     The lower edge of a leg fairing is where most lines wear through; dirt hides the seep.
     """
+    rule = "covered-edge-chafes"
     for crossing in view.crossings:
-        if crossing.zone.covered is not Answer.YES or not crossing.passes:
+        zone, line = crossing.zone, find(view.aircraft.lines, crossing.line)
+        if zone.covered is Answer.NO or line is None:
             continue
-        line = find(view.aircraft.lines, crossing.line)
-        place = line.place if line else ""
-        count = len(crossing.passes)
-        times = {1: "once", 2: "twice"}.get(count, f"{count} times")
-        yield Finding(
-            "covered-edge-chafes",
-            Level.CAUTION,
-            place,
-            f"{crossing.line} passes the edge of {crossing.zone.name} {times}",
-            (
-                "cut the edge back and pad it",
-                "clamp the line beside the edge",
-                "look here at every inspection",
-            ),
-            sources=practice("common-practice", Mark.MEMORY),
-        )
+        doubts = crossing.unsure_passes or (whether_covered(zone) if crossing.passes else ())
+        if doubts:
+            message = f"whether {crossing.line} passes the edge of {zone.name}"
+            yield NotShown(rule, line.place, message, doubts)
+        elif crossing.passes:
+            count = len(crossing.passes)
+            times = {1: "once", 2: "twice"}.get(count, f"{count} times")
+            yield Finding(
+                rule,
+                Level.CAUTION,
+                line.place,
+                f"{crossing.line} passes the edge of {zone.name} {times}",
+                (
+                    "cut the edge back and pad it",
+                    "clamp the line beside the edge",
+                    "look here at every inspection",
+                ),
+                sources=practice("common-practice", Mark.MEMORY),
+            )

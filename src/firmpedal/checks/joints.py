@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.view import Outcome, View, practice
+from firmpedal.checks.view import Limit, Outcome, View, judge, practice, whether_covered
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
-from firmpedal.quantity import Answer, Mark, Missing, Value
+from firmpedal.model.aircraft import find
+from firmpedal.model.part import Category
+from firmpedal.quantity import Answer, Mark, Value, largest, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -16,6 +18,7 @@ if TYPE_CHECKING:
     from firmpedal.fit.closing import Violation
     from firmpedal.fit.joint import Joint
     from firmpedal.model.part import Part
+    from firmpedal.model.surroundings import Zone
 
 CORNERS_OVER_FLATS = 2 / 3**0.5  # of a hexagon
 
@@ -147,52 +150,57 @@ def joint_in_covered_length(view: View) -> Iterator[Outcome]:
 
     The widest part is the nut or hexagon across its corners; the gap is what the zone declares.
     """
-    for crossing in view.crossings:
-        if crossing.zone.covered is not Answer.YES:
-            continue
-        for end in crossing.ends_inside:
-            joint = view.assembly.joint_of(crossing.line, end)
-            if joint is not None and joint.parts:
-                yield from _fits_in_gap(view, joint, crossing.zone.name, crossing.zone.gap)
-
-
-def _fits_in_gap(view: View, joint: Joint, zone: str, gap: Value) -> Iterator[Outcome]:
-    widest = widest_part(joint)
-    answer = widest.at_most(gap)
     rule = "joint-in-covered-length"
-    if answer is Answer.NO:
-        message = (
-            f"{joint.name} lies inside {zone}: its widest part is {view.show(widest)} across corners, "
-            f"the gap is {view.show(gap)}"
-        )
-        tries = (f"move the joint out of {zone}, above or below it", "carry the line through in one piece")
-        yield Finding(rule, Level.WARNING, joint.place, message, tries, widest, gap, "at most")
-    elif answer is Answer.UNKNOWN:
-        missing = (*gap.missing, *widest.missing) or (
-            Missing(joint.place, f"the widest part of {joint.name}"),
-        )
-        yield NotShown(rule, joint.place, f"whether {joint.name} fits inside {zone}", missing)
+    asked: set[tuple[str, str]] = set()
+    for crossing in view.crossings:
+        zone, line = crossing.zone, find(view.aircraft.lines, crossing.line)
+        if zone.covered is Answer.NO or line is None:
+            continue
+        if crossing.unsure_ends:
+            message = f"whether an end of {crossing.line} lies inside {zone.name}"
+            yield NotShown(rule, line.place, message, crossing.unsure_ends)
+        for end in () if crossing.unsure_ends else crossing.ends_inside:
+            joint = view.assembly.joint_of(crossing.line, end)
+            if joint is not None and joint.parts and (joint.place, zone.name) not in asked:
+                asked.add((joint.place, zone.name))  # where two lines meet, both come by here
+                yield from _fits_in_gap(view, joint, zone)
+
+
+def _fits_in_gap(view: View, joint: Joint, zone: Zone) -> Iterator[Outcome]:
+    limit = Limit(widest_part(joint), zone.gap.named(f"gap of {zone.name}"), "at most")
+    rule, covered = "joint-in-covered-length", whether_covered(zone)
+    if covered and limit.kept is not Answer.YES:
+        yield NotShown(rule, joint.place, f"whether {joint.name} lies under a cover", covered)
+        return
+    message = (
+        f"{joint.name} lies inside {zone.name}: its widest part is {view.show(limit.measured)} across "
+        f"corners, the gap is {view.show(zone.gap)}"
+    )
+    yield from judge(
+        limit,
+        rule=rule,
+        level=Level.WARNING,
+        place=joint.place,
+        message=message,
+        tries=(
+            f"move the joint out of {zone.name}, above or below it",
+            "carry the line through in one piece",
+        ),
+    )
 
 
 def widest_part(joint: Joint) -> Value:
-    """The greatest width across corners of the parts of a joint; unknown if one part's is."""
-    widths = [_across_corners(part) for part in joint.parts]
-    known = [width for width in widths if width is not None and width.span is not None]
-    label = f"widest part of {joint.name}"
-    if not known:
-        missing = (Missing(joint.place, f"the width across corners of the fittings at {joint.name}"),)
-        return Value(label, Dimension.LENGTH, None, Mark.MEASURED, joint.place, missing=missing)
-    widest = max(known, key=lambda width: width.high)
-    return widest.named(label, joint.place)
+    """The greatest width of the parts of a joint; unknown if one part's is. Sleeves sit inside their nuts."""
+    widths = [_width(part, joint) for part in joint.parts if part.category is not Category.SLEEVE]
+    return largest(f"widest part of {joint.name}", widths, joint.place)
 
 
-def _across_corners(part: Part) -> Value | None:
-    corners, flats = part.dimension("across_corners_min"), part.dimension("hex_across_flats")
-    if part.turn:  # an elbow stands out by its arm
-        return part.outlet_leg
-    if corners is not None:
-        return corners
-    if flats is None or flats.span is None:
-        return None
+def _width(part: Part, joint: Joint) -> Value:
+    """A hexagon's width across its corners; what has no hexagon, or turns, stands out by its arm."""
+    flats, label = part.dimension("hex_across_flats"), f"width of {part.designation}"
+    if part.turn or flats is None:
+        return part.outlet_leg or unknown(label, Dimension.LENGTH, joint.place)
+    if flats.span is None:
+        return flats
     low, high = (bound * CORNERS_OVER_FLATS for bound in flats.span)
-    return Value("width across corners", Dimension.LENGTH, (low, high), flats.mark, flats.place, flats.source)
+    return Value(label, Dimension.LENGTH, (low, high), flats.mark, joint.place, flats.source)

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.display import Display
+    from firmpedal.model.surroundings import Zone
 
 Outcome = Finding | NotShown
 
@@ -70,10 +71,25 @@ class Limit:
     @property
     def missing(self) -> tuple[Missing, ...]:
         found = (*self.measured.missing, *self.allowed.missing)
-        closer = Missing(
-            self.measured.place, f"{self.measured.label} more closely: its range reaches the limit"
+        vague = dict.fromkeys([*_vague(self.measured), *_vague(self.allowed)])
+        return found or tuple(
+            Missing(value.place, f"{value.label} more closely: its range reaches the limit")
+            for value in vague
         )
-        return found or (closer,)
+
+
+def _vague(value: Value) -> Iterator[Value]:
+    """The figures whose range makes a value's range: what went in, as far back as it is told."""
+    if value.span is None or value.exact:
+        return
+    inner = [one for _, part in value.step.inputs for one in _vague(part)] if value.step else []
+    yield from inner or [value]
+
+
+def whether_covered(zone: Zone) -> tuple[Missing, ...]:
+    """What to find out about a zone of which it is unknown whether it is covered."""
+    unknown = zone.covered is Answer.UNKNOWN
+    return (Missing(f"{zone.place}.covered", f"whether {zone.name} is covered"),) if unknown else ()
 
 
 def judge(

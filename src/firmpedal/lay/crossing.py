@@ -2,28 +2,32 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
-from typing import TYPE_CHECKING
+from itertools import pairwise, product
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
 from firmpedal.lay import clip
-from firmpedal.lay.centreline import sample
+from firmpedal.lay.centreline import Centreline, centreline, sample
 from firmpedal.model.surroundings import Ball, Box, HalfSpace, Stretch, UnknownShape
-from firmpedal.quantity import Mark, Value
+from firmpedal.quantity import Mark, Missing, Value
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from numpy.typing import NDArray
 
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.shape import Point
+    from firmpedal.model.space import Position
     from firmpedal.model.surroundings import Shape, Zone
-    from firmpedal.quantity import Missing
 
     Array = NDArray[np.float64]
+    Course = tuple[Array, Array]  # points, and the station of each
 
 SAMPLING = from_unit(0.05, "in")
 AT_THE_END = from_unit(0.01, "in")
@@ -31,18 +35,25 @@ AT_THE_END = from_unit(0.01, "in")
 
 @dataclass(frozen=True, slots=True)
 class Crossing:
-    """One line in one zone, or, where something is unknown, what to measure to tell."""
+    """One line in one zone.
+
+    Each `unsure` says what to measure before that answer holds: a place that is unknown, or a range
+    inside which the answer changes.
+    """
 
     line: str
     zone: Zone
     stretches: tuple[tuple[float, float], ...]  # stations along the line
     passes: tuple[tuple[float, Point], ...]  # where it goes through the zone's boundary
     ends_inside: tuple[str, ...]  # "from", "to"
-    missing: tuple[Missing, ...] = ()
+    unsure_inside: tuple[Missing, ...] = ()
+    unsure_passes: tuple[Missing, ...] = ()
+    unsure_ends: tuple[Missing, ...] = ()
 
     @property
     def inside(self) -> bool:
-        return bool(self.stretches)
+        """Whether the line is surely in the zone."""
+        return bool(self.stretches) and not self.unsure_inside
 
     def length(self, place: str) -> Value:
         """The length of the line inside the zone."""
@@ -54,54 +65,127 @@ class Crossing:
 @lru_cache(maxsize=4096)
 def crossing(line: LaidLine, zone: Zone) -> Crossing:
     """Cut one line against one zone."""
-    missing = [item for shape in zone.where if isinstance(shape, UnknownShape) for item in shape.missing]
-    if missing or line.path is None:
-        missing += [item for point in line.points for item in point.missing]
-        return Crossing(line.name, zone, (), (), (), tuple(dict.fromkeys(missing)))
-    points, stations = path_of(line)
+    missing = _missing(line, zone)
+    if missing:
+        return Crossing(line.name, zone, (), (), (), missing, missing, missing)
+    course = path_of(line)
+    here = _cut(line, zone, course, 0)
+    others = [(_closer(line, zone, point), _cut(line, zone, other, 0)) for point, other in _courses(line)]
+    if _ranged(zone):
+        others += [(_closer(line, zone, None), _cut(line, zone, course, way)) for way in (1, -1)]
+    unsure = [
+        tuple(dict.fromkeys(what for what, cut in others if cut.answers[n] != here.answers[n]))
+        for n in range(len(here.answers))
+    ]
+    return Crossing(line.name, zone, *here, *unsure)
+
+
+def _missing(line: LaidLine, zone: Zone) -> tuple[Missing, ...]:
+    """What is unknown of the places of both; nothing where the zone is a stretch of another line."""
+    if zone.where and all(isinstance(shape, Stretch) and shape.line != line.name for shape in zone.where):
+        return ()
+    found = [item for shape in zone.where if isinstance(shape, UnknownShape) for item in shape.missing]
+    if found or not zone.where:
+        return tuple(found) or (Missing(f"{zone.place}.where", f"where {zone.name} is"),)
+    return tuple(dict.fromkeys(item for point in line.points for item in point.missing))
+
+
+class _Cut(NamedTuple):
+    """A line cut against a zone: stretches inside, passes through its boundary, ends inside."""
+
     stretches: tuple[tuple[float, float], ...]
-    if len(zone.where) == 1 and isinstance(zone.where[0], Stretch):
-        stretches = _declared(zone.where[0], line.name, float(stations[-1]))
+    passes: tuple[tuple[float, Point], ...]
+    ends: tuple[str, ...]
+
+    @property
+    def answers(self) -> tuple[object, ...]:
+        return bool(self.stretches), len(self.passes), self.ends
+
+
+def _cut(line: LaidLine, zone: Zone, course: Course | None, way: int) -> _Cut:
+    """Cut a course against the zone as it is (0), or as large (1) or as small (-1) as it can be."""
+    if course is None:
+        return _Cut((), (), ())
+    points, stations = course
+    whole = float(stations[-1])
+    if isinstance(zone.where[0], Stretch):
+        stretches = _declared(zone.where[0], line.name, whole, way)
     else:
-        solid = clip.Both(tuple(_solid(shape) for shape in zone.where))
+        solid = clip.Both(tuple(_solid(shape, way) for shape in zone.where))
         stretches = clip.intervals(points, stations, solid)
     ends = tuple(
         name
-        for name, station in (("from", 0.0), ("to", float(stations[-1])))
+        for name, station in (("from", 0.0), ("to", whole))
         if any(start - AT_THE_END <= station <= stop + AT_THE_END for start, stop in stretches)
     )
-    inner = [edge for stretch in stretches for edge in stretch]
-    passes = tuple(
-        (edge, clip.point_on(points, stations, edge))
-        for edge in inner
-        if AT_THE_END < edge < stations[-1] - AT_THE_END
-    )
-    return Crossing(line.name, zone, stretches, passes, ends)
+    edges = [edge for stretch in stretches for edge in stretch]
+    inner = [edge for edge in edges if AT_THE_END < edge < whole - AT_THE_END]
+    return _Cut(stretches, tuple((edge, clip.point_on(points, stations, edge)) for edge in inner), ends)
 
 
-def path_of(line: LaidLine) -> tuple[Array, Array]:
+def path_of(line: LaidLine) -> Course | None:
     """The line as a polyline with stations: the bent centreline of a tube, else the corner points."""
     if line.tube and line.tube.centreline:
         return sample(line.tube.centreline, SAMPLING)
-    points = np.array(line.path)
+    return None if line.path is None else _polyline(line.path)
+
+
+def _polyline(corners: tuple[Point, ...]) -> Course:
+    points = np.array(corners)
     lengths = [float(np.linalg.norm(b - a)) for a, b in pairwise(points)]
     return points, np.concatenate([[0.0], np.cumsum(lengths)])
 
 
-def _declared(shape: Stretch, line: str, whole: float) -> tuple[tuple[float, float], ...]:
+def _courses(line: LaidLine) -> Iterator[tuple[Position, Course]]:
+    """Give the courses of a line with each point that has a range at the corners of where it can be."""
+    corners = [point.point for point in line.points]
+    for number, point in enumerate(line.points):
+        spans = [sorted({value.low, value.high}) for value in point.coordinates]
+        if all(len(span) == 1 for span in spans):
+            continue
+        for aft, right, up in product(*spans):
+            moved = (*corners[:number], (aft, right, up), *corners[number + 1 :])
+            bent = centreline(moved, line.tube.radius.middle) if line.tube and line.tube.centreline else None
+            yield point, sample(bent, SAMPLING) if isinstance(bent, Centreline) else _polyline(moved)
+
+
+def _closer(line: LaidLine, zone: Zone, point: Position | None) -> Missing:
+    """Ask for a point of the line, or else for the zone, more closely."""
+    what = f"where {zone.name} is" if point is None else point.aft.label.rpartition(" ")[0]
+    place = f"{zone.place}.where" if point is None else point.place
+    return Missing(place, f"{what}, more closely: how {line.name} runs by {zone.name} hangs on it")
+
+
+def _declared(shape: Stretch, line: str, whole: float, way: int) -> tuple[tuple[float, float], ...]:
     if shape.line != line:
         return ()
-    start, stop = max(0.0, shape.start.low), min(whole, shape.finish.high)
+    start, stop = max(0.0, _bound(shape.start, -way)), min(whole, _bound(shape.finish, way))
     return ((start, stop),) if start < stop else ()
 
 
-def _solid(shape: Shape) -> clip.Solid:
+def _solid(shape: Shape, way: int) -> clip.Solid:
     if isinstance(shape, Box):
-        corners = list(zip(shape.low.point, shape.high.point, strict=True))
-        low, high = ([pick(pair) for pair in corners] for pick in (min, max))
+        pairs = zip(shape.low.coordinates, shape.high.coordinates, strict=True)
+        sides = [sorted(pair, key=lambda value: value.middle) for pair in pairs]
+        low, high = ([_bound(side[end], way * sign) for side in sides] for end, sign in ((0, -1), (1, 1)))
         return clip.Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
     if isinstance(shape, Ball):
-        return clip.Ball(shape.centre.point, shape.radius.high)
+        off = math.hypot(*((value.high - value.low) / 2 for value in shape.centre.coordinates))
+        return clip.Ball(shape.centre.point, max(0.0, _bound(shape.radius, way) + way * off))
     if isinstance(shape, HalfSpace):
-        return clip.HalfSpace(shape.axis, shape.sign, shape.offset.middle)
+        return clip.HalfSpace(shape.axis, shape.sign, _bound(shape.offset, -way * shape.sign))
     raise TypeError(f"{type(shape).__name__} is not a solid")
+
+
+def _bound(value: Value, way: int) -> float:
+    return (value.middle, value.high, value.low)[way]
+
+
+def _ranged(zone: Zone) -> bool:
+    return any(_cuts(shape, 1) != _cuts(shape, -1) for shape in zone.where)
+
+
+def _cuts(shape: Shape, way: int) -> object:
+    if isinstance(shape, Stretch):
+        return _bound(shape.start, -way), _bound(shape.finish, way)
+    return _solid(shape, way)
