@@ -11,6 +11,7 @@ from firmpedal.formulas import (
     compliance,
     hose,
     levers,
+    margin,
     mass,
     temperature,
     threads,
@@ -164,3 +165,9 @@ def test_table_reads_its_own_ends_in_spite_of_rounding():
 def test_table_has_to_rise(points):
     with pytest.raises(ValueError, match="have to rise"):
         temperature.interpolate(1.0, points)
+
+
+def test_no_more_than_all_of_a_strength_is_kept():
+    assert margin.kept(1000.0, 1.0) == 1000.0
+    with pytest.raises(ValueError, match="more than all"):
+        margin.kept(1000.0, 1.01)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from firmpedal.formulas._validity import require_not_negative, require_positive
+from firmpedal.formulas._validity import require, require_not_negative, require_positive
 
 
 def factor(strength: float, load: float) -> float:
@@ -42,4 +42,5 @@ def kept(strength: float, share: float) -> float:
     """
     require_not_negative(strength, "the strength")
     require_not_negative(share, "the share")
+    require(share <= 1, "the share kept cannot be more than all")
     return strength * share
