@@ -21,18 +21,23 @@ def clamp_spacing(view: View) -> Iterator[Outcome]:
     The fittings at the ends of a line count as supports. The table is for metal tube by size, and
     for hose 24 in.
     """
+    rule = "clamp-spacing"
     for line in view.laid:
-        supports = line.supports
-        if line.kind is LineKind.PLASTIC or supports.longest_gap is None:
+        supports, place = line.supports, f"{line.place}.clamps"
+        for clamp in supports.beyond:
+            message = f"{line.name} has a clamp at {view.show(clamp)}, where there is no line"
+            tries = ("measure the clamps from the line's first end, along the line",)
+            yield Finding(rule, Level.CAUTION, place, message, tries, sources=practice("common-practice"))
+        if line.kind is LineKind.PLASTIC:
             continue
         spacing = supports.spacing.named(f"support spacing of {line.stock.phrase}")
         gap = view.show(supports.longest_gap)
         message = f"{line.name} is unsupported for {gap}; supports may be {view.show(spacing)} apart"
         yield from judge(
             Limit(supports.longest_gap, spacing, "at most"),
-            rule="clamp-spacing",
+            rule=rule,
             level=Level.CAUTION,
-            place=f"{line.place}.clamps",
+            place=place,
             message=message,
             tries=("write `clamps: propose` and take the places it gives",),
         )

@@ -98,7 +98,7 @@ def lay_line(setting: LineSetting) -> LaidLine:
         shape = tube_shape(line, line.made_of, points, setting.bench)
         path = shape.path_length
         tube = shape if line.made_of.kind is LineKind.TUBE else None
-    supports = supports_of(line, tube.centreline if tube else None, path)
+    supports = supports_of(line, tube.centreline if tube else None, tube.developed_length if tube else path)
     heights = tuple(_heights(points, setting.attitudes, line.place))
     return LaidLine(
         line.name,

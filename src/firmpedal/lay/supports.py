@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from firmpedal.lay.clamps import Gap, gaps, propose
+from firmpedal.lay.clamps import propose
 from firmpedal.model.circuit import ClampPlan
-from firmpedal.quantity import Mark, Step, Value, exactly
+from firmpedal.quantity import Mark, Step, Value, all_missing, exactly
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from firmpedal.lay.shape import Centreline
     from firmpedal.model.circuit import Line
+    from firmpedal.quantity import Missing
 
 # Room a cushioned clamp and a made-up nut take along the tube: our estimates, for placing only.
 CLAMP_WIDTH = from_unit(0.5, "in")
@@ -22,54 +24,67 @@ MADE_UP_NUT = from_unit(1.0, "in")
 
 @dataclass(frozen=True, slots=True)
 class Supports:
-    """Clamp places from the line's first end, and the longest length between two supports."""
+    """Clamp places from the line's first end, and the longest length between two supports.
+
+    `beyond` are clamps that the builder gives for places where there is no line.
+    """
 
     stations: tuple[Value, ...]
     proposed: bool
-    longest_gap: Value | None
+    longest_gap: Value
     spacing: Value
+    beyond: tuple[Value, ...] = ()
 
 
-def supports_of(line: Line, shape: Centreline | None, path: Value) -> Supports:
-    """Place or check clamps; a line without a known length has no gaps that could be judged."""
-    spacing = line.made_of.support_spacing
-    length = shape.developed_length if shape else (path.middle if path.known else None)
-    if length is None:
-        return Supports((), line.clamps is ClampPlan.PROPOSE, None, spacing)
-    proposed = line.clamps is ClampPlan.PROPOSE
-    if proposed:
-        stations = _proposal(shape, length, spacing)
-    elif isinstance(line.clamps, ClampPlan):
-        stations = ()
-    else:
-        known = [value.middle for value in line.clamps if value.known]
-        stations = tuple(station for station in known if 0 <= station <= length)
-    mark = Mark.DERIVED if proposed else Mark.MEASURED
-    values = tuple(_station(line, n, station, mark) for n, station in enumerate(stations, 1))
-    return Supports(values, proposed, _longest(line, gaps(stations, length)), spacing)
+def supports_of(line: Line, shape: Centreline | None, length: Value) -> Supports:
+    """Place or check the clamps of a line of a length; the fittings at its ends are supports too."""
+    spacing, proposed = line.made_of.support_spacing, line.clamps is ClampPlan.PROPOSE
+    if not length.known:
+        return Supports((), proposed, _unknown_gap(line, length.missing), spacing)
+    given = _proposal(line, shape, length, spacing) if proposed else _declared(line)
+    known = [station for station in given if station.known]
+    beyond = tuple(station for station in known if station.high < 0 or station.low > length.high)
+    on_it = sorted((one for one in known if one not in beyond), key=lambda station: station.middle)
+    named = tuple(
+        station.named(f"clamp {n} of {line.name}", f"{line.place}.clamp {n}")
+        for n, station in enumerate(on_it, 1)
+    )
+    missing = all_missing(given)
+    gap = _unknown_gap(line, missing) if missing else _longest(line, named, length)
+    return Supports(named, proposed, gap, spacing, beyond)
 
 
-def _proposal(shape: Centreline | None, length: float, spacing: Value) -> tuple[float, ...]:
+def _declared(line: Line) -> tuple[Value, ...]:
+    return () if isinstance(line.clamps, ClampPlan) else line.clamps
+
+
+def _proposal(line: Line, shape: Centreline | None, length: Value, spacing: Value) -> tuple[Value, ...]:
     if not spacing.known:
         return ()
-    straights = shape.straights if shape else (length,)
-    arcs = shape.arcs if shape else ()
-    return propose(straights, arcs, spacing.low, CLEAR_OF_BENDS, CLAMP_WIDTH, MADE_UP_NUT)
-
-
-def _station(line: Line, number: int, station: float, mark: Mark) -> Value:
-    place = f"{line.place}.clamp {number}"
-    return exactly(f"clamp {number} of {line.name}", Dimension.LENGTH, station, mark, place=place)
-
-
-def _longest(line: Line, free: tuple[Gap, ...]) -> Value:
-    worst = max(free, key=lambda gap: gap.length)
-    step = Step("largest distance between neighbouring supports", (), "the fittings at the ends count")
-    return Value(
-        f"longest unsupported length of {line.name}",
-        Dimension.LENGTH,
-        (worst.length, worst.length),
-        Mark.DERIVED,
-        f"{line.place}.longest gap",
-        step=step,
+    straights, arcs = (shape.straights, shape.arcs) if shape else ((length.middle,), ())
+    stations = propose(straights, arcs, spacing.low, CLEAR_OF_BENDS, CLAMP_WIDTH, MADE_UP_NUT)
+    return tuple(
+        exactly(f"clamp of {line.name}", Dimension.LENGTH, station, Mark.DERIVED) for station in stations
     )
+
+
+def _longest(line: Line, stations: tuple[Value, ...], length: Value) -> Value:
+    start = exactly(f"first end of {line.name}", Dimension.LENGTH, 0.0, Mark.DERIVED)
+    free = [
+        (max(0.0, other.low - one.high), max(0.0, other.high - one.low))
+        for one, other in pairwise((start, *stations, length))
+    ]
+    span = (max(low for low, _ in free), max(high for _, high in free))
+    inputs = tuple((f"c{n}", station) for n, station in enumerate(stations, 1))
+    note = "the fittings at the ends count"
+    step = Step("largest distance between neighbouring supports", (*inputs, ("L", length)), note)
+    mark = max(Mark.DERIVED, length.mark, *(station.mark for station in stations))
+    return Value(_GAP.format(line.name), Dimension.LENGTH, span, mark, f"{line.place}.longest gap", step=step)
+
+
+def _unknown_gap(line: Line, missing: tuple[Missing, ...]) -> Value:
+    label, place = _GAP.format(line.name), f"{line.place}.longest gap"
+    return Value(label, Dimension.LENGTH, None, Mark.MEASURED, place, missing=missing)
+
+
+_GAP = "longest unsupported length of {}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -66,7 +67,7 @@ def tube_shape(line: Line, stock: Tube, points: tuple[Position, ...], bench: Ben
     if isinstance(middle, Impossible):
         bendable = Missing(line.place, f"a path of {line.name} that can be bent")
         return _unknown_shape(line, radius, (bendable,), middle)
-    bounds = spread(_numbers, spans)
+    bounds = spread(partial(_numbers, middle), spans)
     if bounds is None:
         what = f"the points of {line.name} more closely: inside their range the tube changes its bends"
         return _unknown_shape(line, radius, (Missing(line.place, what),), None)
@@ -80,15 +81,22 @@ def _bent(numbers: tuple[float, ...]) -> Centreline | Impossible:
     return centreline(points, radius)
 
 
-def _numbers_of(line: Centreline) -> tuple[float, ...]:
+def _numbers(middle: Centreline, flat: tuple[float, ...]) -> tuple[float, ...] | None:
+    line = _bent(flat)
+    if isinstance(line, Impossible):
+        return None
     segments = [math.dist(one, other) for one, other in pairwise(line.corners)]
-    angles = [number for bend in line.bends for number in (bend.angle, bend.rotation)]
+    angles = [
+        number
+        for bend, like in zip(line.bends, middle.bends, strict=False)
+        for number in (bend.angle, _near(bend.rotation, like.rotation))
+    ]
     return (line.developed_length, line.polyline_length, *line.straights, *segments, *angles)
 
 
-def _numbers(flat: tuple[float, ...]) -> tuple[float, ...] | None:
-    line = _bent(flat)
-    return None if isinstance(line, Impossible) else _numbers_of(line)
+def _near(rotation: float, like: float) -> float:
+    """Count a rotation on from another, so that a half turn this way and that way lie side by side."""
+    return like + math.remainder(rotation - like, math.tau)
 
 
 def _shape(
@@ -155,13 +163,21 @@ def _bend(
     turn = Step("atan2(|u x v|, u . v)", (), "turn between the straights u and v")
     angle = Value(name, Dimension.ANGLE, spans[0], mark, f"{place}.{name}", SOURCE, turn)
     planes = Step("atan2((n x m) . u, n . m)", (), "turn of the plane of bend, n to m, seen along u")
+    span = _homed(spans[1])
     rotation = Value(
-        f"rotation before {name}", Dimension.ANGLE, spans[1], mark, f"{place}.{twist}", SOURCE, planes
+        f"rotation before {name}", Dimension.ANGLE, span, mark, f"{place}.{twist}", SOURCE, planes
     )
     size = {"centreline_radius": radius, "bend_angle": angle}
     arc = apply(arc_length, f"arc of {name}", place=f"{place}.arc {number + 1}", **size)
     back = apply(setback, f"setback of {name}", place=f"{place}.setback {number + 1}", **size)
     return BendValues(corner, angle, rotation, radius, arc, back)
+
+
+def _homed(span: tuple[float, float]) -> tuple[float, float]:
+    """Shift a span of rotation by whole turns until its middle is in (-pi, pi]."""
+    middle = (span[0] + span[1]) / 2
+    turns = math.ceil(middle / math.tau - 0.5) * math.tau
+    return (span[0] - turns, span[1] - turns) if turns else span
 
 
 def flare_allowance_of(line: Line, stock: Tube, bench: Bench) -> Value:
