@@ -7,15 +7,18 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.formulas.levers import lever_ratio, line_pressure
+from firmpedal.lay.spread import spread
 from firmpedal.model.aircraft import Brakes, find
 from firmpedal.quantity import Mark, Missing, Step, Value, apply, exactly, largest, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from firmpedal.analysis.circuit import Reach
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import MasterCylinder
-    from firmpedal.model.space import Position
+    from firmpedal.model.space import Point, Position
     from firmpedal.model.surroundings import Pedal
 
 FEET = ("normal", "hard", "panic")
@@ -124,28 +127,38 @@ def pedal_ratio(pedal: Pedal) -> Value:
         what = Missing(pedal.place, "the points pivot, pad at, rod end and cylinder base")
         return Value(label, Dimension.NUMBER, None, Mark.MEASURED, place, missing=(what,))
     pivot, pad, rod, base = known
-    pad_arm = _arm("pad arm", pedal, pivot, pad, math.dist(pivot.point, pad.point))
-    cylinder_arm = _arm("cylinder arm", pedal, pivot, rod, _off_line(pivot, rod, base))
+    pad_arm = _arm("pad arm", pedal, (pivot, pad), lambda points: math.dist(*points))
+    cylinder_arm = _arm("cylinder arm", pedal, (pivot, rod, base), lambda points: _off_line(*points))
     return apply(lever_ratio, label, place=place, pad_arm=pad_arm, cylinder_arm=cylinder_arm)
 
 
-def _arm(label: str, pedal: Pedal, pivot: Position, point: Position, length: float) -> Value:
-    inputs = tuple((value.label.rsplit(" ", 1)[-1], value) for p in (pivot, point) for value in p.coordinates)
-    mark = max(Mark.DERIVED, *(value.mark for _, value in inputs))
+def _arm(
+    label: str, pedal: Pedal, points: tuple[Position, ...], length: Callable[[list[Point]], float]
+) -> Value:
+    """Work out an arm from the pivot, the first point, to a line of force."""
+    coordinates = [value for point in points for value in point.coordinates]
+    bounds = spread(
+        lambda flat: (length([(flat[n], flat[n + 1], flat[n + 2]) for n in range(0, len(flat), 3)]),),
+        [(value.low, value.high) for value in coordinates],
+    )
+    inputs = tuple((value.label, value) for value in coordinates)
     step = Step("distance from the pivot to the line of force", inputs)
-    return Value(label, Dimension.LENGTH, (length, length), mark, pedal.place, step=step)
+    mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
+    span = bounds[0] if bounds else None
+    return Value(label, Dimension.LENGTH, span, mark, f"{pedal.place}.{label}", step=step)
 
 
-def _off_line(pivot: Position, rod: Position, base: Position) -> float:
-    """Distance of the pivot from the line of the cylinder's rod."""
-    along = [b - a for a, b in zip(rod.point, base.point, strict=True)]
-    away = [b - a for a, b in zip(rod.point, pivot.point, strict=True)]
+def _off_line(pivot: Point, rod: Point, base: Point) -> float:
+    """Distance of the pivot from the line of the cylinder's rod; nothing where rod and base coincide."""
+    along = [b - a for a, b in zip(rod, base, strict=True)]
+    away = [b - a for a, b in zip(rod, pivot, strict=True)]
     cross = (
         along[1] * away[2] - along[2] * away[1],
         along[2] * away[0] - along[0] * away[2],
         along[0] * away[1] - along[1] * away[0],
     )
-    return math.hypot(*cross) / math.hypot(*along)
+    length = math.hypot(*along)
+    return math.hypot(*cross) / length if length else 0.0
 
 
 def line_pressures(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.formulas.compliance import (
@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.kinds import Caliper, MasterCylinder
     from firmpedal.model.stock import Fluid, Material
+
+ROUNDING = 1e-6  # K; 176 F is 80 C
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,21 +156,13 @@ def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
     if hot is None or not material.modulus_at:
         return material.elastic_modulus
     label = f"modulus of {material.name} where it runs hot"
-    if hot.span is None:
-        return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=hot.missing)
-    above = [value for temperature, value in material.modulus_at if temperature >= hot.high]
+    above = (
+        [] if hot.span is None else [value for t, value in material.modulus_at if t >= hot.high - ROUNDING]
+    )
     if above:
         return above[0]
-    hottest = material.modulus_at[-1][1]
-    low = Value(
-        label,
-        Dimension.PRESSURE,
-        None,
-        Mark.MEASURED,
-        place,
-        missing=(Missing(place, f"stiffness of {material.name} above its table"),),
-    )
-    return low if hottest.span is None else replace(hottest, label=label + ", at most", mark=Mark.ESTIMATE)
+    missing = hot.missing or (Missing(place, f"stiffness of {material.name} above its table"),)
+    return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=missing)
 
 
 def _squeezed(line: LaidLine, volume: Value, pressure: Value, fluid: Fluid | None, place: str) -> Value:

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
 # Least straight at an end for nut, sleeve and flaring tool, by dash: from memory, a shop figure.
 END_STRAIGHT = {"-3": from_unit(1.25, "in"), "-4": from_unit(1.5, "in")}
 ONLY_JUST = {"-3": from_unit(1.625, "in"), "-4": from_unit(1.875, "in")}
-READING = from_unit(1 / 16, "in")  # what a tape and a pen can tell
+# What a straight may be off: both its points by a sixteenth along each axis, by tape and pen.
+READING = from_unit(2 * 3**0.5 / 16, "in")
 
 
 def _tubes(view: View) -> list[tuple[LaidLine, TubeShape]]:
@@ -129,11 +130,12 @@ def _ample(view: View, line: LaidLine, least: Value) -> float | None:
 def straight_between_bends_too_short(view: View) -> Iterator[Outcome]:
     """The straight between two bends is long enough for the bender's clamp.
 
-    Checked when the file gives the bench's `straight between bends`.
+    Checked when the file has the bench's `straight between bends`.
     """
-    least = view.aircraft.bench.straight_between_bends
-    if not least.known:
+    bench = view.aircraft.bench
+    if "straight_between_bends" not in bench.written:
         return
+    least = bench.straight_between_bends.named("straight that the bender needs between two bends")
     for line, shape in _tubes(view):
         for number, straight in enumerate(shape.straights[1:-1], 2):
             found = f"straight {number} of {line.name} is {view.show(straight)}"

@@ -9,7 +9,7 @@ from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
-from firmpedal.quantity import Answer, Mark, Value, largest, unknown
+from firmpedal.quantity import Answer, Mark, Missing, Value, largest, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -123,6 +123,10 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
     for violation in view.violations:
         if violation.end in told:
             continue
+        if missing := _perhaps_closed(view, violation):
+            message = f"whether {violation.end.owner} is closed"
+            yield NotShown("joint-does-not-close", _place_of(violation), message, missing)
+            continue
         yield Finding(
             "joint-does-not-close",
             Level.WARNING,
@@ -131,6 +135,18 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
             ("lead a line to it, close it with `closed: yes`, or name it `open: reason`",),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
+
+
+def _perhaps_closed(view: View, violation: Violation) -> tuple[Missing, ...]:
+    """What to find out about a port of which the file says that nobody knows whether it is closed."""
+    name = violation.end.owner.removeprefix("port ")
+    head, _, tail = name.partition(".")
+    component = find(view.aircraft.components, head)
+    port = find(component.ports, tail) if component else None
+    reached = any(name in (line.start, line.finish) for line in view.aircraft.lines)
+    if port is None or port.closed is not Answer.UNKNOWN or reached:
+        return ()
+    return (Missing(f"{port.place}.closed", f"whether {name} is closed by a plug"),)
 
 
 def _place_of(violation: Violation) -> str:

@@ -6,10 +6,10 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
-from firmpedal.checks.view import Limit, Outcome, View, judge
+from firmpedal.checks.view import Limit, Outcome, View, judge, judge_first
 from firmpedal.finding import Level
 from firmpedal.model.aircraft import find
-from firmpedal.quantity import Answer, Mark, Missing, Value, exactly
+from firmpedal.quantity import Mark, Missing, Value, exactly, largest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -55,34 +55,35 @@ def _over(
     tries: tuple[str, ...],
     where: str = "",
 ) -> Iterator[Outcome]:
-    """Say it once, at the lightest foot that breaks the rating; else what is unknown at the heaviest."""
-    limits = [Limit(pressure, rated, "at most") for pressure in pressures]
-    broken = next((n for n, limit in enumerate(limits) if limit.kept is Answer.NO), None)
-    unknown = [n for n, limit in enumerate(limits) if limit.kept is Answer.UNKNOWN]
-    if broken is None and not unknown:
-        return
-    number = unknown[-1] if broken is None else broken
+    """Say it once, at the lightest foot that breaks the rating; else all that is unknown."""
     listed = ", ".join(f"{view.show(p)} at the {foot} foot" for foot, p in zip(FEET, pressures, strict=True))
     message = f"{name} is good for {view.show(rated)}{where} and gets {listed}"
-    yield from judge(
-        limits[number],
+    yield from judge_first(
+        [Limit(pressure, rated, "at most") for pressure in pressures],
+        [message] * len(pressures),
         rule="pressure-above-rating",
         level=Level.WARNING,
         place=place,
-        message=message,
+        asked=f"whether {name} is good for its pressure",
         tries=tries,
     )
 
 
 def _component_pressures(view: View, component: Component) -> tuple[Value, ...]:
-    """The pressures of the cylinder itself, or of the lines that come to a component."""
-    for made in view.results.cylinders:
-        if made.cylinder == component.name:
-            return made.pressures
+    """The greatest pressure at each foot: of the cylinder's own making, or of the lines that come to it."""
     names = {f"{component.name}.{port.name}" for port in component.ports}
     lines = [line.name for line in view.aircraft.lines if {line.start, line.finish} & names]
-    found = [item.pressures for item in view.results.pressures if item.line in lines]
-    return found[0] if found else ()
+    coming = [made.pressures for made in view.results.cylinders if made.cylinder == component.name]
+    coming += [item.pressures for item in view.results.pressures if item.line in lines]
+    at_each = zip(*coming, strict=True)
+    return tuple(_greatest(component, foot, values) for foot, values in zip(FEET, at_each, strict=False))
+
+
+def _greatest(component: Component, foot: str, values: tuple[Value, ...]) -> Value:
+    if all(value.span == values[0].span for value in values):
+        return values[0]
+    label = f"pressure in {component.name} at the {foot} foot"
+    return largest(label, values, f"{component.place}.pressure.{foot}")
 
 
 def tube_yields(view: View) -> Iterator[Outcome]:

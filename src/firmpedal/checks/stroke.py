@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.view import Limit, Outcome, View, judge
+from firmpedal.checks.view import Limit, Outcome, View, judge_first
 from firmpedal.finding import Level
 from firmpedal.quantity import Answer
 
@@ -24,25 +24,29 @@ def stroke_short(view: View) -> Iterator[Outcome]:
     """
     for cylinder in view.aircraft.cylinders:
         budgets = [item for item in view.results.budgets if item.cylinder == cylinder.name]
-        limits = [Limit(item.hot, cylinder.stroke, "at most") for item in budgets]
-        broken = next((n for n, limit in enumerate(limits) if limit.kept is Answer.NO), None)
-        unknown = next((n for n, limit in enumerate(limits) if limit.kept is Answer.UNKNOWN), None)
-        number = broken if broken is not None else unknown
-        if number is not None:
-            yield from _judged(view, cylinder, budgets[number], limits[number])
+        yield from judge_first(
+            [_limit(budget, cylinder) for budget in budgets],
+            [_words(view, budget, cylinder) for budget in budgets],
+            rule="stroke-short",
+            level=Level.WARNING,
+            place=cylinder.place,
+            asked=f"whether the stroke of {cylinder.name} is enough",
+            tries=(
+                "metal line instead of plastic, which swells",
+                "a larger bore, if the pressure allows it",
+            ),
+        )
 
 
-def _judged(view: View, cylinder: MasterCylinder, budget: StrokeBudget, limit: Limit) -> Iterator[Outcome]:
+def _limit(budget: StrokeBudget, cylinder: MasterCylinder) -> Limit:
+    """Hot lines swell more, but what is too much cold is too much whatever the heat does."""
+    cold = Limit(budget.cold, cylinder.stroke, "at most")
+    return cold if cold.kept is Answer.NO else Limit(budget.hot, cylinder.stroke, "at most")
+
+
+def _words(view: View, budget: StrokeBudget, cylinder: MasterCylinder) -> str:
     used = f"{view.show(budget.hot)} hot and {view.show(budget.cold)} cold"
-    message = (
+    return (
         f"{cylinder.name} has {view.show(cylinder.stroke)} of stroke; the {budget.foot} foot uses "
         f"{used}, of it {view.show(budget.gap)} for the pad gap"
-    )
-    yield from judge(
-        limit,
-        rule="stroke-short",
-        level=Level.WARNING,
-        place=cylinder.place,
-        message=message,
-        tries=("metal line instead of plastic, which swells", "a larger bore, if the pressure allows it"),
     )

@@ -9,7 +9,7 @@ from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.quantity import Answer, Mark, Missing, Value
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator
+    from collections.abc import Callable, Iterable, Iterator, Sequence
 
     from firmpedal.analysis.results import Results
     from firmpedal.fit.assembly import Assembly
@@ -110,6 +110,27 @@ def judge(
         )
     elif limit.kept is Answer.UNKNOWN:
         yield NotShown(rule, place, f"{limit.measured.label} against {limit.allowed.label}", limit.missing)
+
+
+def judge_first(
+    limits: Sequence[Limit],
+    messages: Sequence[str],
+    *,
+    rule: str,
+    level: Level,
+    place: str,
+    asked: str,
+    tries: tuple[str, ...],
+) -> Iterator[Outcome]:
+    """Yield the first of several limits that is broken; where none is, all that has to be measured."""
+    for limit, message in zip(limits, messages, strict=True):
+        if limit.kept is Answer.NO:
+            yield from judge(limit, rule=rule, level=level, place=place, message=message, tries=tries)
+            return
+    unknown = [limit for limit in limits if limit.kept is Answer.UNKNOWN]
+    if unknown:
+        missing = dict.fromkeys(item for limit in unknown for item in limit.missing)
+        yield NotShown(rule, place, asked, tuple(missing))
 
 
 def cited(*values: Value) -> tuple[Cited, ...]:
