@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import FrozenInstanceError
 from fractions import Fraction
 
 import pytest
@@ -42,6 +43,9 @@ class TestNumbers:
             ("\N{VULGAR FRACTION SEVEN EIGHTHS}", "7/8"),
             ("7\N{FRACTION SLASH}8", "7/8"),
             ("\N{MINUS SIGN}5 in", "-5"),
+            ("10\N{EN DASH}1/2 in", "21/2"),
+            ("10\N{HYPHEN}1/2 in", "21/2"),
+            ("10\N{NON-BREAKING HYPHEN}1/2 in", "21/2"),
             ("-10-1/2 in", "-21/2"),
             ("-10 1/2 in", "-21/2"),
             ("1' 3-1/2\"", "31/2"),
@@ -53,6 +57,7 @@ class TestNumbers:
             ("1 ft 3-1/2 in", "31/2"),
             ("1 foot 3.5 inches", "31/2"),
             ("-1 ft 3-1/2 in", "-31/2"),
+            ("1\N{LEFT SINGLE QUOTATION MARK} 3\N{LEFT DOUBLE QUOTATION MARK}", "15"),
             ("1' 14\"", "26"),
             ("2'", "24"),
             ("2 ft.", "24"),
@@ -98,6 +103,9 @@ class TestNumbers:
             ("44,471 ft\N{MIDDLE DOT}lbf", D.ENERGY, "ft-lbf", 44471),
             ("2 U.S. fl. oz.", D.VOLUME, "US fl oz", 2),
             ("1 imperial pint", D.VOLUME, "imp pt", 1),
+            ("2 in\N{SUPERSCRIPT THREE}", D.VOLUME, "cu in", 2),
+            ("2 in\N{SUPERSCRIPT TWO}", D.AREA, "sq in", 2),
+            ("2 N\N{DOT OPERATOR}m", D.TORQUE, "N m", 2),
         ],
     )
     def test_other_dimensions(self, text, dimension, unit, number):
@@ -130,6 +138,16 @@ class TestRanges:
     def test_ends(self, text, low, high):
         found = read(text, D.LENGTH, "in")
         assert (found.low / INCH, found.high / INCH) == (Fraction(low), Fraction(high))
+
+    def test_temperature_range(self):
+        found = read("68 to 77 degF", D.TEMPERATURE)
+        assert (found.low, found.high) == (Fraction("293.15"), Fraction("298.15"))
+
+    def test_a_measurement_is_a_plain_frozen_value(self):
+        found = read("5 in", D.LENGTH)
+        assert {found: "key"}[read("5 in", D.LENGTH)] == "key"
+        with pytest.raises(FrozenInstanceError):
+            found.unit = "mm"
 
     def test_metric_range(self):
         found = read("2.3..2.6 mm", D.LENGTH, "in")

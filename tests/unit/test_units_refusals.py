@@ -31,6 +31,7 @@ class TestRefusals:
             ("3-1/4/2 in", "a fraction has one bar, as in 3-1/4"),
             ("1/2/4 in", "a fraction has one bar"),
             ("3-5/4 in", "after a whole number comes a fraction less than one"),
+            ("3-4/4 in", "after a whole number comes a fraction less than one"),
             ("10.5-1/2 in", "a dash between numbers has several meanings"),
             ("1,5 in", "write a decimal with a point, as in 1.5"),
             ("0,500 in", "write a decimal with a point"),
@@ -63,6 +64,19 @@ class TestRefusals:
         with pytest.raises(UnitError, match=re.escape(words)):
             read(text, D.LENGTH)
 
+    def test_a_whole_message(self):
+        with pytest.raises(UnitError) as refused:
+            read("10 - 1/2", D.ANGLE)
+        assert str(refused.value) == (
+            "'10 - 1/2' cannot be read as an angle: a dash between numbers has several meanings; "
+            "write 10-1/2 for ten and a half, 2 to 3 for a range. Write for example 17 deg or 0.3 rad"
+        )
+
+    def test_text_is_read_up_to_160_letters(self):
+        assert read("5 in".rjust(160), D.LENGTH) == read("5 in", D.LENGTH)
+        with pytest.raises(UnitError, match="cannot be read"):
+            read("5 in".rjust(161), D.LENGTH)
+
     def test_forty_digits_are_still_read(self):
         assert read("9" * 40, D.LENGTH, "m").low == int("9" * 40)
 
@@ -91,6 +105,13 @@ class TestRefusals:
         ("bare", "choices"),
         [
             ("pint", ("US pt", "imp pt")),
+            ("quarts", ("US qt", "imp qt")),
+            ("gallon", ("US gal", "imp gal")),
+            ("floz", ("US fl oz", "imp fl oz")),
+            ("fluid ounce", ("US fl oz", "imp fl oz")),
+            ("fluid ounces", ("US fl oz", "imp fl oz")),
+            ("ounce", ("US fl oz", "imp fl oz")),
+            ("ounces", ("US fl oz", "imp fl oz")),
             ("pints", ("US pt", "imp pt")),
             ("pt", ("US pt", "imp pt")),
             ("qt", ("US qt", "imp qt")),

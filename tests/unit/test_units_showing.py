@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from firmpedal.units import from_unit, show, show_span
+from firmpedal.units import Dimension, from_unit, show, show_span, units_of
 
 
 class TestShowing:
@@ -32,6 +32,11 @@ class TestShowing:
             (2.0, "%", "2.0 %"),
             (2.5, "-", "2.5"),
             (12345.6, "-", "12,346"),
+            (0.123456, "-", "0.1235"),
+            (999.4, "-", "999.4"),
+            (1000.0, "-", "1,000"),
+            (999_999_999.0, "-", "999,999,999"),
+            (1e9, "-", "1e+09"),
             (2.36e-5, "1/K", "2.36e-05 1/K"),
             (0.0, "in", "0 in"),
             (-9.238, "in", "-9.24 in"),
@@ -42,6 +47,26 @@ class TestShowing:
     )
     def test_usual_decimals(self, number, unit, shown):
         assert show(from_unit(number, unit), unit) == shown
+
+    def test_every_unit_has_its_usual_decimals(self):
+        usual = {
+            0: "psi, Pa, kPa, lbf, N, mm^3, degF, degC, K, lbf in, kg/m^3, ft-lbf, J",
+            1: "mm, deg, ksi, Msi, bar, GPa, kgf/cm2, daN, kgf, ml, US fl oz, imp fl oz, mm^2, oz, g, "
+            "lbf ft, N m, %, g/m, ppm/K, ppm/degF, kJ, kt, mph, km/h, ft/s, s, min",
+            2: "in, ft, cm, m, MPa, kN, cu in, l, US pt, US qt, US gal, imp pt, imp qt, imp gal, cm^2, lb, "
+            "kg, ml/m, m/s, h",
+            3: "rad, sq in, lb/in^3, g/cm^3, lb/ft, kg/m, cu in/ft",
+            4: "cu in/in",
+        }
+        shown = {0: "12", 1: "12.3", 2: "12.35", 3: "12.346", 4: "12.3457"}
+        expected = {
+            unit: f"{shown[decimals]} {unit}" for decimals, line in usual.items() for unit in line.split(", ")
+        }
+        assert {unit: show(from_unit(12.345678, unit), unit) for unit in expected} == expected
+        significant = {"m^3", "m^2", "-", "1/K", "1/degF", "m^3/m"}
+        assert set(expected) | significant == {
+            unit for dimension in Dimension for unit in units_of(dimension)
+        }
 
     @pytest.mark.parametrize(
         ("number", "decimals", "shown"),
@@ -85,6 +110,7 @@ class TestShowing:
         assert show_span(span, "in", decimals=1) == "9.1 to 9.4 in"
         assert show_span(span, "in", decimals=0) == "9 in"
         assert show_span(span, "in", fraction=16) == "9-1/8 to 9-3/8 in"
+        assert show_span((293.15, 298.15), "degF") == "68 to 77 degF"
         assert show_span((0.2, 0.3), "-") == "0.2 to 0.3"
         assert show_span((0.2, 0.3), "%") == "20.0 to 30.0 %"
 
