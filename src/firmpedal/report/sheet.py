@@ -5,11 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+BOX = "\u2610"  # a cell to tick with a pen
+
 
 class Tone(StrEnum):
     """How a paragraph is meant, so that every printer can set it apart in its own way."""
 
     PLAIN = "plain"
+    VERDICT = "verdict"  # the one line on the whole aircraft
     LEAD = "lead"  # the answer, first and large
     WARNING = "WARNING"
     CAUTION = "CAUTION"
@@ -36,13 +39,59 @@ class Bullets:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows of text under column titles; `right` names the columns whose figures align right."""
+    """Rows of text under column titles; `right` names the columns whose figures align right.
+
+    Where a cell holds several lines, the first is what counts and the others explain it.
+    """
 
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     right: frozenset[int] = frozenset()
     title: str = ""
     widths: tuple[float, ...] = ()  # shares of the page's width; empty: as the text needs
+    large: frozenset[int] = frozenset()  # columns to be read from a step away
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One main figure: what it is, the figure, and a word on it."""
+
+    label: str
+    text: str
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """The figures that count, side by side and large."""
+
+    items: tuple[Figure, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """Short terms, each with what there is to say about it."""
+
+    rows: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fields:
+    """Lines to write on with a pen, each with what belongs there."""
+
+    labels: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """The titles of all sheets with their pages."""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Blocks that stay together on one page."""
+
+    blocks: tuple[Block, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +146,7 @@ class Drawing:
     caption: str = ""
 
 
-Block = Heading | Paragraph | Bullets | Table | Sum | Drawing
+Block = Heading | Paragraph | Bullets | Table | Figures | Facts | Fields | Contents | Sum | Drawing | Group
 
 
 @dataclass(frozen=True, slots=True)

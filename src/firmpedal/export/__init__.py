@@ -1,0 +1,1 @@
+"""One file per format: sheets and shapes go out, nothing comes back."""

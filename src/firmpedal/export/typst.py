@@ -1,0 +1,51 @@
+"""Sheets set in type as a PDF. The same sheets always give the same bytes: no date, no system fonts."""
+
+from __future__ import annotations
+
+import json
+from importlib import resources
+from typing import TYPE_CHECKING, Any
+
+import typst
+
+from firmpedal.export.plain import plain
+from firmpedal.export.svg import svg
+from firmpedal.report.sheet import Drawing, Group
+
+if TYPE_CHECKING:
+    from firmpedal.report.packet import Footer
+    from firmpedal.report.sheet import Block, Sheet
+
+TEMPLATE = "template.typ"
+
+
+def pdf(sheets: tuple[Sheet, ...], footer: Footer) -> bytes:
+    """Set sheets in type."""
+    data = {"title": footer.aircraft, "footer": footer.words, "sheets": [_sheet(sheet) for sheet in sheets]}
+    template = (resources.files("firmpedal.export") / TEMPLATE).read_bytes()
+    made = typst.compile(
+        template,
+        format="pdf",
+        sys_inputs={"packet": json.dumps(data, ensure_ascii=False)},
+        ignore_system_fonts=True,
+    )
+    return bytes(made)
+
+
+def _sheet(sheet: Sheet) -> dict[str, Any]:
+    return {**plain(sheet), "blocks": [_block(block) for block in sheet.blocks]}
+
+
+def _block(block: Block) -> dict[str, Any]:
+    if isinstance(block, Drawing):
+        return {
+            "kind": "drawing",
+            "svg": svg(block),
+            "width": block.size[0],
+            "height": block.size[1],
+            "caption": block.caption,
+        }
+    if isinstance(block, Group):
+        return {"kind": "group", "blocks": [_block(inner) for inner in block.blocks]}
+    found: dict[str, Any] = plain(block)
+    return found

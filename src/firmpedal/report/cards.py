@@ -1,0 +1,126 @@
+"""One card for each line: all that is needed to make it, on the bench, by itself."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from firmpedal.finding import Level
+from firmpedal.report.ends import end_groups, from_to
+from firmpedal.report.hose_card import hose_blocks
+from firmpedal.report.pictures import picture
+from firmpedal.report.plastic_card import plastic_blocks
+from firmpedal.report.sheet import Bullets, Facts, Fields, Group, Heading, Paragraph, Sheet
+from firmpedal.report.tube_card import tube_blocks
+
+if TYPE_CHECKING:
+    from firmpedal.lay.line import Height, LaidLine
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Value
+    from firmpedal.report.sheet import Block
+
+KINDS = {"tube": "Tube", "hose": "Hose", "plastic": "Plastic line"}
+
+
+def card_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
+    """One card for each line, in the order of the file."""
+    return tuple(card(evaluation, line) for line in evaluation.laid)
+
+
+def card(evaluation: Evaluation, line: LaidLine) -> Sheet:
+    """The card of one line: what to make, the drawing, the work, the ends, what to look out for."""
+    drawn = picture(line, evaluation.display)
+    drawing: list[Block] = [
+        drawn or Paragraph("No drawing: too few of its points are known. See what to measure.")
+    ]
+    if line.tube:
+        made = tube_blocks(evaluation, line, line.tube, drawing)
+    elif line.hose:
+        made = hose_blocks(evaluation, line, line.hose, drawing)
+    else:
+        made = plastic_blocks(evaluation, line, drawing)
+    blocks = [
+        *made,
+        *end_groups(evaluation, line),
+        *_heights(evaluation, line),
+        *_said(evaluation, line),
+        _signed(),
+    ]
+    return Sheet(f"{KINDS[line.kind.value]} {line.name}", tuple(blocks), subtitle=from_to(evaluation, line))
+
+
+def _heights(evaluation: Evaluation, line: LaidLine) -> list[Block]:
+    """Where air would collect: the highest place of the line in each attitude."""
+    attitudes = dict.fromkeys(height.attitude for height in line.heights)
+    rows = [(name, _high_words(evaluation, line, name)) for name in attitudes]
+    return [Group((Heading("High points, where air collects"), Facts(tuple(rows))))] if rows else []
+
+
+def _high_words(evaluation: Evaluation, line: LaidLine, attitude: str) -> str:
+    heights = sorted(
+        (each for each in line.heights if each.attitude == attitude), key=lambda each: each.point
+    )
+    unknown = [each for each in heights if not each.value.known]
+    known = [each for each in heights if each.value.known]
+    if not known:
+        return "unknown: measure the points of this line first"
+    top = max(known, key=lambda each: each.value.middle)
+    words = f"highest at {_point_words(line, top.point)}, {_height_words(evaluation, top.value)}"
+    traps = [_point_words(line, each.point) for each in _humps(heights)]
+    if traps:
+        words += f"; local high point at {', '.join(traps)}: air stays there and must be pushed out"
+    elif not unknown:
+        words += "; no high point between the ends"
+    return f"{words}; some points unknown" if unknown else words
+
+
+def _height_words(evaluation: Evaluation, value: Value) -> str:
+    """A height in words that need no minus sign."""
+    if value.high < 0:
+        turned = replace(value, span=(-value.high, -value.low))
+        return f"{evaluation.display.value(turned)} below the datum"
+    return f"{evaluation.display.value(value)} above the datum"
+
+
+def _humps(heights: list[Height]) -> list[Height]:
+    """Points between the ends that stand higher than what is before and after them."""
+    return [
+        here
+        for before, here, after in zip(heights, heights[1:], heights[2:], strict=False)
+        if before.value.known and here.value.known and after.value.known
+        and here.value.middle > max(before.value.middle, after.value.middle)
+    ]  # fmt: skip
+
+
+def _point_words(line: LaidLine, number: int) -> str:
+    names = {0: "end A", len(line.points) - 1: "end B"}
+    return names.get(number, f"point {number + 1}")
+
+
+def _said(evaluation: Evaluation, line: LaidLine) -> list[Block]:
+    """Findings and gaps that concern this line, so that nobody makes it without having read them."""
+    found = [
+        f"{finding.level.value}: {finding.message}"
+        for level in Level
+        for finding in evaluation.findings
+        if finding.level is level and _concerns(finding.place, line)
+    ]
+    missing = {
+        each.what: None
+        for unclear in evaluation.not_shown
+        if _concerns(unclear.place, line)
+        for each in unclear.missing
+    }
+    blocks: list[Block] = [Heading("Found on this line"), Bullets(tuple(found))] if found else []
+    groups: list[Block] = [Group(tuple(blocks))] if blocks else []
+    if missing:
+        groups.append(Group((Heading("To measure for this line"), Bullets(tuple(missing), boxes=True))))
+    return groups
+
+
+def _concerns(place: str, line: LaidLine) -> bool:
+    return place == line.place or place.startswith(f"{line.place}.")
+
+
+def _signed() -> Block:
+    return Fields(("made by, date", "checked by, date"))

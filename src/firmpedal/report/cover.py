@@ -1,0 +1,139 @@
+"""The first page: what this is, the answer, the main figures, and what goes before any of it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.pressure import FEET
+from firmpedal.finding import Level, Verdict
+from firmpedal.model.stock import LineKind
+from firmpedal.quantity import Answer
+from firmpedal.report.findings import waiting
+from firmpedal.report.sheet import (
+    Bullets,
+    Contents,
+    Facts,
+    Fields,
+    Figure,
+    Figures,
+    Group,
+    Heading,
+    Paragraph,
+    Sheet,
+    Tone,
+)
+
+if TYPE_CHECKING:
+    from firmpedal.model.aircraft import Datum
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Block
+
+INSPECTED = (
+    "The work is inspected and signed by somebody who is licensed or entitled to. This program shows "
+    "arithmetic and published practice. It approves nothing."
+)
+CAUTIONS = (
+    "The kit maker's and the component makers' instructions and your local authority's rules come first.",
+    INSPECTED,
+    "Never loosen or tighten a joint under pressure. Chock the wheels before you open a line.",
+    "Brake fluid burns, and it harms eyes and paint. Goggles on, rags out, no flame.",
+)
+CERTIFICATED = {
+    Answer.YES: "This aircraft has a type certificate: the maker's approved data decide, not these papers.",
+    Answer.UNKNOWN: "The file does not say whether this aircraft has a type certificate. If it has one, the "
+    "maker's approved data decide, not these papers.",
+}
+
+
+def cover_sheet(evaluation: Evaluation) -> Sheet:
+    """The cover: the answer in one line before anything else, except whose data decide."""
+    header = evaluation.aircraft.aircraft
+    blocks: list[Block] = []
+    if header.type_certificate in CERTIFICATED:
+        blocks.append(Paragraph(CERTIFICATED[header.type_certificate], Tone.CAUTION))
+    blocks += [Paragraph(verdict_line(evaluation), Tone.VERDICT), Paragraph(why_line(evaluation))]
+    blocks += [_pressures(evaluation), _counts(evaluation), Facts(_identity(evaluation))]
+    blocks.append(Group((Heading("Before you begin"), Bullets(CAUTIONS))))
+    blocks += [Contents(), Fields(("inspected by, licence", "date"))]
+    return Sheet(header.name, tuple(blocks), subtitle=f"Brake lines, {option_words(evaluation)}")
+
+
+def option_words(evaluation: Evaluation) -> str:
+    """Which of the file's options this is."""
+    option = evaluation.reading.option
+    return f"option {option}" if option else "as written"
+
+
+def verdict_line(evaluation: Evaluation) -> str:
+    """The verdict in one line with its count."""
+    warnings = sum(finding.level is Level.WARNING for finding in evaluation.findings)
+    things = len(waiting(evaluation))
+    words = {
+        Verdict.SOUND: "SOUND",
+        Verdict.NOT_SOUND: f"NOT SOUND: {_counted(warnings, 'warning')}",
+        Verdict.NOT_SHOWN: f"NOT SHOWN: {_counted(things, 'thing')} to measure",
+    }
+    return words[evaluation.verdict]
+
+
+def why_line(evaluation: Evaluation) -> str:
+    """One sentence on why the verdict is what it is."""
+    things = len(waiting(evaluation))
+    if evaluation.verdict is Verdict.SOUND:
+        return "Nothing was found that could hurt somebody, and nothing that was asked is unknown."
+    if evaluation.verdict is Verdict.NOT_SHOWN:
+        return "Nothing was found that could hurt somebody, but figures are missing to say that it is sound."
+    first = next(finding for finding in evaluation.findings if finding.level is Level.WARNING)
+    also = f" Besides, {_counted(things, 'thing')} must be measured." if things else ""
+    return f"The first warning: {first.message}.{also}"
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}{'' if count == 1 else 's'}"
+
+
+def _pressures(evaluation: Evaluation) -> Figures:
+    """The pressure that the strongest cylinder makes at each foot force."""
+    show = evaluation.display.value
+    items = []
+    for number, foot in enumerate(FEET):
+        made = dict.fromkeys(show(each.pressures[number]) for each in evaluation.results.cylinders)
+        text = " or ".join(made) if made else "unknown"
+        items.append(Figure(f"{foot} foot, {show(evaluation.results.forces[number])}", text))
+    return Figures(tuple(items))
+
+
+def _counts(evaluation: Evaluation) -> Figures:
+    kinds = {kind: sum(line.kind is kind for line in evaluation.laid) for kind in LineKind}
+    words = ", ".join(f"{count} {kind.value}" for kind, count in kinds.items() if count)
+    joints = evaluation.assembly.joints
+    leaks = sum(joint.leak_paths for joint in joints)
+    return Figures(
+        (
+            Figure("lines", str(len(evaluation.aircraft.lines)), words),
+            Figure("joints", str(len(joints)), f"{_counted(len(evaluation.violations), 'end')} left open"),
+            Figure("leak paths", str(leaks), "places where fluid is held"),
+        )
+    )
+
+
+def _identity(evaluation: Evaluation) -> tuple[tuple[str, str], ...]:
+    header = evaluation.aircraft.aircraft
+    rows = [
+        ("revision", ", ".join(word for word in (header.revision, header.date) if word) or "not given"),
+        ("datum", datum_words(evaluation.aircraft.datum)),
+        (
+            "fluid",
+            evaluation.aircraft.fluid.name
+            if evaluation.aircraft.fluid
+            else "unknown: measure nothing without it",
+        ),
+    ]
+    return tuple(rows)
+
+
+def datum_words(datum: Datum) -> str:
+    """Where the builder's zeros are."""
+    axes = (("aft from", datum.x_zero), ("right from", datum.y_zero), ("up from", datum.z_zero))
+    words = [f"{axis} {zero}" for axis, zero in axes if zero]
+    return "; ".join(words) if words else "not described in the file"

@@ -1,0 +1,113 @@
+"""Findings in print, the worst first, then what somebody has to measure."""
+
+from __future__ import annotations
+
+from pathlib import PurePath
+from typing import TYPE_CHECKING
+
+from firmpedal.finding import Level
+from firmpedal.report.sheet import BOX, Facts, Group, Paragraph, Sheet, Table, Tone
+from firmpedal.report.story import source_text
+
+if TYPE_CHECKING:
+    from firmpedal.finding import Finding
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Block
+
+TONES = {Level.WARNING: Tone.WARNING, Level.CAUTION: Tone.CAUTION, Level.NOTE: Tone.NOTE}
+MEANINGS = {
+    Level.WARNING: "could hurt somebody",
+    Level.CAUTION: "could break something",
+    Level.NOTE: "good to know",
+}
+
+
+def findings_sheet(evaluation: Evaluation) -> Sheet:
+    """Every finding, WARNING before CAUTION before NOTE."""
+    groups = alike(evaluation.findings)
+    blocks: list[Block] = [Paragraph(_summary(evaluation))]
+    blocks += [_finding_group(evaluation, found) for found in groups]
+    return Sheet("What was found", tuple(blocks))
+
+
+def measure_sheet(evaluation: Evaluation) -> Sheet | None:
+    """What to measure or look up, each thing once, with a line to write on; None when nothing is."""
+    things = waiting(evaluation)
+    if not things:
+        return None
+    lead = (
+        "Until these are known, nobody can say whether the brakes are sound. Write the figures into the file."
+    )
+    rows = []
+    for what, (rules, places) in things.items():
+        where = "; ".join(_where(evaluation, place) for place in places)
+        rows.append((BOX, f"{what}\n{where}\nfor the rule {', '.join(rules)}", ""))
+    table = Table(("", "what", "measured, and in which state"), tuple(rows), widths=(0.06, 0.64, 0.3))
+    return Sheet("To measure", (Paragraph(lead), table))
+
+
+def waiting(evaluation: Evaluation) -> dict[str, tuple[tuple[str, ...], tuple[str, ...]]]:
+    """Each thing to measure, with the rules that wait for it and the places it belongs to."""
+    found: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {}
+    for unclear in evaluation.not_shown:
+        for missing in unclear.missing:
+            rules, places = found.get(missing.what, ((), ()))
+            place = missing.place or unclear.place
+            found[missing.what] = (_with(rules, unclear.rule), _with(places, place))
+    return found
+
+
+def _with(items: tuple[str, ...], item: str) -> tuple[str, ...]:
+    return items if item in items else (*items, item)
+
+
+def alike(findings: tuple[Finding, ...]) -> list[list[Finding]]:
+    """Findings in order of level, those that say the same of several places together."""
+    groups: dict[tuple[object, ...], list[Finding]] = {}
+    for level in Level:
+        for finding in (each for each in findings if each.level is level):
+            groups.setdefault(_likeness(finding), []).append(finding)
+    return list(groups.values())
+
+
+def _likeness(finding: Finding) -> tuple[object, ...]:
+    """What must agree for two findings to be told as one: all but the place and the names in the words."""
+    figures = [value.span if value else None for value in (finding.measured, finding.allowed)]
+    rounded = [tuple(float(f"{bound:.6g}") for bound in span) if span else None for span in figures]
+    return (finding.rule, finding.level, *rounded, finding.tries, finding.accepted)
+
+
+def _finding_group(evaluation: Evaluation, found: list[Finding]) -> Group:
+    first = found[0]
+    rows: list[tuple[str, str]] = [("where", _where(evaluation, first.place))]
+    rows += [
+        ("" if number else "also", f"{finding.message} ({_where(evaluation, finding.place)})")
+        for number, finding in enumerate(found[1:])
+    ]
+    if first.measured is not None and first.allowed is not None:
+        show = evaluation.display.value
+        rows.append(("found", f"{show(first.measured)}; should be {first.relation} {show(first.allowed)}"))
+    rows += [("or" if number else "try", words) for number, words in enumerate(first.tries)]
+    sources = [source_text(source.key, source.mark) for source in first.sources]
+    rows.append(("why", "; ".join([f"rule {first.rule}", *sources])))
+    if first.accepted is not None:
+        stays = " A warning stays a warning." if first.level is Level.WARNING else ""
+        rows.append(("accepted", f"by the builder: {first.accepted}.{stays}"))
+    return Group((Paragraph(first.message, TONES[first.level]), Facts(tuple(rows))))
+
+
+def _where(evaluation: Evaluation, place: str) -> str:
+    """A place in the builder's file: the file's own name and line, and what stands there."""
+    span = evaluation.span_of(place)
+    return f"{PurePath(span.file).name} line {span.line}, {place}" if place else PurePath(span.file).name
+
+
+def _summary(evaluation: Evaluation) -> str:
+    counts = [
+        f"{count} {level.value}{'S' if count > 1 else ''} ({MEANINGS[level]})"
+        for level in Level
+        if (count := sum(finding.level is level for finding in evaluation.findings))
+    ]
+    if not counts:
+        return "No rule found anything."
+    return ", ".join(counts) + ". What is alike on several lines is written out once."

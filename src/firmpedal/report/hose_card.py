@@ -1,0 +1,119 @@
+"""The card of a hose: what to order, and how it must lie."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.model.aircraft import find
+from firmpedal.model.stock import Hose
+from firmpedal.report.lengths import both, decimals, on_tape
+from firmpedal.report.remarks import length_remark
+from firmpedal.report.sheet import Bullets, Facts, Fields, Figure, Figures, Group, Heading, Paragraph, Tone
+
+if TYPE_CHECKING:
+    from firmpedal.lay.hose import HoseLengths
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.model.display import Display
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Value
+    from firmpedal.report.sheet import Block
+
+WATCH = (
+    "Move everything that moves from stop to stop, all of it together, and watch the hose: nothing pulls, "
+    "kinks, rubs, or comes near tyre or disc."
+)
+WORK = (
+    "Seal faces clean and dry; thread and back of the nut wet with the system's own fluid, nothing else.",
+    "Run both swivel nuts on by hand. The lay line along the hose must stay straight: no twist.",
+    "Hold the hose end with one wrench, turn the nut with the other.",
+    "No bend at the sockets. Support it where it can swing.",
+    WATCH,
+)
+
+
+def hose_blocks(
+    evaluation: Evaluation, line: LaidLine, lengths: HoseLengths, drawing: list[Block]
+) -> list[Block]:
+    """Everything on a hose's card that other lines do not have."""
+    show = evaluation.display
+    stock = line.stock
+    if not isinstance(stock, Hose):
+        return drawing
+    blocks: list[Block] = []
+    if not lengths.order_length.known:
+        missing = tuple(dict.fromkeys(each.what for each in lengths.order_length.missing))
+        words = "This hose cannot be ordered yet: its length is unknown. Measure first:"
+        blocks += [Paragraph(words, Tone.LEAD), Bullets(missing, boxes=True)]
+    made = "a ready-made length" if lengths.ready_made else "made to length"
+    least = f"least, with {percent(lengths.slack)} slack: {both(lengths.least_length, show)}"
+    order = Figure(
+        "order, seat to seat", on_tape(lengths.order_length, show), _note(lengths.order_length, made, show)
+    )
+    path = Figure("declared path", on_tape(lengths.path_length, show), least)
+    blocks += [
+        Figures((order, path)),
+        *length_remark(lengths.order_length, "order"),
+        *drawing,
+        _bend_radius(evaluation, stock.least_bend_radius),
+    ]
+    blocks += [
+        _order_facts(evaluation, line, stock),
+        Group((Heading("Fitting it"), Bullets(WORK, boxes=True))),
+    ]
+    return blocks
+
+
+def _note(length: Value, made: str, show: Display) -> str:
+    plain = decimals(length, show)
+    return made if not length.known or plain == on_tape(length, show) else f"{plain}, {made}"
+
+
+def percent(value: Value) -> str:
+    """A share in percent."""
+    if value.span is None:
+        return "unknown"
+    low, high = (f"{100 * bound:.3g}" for bound in value.span)
+    return f"{low} %" if low == high else f"{low} to {high} %"
+
+
+def _bend_radius(evaluation: Evaluation, least: Value) -> Block:
+    words = (
+        f"Bend radius: NOT CHECKED. The shape of the hose is not worked out here. The least for this hose is "
+        f"{both(least, evaluation.display)} inside the bend. Fit it, move everything, and measure the "
+        "tightest place:"
+    )
+    return Group((Paragraph(words, Tone.CAUTION), Fields(("tightest bend, fitted", "in which position"))))
+
+
+def _order_facts(evaluation: Evaluation, line: LaidLine, stock: Hose) -> Group:
+    show = evaluation.display.value
+    operating, proof, burst = map(
+        show, (stock.operating_pressure, stock.proof_pressure, stock.burst_pressure)
+    )
+    angles = _end_angles(evaluation, line)
+    rows = (
+        ("hose", f"{stock.specification}, size {stock.dash}, {stock.phrase.removeprefix('hose ')}"),
+        ("ends", f"two female swivels, 37 degrees, size {stock.dash}; {angles}"),
+        ("rated", f"operating {operating}, proof {proof}, burst {burst}"),
+        ("moves", _travel_words(evaluation, line)),
+    )
+    fields = Fields(("angle between the two ends, if they are bent (clocking)",))
+    return Group((Heading("For the order"), Facts(rows), fields))
+
+
+def _end_angles(evaluation: Evaluation, line: LaidLine) -> str:
+    declared = find(evaluation.aircraft.lines, line.name)
+    ends = [declared.from_end, declared.to_end] if declared else []
+    if any(value.known for value in ends):
+        words = [evaluation.display.value(value) if value.known else "not given" for value in ends]
+        return f"end A {words[0]}, end B {words[1]}"
+    return "angles not given in the file, so taken as straight"
+
+
+def _travel_words(evaluation: Evaluation, line: LaidLine) -> str:
+    moved = line.travel
+    if not moved.play.known:
+        return "unknown: " + "; ".join(missing.what for missing in moved.play.missing)
+    show = evaluation.display.value
+    near, far = show(moved.nearest), show(moved.farthest)
+    return f"its ends move {show(moved.play)} against each other; they are {near} to {far} apart"

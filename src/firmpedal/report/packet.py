@@ -1,0 +1,54 @@
+"""The printed packet as plain sheets, and what stands at the foot of every page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.report.cards import card_sheets
+from firmpedal.report.cover import cover_sheet, option_words
+from firmpedal.report.findings import findings_sheet, measure_sheet
+from firmpedal.report.parts import parts_sheet
+from firmpedal.report.sources import sources_sheet
+from firmpedal.report.sums import sums_sheet
+from firmpedal.report.torque import torque_sheet
+
+if TYPE_CHECKING:
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Footer:
+    """What says, on a page that fell off the bench, which packet it belongs to."""
+
+    aircraft: str
+    option: str
+    revision: str
+    date: str
+
+    @property
+    def words(self) -> str:
+        revision = f"revision {self.revision}" if self.revision else ""
+        return ", ".join(word for word in (self.aircraft, self.option, revision, self.date) if word)
+
+
+def footer_of(evaluation: Evaluation) -> Footer:
+    """The footer of an evaluation: the builder's own words, and no date of printing."""
+    header = evaluation.aircraft.aircraft
+    return Footer(header.name, option_words(evaluation), header.revision, header.date)
+
+
+def packet_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
+    """All sheets in the order in which they are needed."""
+    sheets = (
+        cover_sheet(evaluation),
+        findings_sheet(evaluation),
+        measure_sheet(evaluation),
+        parts_sheet(evaluation),
+        *card_sheets(evaluation),
+        torque_sheet(evaluation),
+        sums_sheet(evaluation),
+        sources_sheet(evaluation),
+    )
+    return tuple(sheet for sheet in sheets if sheet is not None)

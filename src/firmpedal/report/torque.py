@@ -1,0 +1,216 @@
+"""Torque and flare: the figures for the sizes that are there, with every source that was found."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.catalog import catalogue
+from firmpedal.finding import Cited
+from firmpedal.formulas.references import entry
+from firmpedal.model.part import Form
+from firmpedal.quantity import Mark
+from firmpedal.report.lengths import degrees_of, fine
+from firmpedal.report.nuts import tightened, torque_rows, torque_used
+from firmpedal.report.sheet import (
+    BOX,
+    Bullets,
+    Facts,
+    Figure,
+    Figures,
+    Group,
+    Heading,
+    Paragraph,
+    Sheet,
+    Table,
+    Tone,
+)
+from firmpedal.report.story import source_text
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.catalog import DashSize, Row
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.nuts import Tightened
+    from firmpedal.report.sheet import Block
+
+USED = "USE THIS"
+CONFLICTS = (
+    "All that was found is shown. Where sources conflict, the safer one that was seen in print is used."
+)
+SOURCE_WIDTHS = (0.13, 0.21, 0.34, 0.32)
+TICK_WIDTHS = (0.06, 0.26, 0.18, 0.16, 0.2, 0.14)
+
+NEVER_UNDER_PRESSURE = ("Never loosen or tighten a joint under pressure.", "navedtra-14105", Mark.READ)
+TUBE_DECIDES = (
+    "The torque goes by the metal of the tube, not of the nut. Where any part of the joint is aluminium, "
+    "or the tube is copper, the aluminium figure holds."
+)
+BY_HAND = (
+    "Line both ends up and run both nuts on by hand before any wrench. Never pull a line into place with "
+    "its nut."
+)
+LEAKS = (
+    "An aluminium joint that leaks at full torque is taken apart and the fault found. More torque does "
+    "not mend it."
+)
+BULKHEAD = (
+    "On a bulkhead fitting set the direction first, then tighten the jam nut with the body held, then the "
+    "tube nuts."
+)
+# What holds for every flared joint, with the source it was read in.
+BENCH_RULES: tuple[tuple[str, str, Mark], ...] = (
+    (TUBE_DECIDES, "maintenance-manual-torque", Mark.READ),
+    (BY_HAND, "routing-course", Mark.READ),
+    ("Two wrenches: one holds the body, the other turns the nut.", "common-practice", Mark.MEMORY),
+    NEVER_UNDER_PRESSURE,
+    ("No sealant, tape or paste on a flare or cone: the seal is metal on metal.", "ac-65-9a", Mark.READ),
+    (LEAKS, "navedtra-14105", Mark.READ),
+    (BULKHEAD, "common-practice", Mark.MEMORY),
+)
+ABOVE_SLEEVE = ("with the sleeve seated, the tube end stands 1/16 to 1/8 in above it", "routing-course")
+
+
+def flare_rows(size: DashSize) -> tuple[Row, ...]:
+    return tuple(row for row in size.rows if row.name == "flare_diameter")
+
+
+def tube_sizes(evaluation: Evaluation) -> tuple[DashSize, ...]:
+    """The dash sizes of the flared tubes that are there."""
+    dashes = {getattr(line.stock, "dash", None) for line in evaluation.laid if line.tube is not None}
+    return tuple(size for size in catalogue().sizes if size.dash in dashes)
+
+
+def torque_sheet(evaluation: Evaluation) -> Sheet:
+    """The figures to work by, the rules, each nut to tick off, and last where the figures come from."""
+    nuts = tightened(evaluation)
+    kinds = {(nut.kind, nut.dash, nut.metal): nut for nut in nuts}
+    sizes = tube_sizes(evaluation)
+    figures = [_torque_figure(evaluation, nut) for nut in kinds.values()]
+    figures += [_flare_figure(evaluation, size) for size in sizes]
+    blocks: list[Block] = [Figures(tuple(figures[n : n + 2])) for n in range(0, len(figures), 2)]
+    if not nuts:
+        blocks.append(Paragraph("There is no flared joint here. Tighten by the maker's instructions."))
+    blocks.append(Group(tuple(_how_to_tighten(flared=bool(nuts)))))
+    blocks += _pipe_threads(evaluation)
+    if nuts:
+        blocks += [
+            _tick_list(evaluation, nuts),
+            Heading("Where these figures come from"),
+            Paragraph(CONFLICTS),
+        ]
+    blocks += [_torque_table(evaluation, nut) for nut in kinds.values()]
+    blocks += [_flare_table(evaluation, size) for size in sizes]
+    return Sheet("Torque and flare", tuple(blocks))
+
+
+def bench_rules(*, flared: bool) -> tuple[tuple[str, str, Mark], ...]:
+    """The rules of tightening that matter here: all where a joint is flared, else the one on pressure."""
+    return BENCH_RULES if flared else (NEVER_UNDER_PRESSURE,)
+
+
+def _how_to_tighten(*, flared: bool) -> list[Block]:
+    rules = bench_rules(flared=flared)
+    titles = dict.fromkeys(entry(key).title for _, key, _ in rules)
+    words = f"From: {'; '.join(titles)}."
+    return [
+        Heading("How to tighten"),
+        Bullets(tuple(text for text, _, _ in rules)),
+        Paragraph(words, Tone.SMALL),
+    ]
+
+
+def _tick_list(evaluation: Evaluation, nuts: tuple[Tightened, ...]) -> Group:
+    """Each nut with its torque, to tick when it is done and marked."""
+    rows = []
+    for nut in nuts:
+        row = torque_used(nut)
+        figure = evaluation.display.value(row.torque) if row else "see the maker"
+        rows.append((BOX, nut.joint, nut.line, nut.nut, figure, ""))
+    words = "Put a paint mark across each nut when it has had its torque."
+    table = Table(("", "joint", "line", "nut", "torque", "by, date"), tuple(rows), widths=TICK_WIDTHS)
+    return Group((Heading("Each nut, as it is done"), Paragraph(words), table))
+
+
+def _title(nut: Tightened) -> str:
+    return f"{nut.dash} {nut.kind}, {nut.metal}"
+
+
+def _torque_figure(evaluation: Evaluation, nut: Tightened) -> Figure:
+    used = torque_used(nut)
+    if used is None:
+        return Figure(_title(nut), "see the maker", "no source gives a torque")
+    return Figure(_title(nut), evaluation.display.value(used.torque), used.condition.partition(";")[0])
+
+
+def _torque_table(evaluation: Evaluation, nut: Tightened) -> Table:
+    """Every source for one nut, the one in use first."""
+    rows = tuple(
+        (
+            USED if row.preferred else "",
+            evaluation.display.value(row.torque),
+            _with_note(row.condition, row.note),
+            source_text(row.torque.source, row.torque.mark),
+        )
+        for row in torque_rows(nut)
+    )
+    return Table(("", "torque", "condition", "source"), rows, title=_title(nut), widths=SOURCE_WIDTHS)
+
+
+def _with_note(text: str, note: str) -> str:
+    return f"{text}\n{note}" if note else text
+
+
+def _flare_figure(evaluation: Evaluation, size: DashSize) -> Figure:
+    used = next(row for row in flare_rows(size) if row.used)
+    angle = size.value("flare_half_angle")
+    half = degrees_of(angle.middle) if angle is not None and angle.known else "37\u00b0"
+    words = f"{half} from the axis, never 45\u00b0; {ABOVE_SLEEVE[0]}"
+    return Figure(f"{size.dash} flare, across", fine(evaluation.display).value(used.value), words)
+
+
+def _flare_table(evaluation: Evaluation, size: DashSize) -> Table:
+    show = fine(evaluation.display)
+    rows = tuple(
+        (
+            USED if row.used else "",
+            show.value(row.value),
+            _with_note("aircraft flare" if row.basis == "any" else row.basis, row.note),
+            source_text(row.value.source, row.value.mark),
+        )
+        for row in flare_rows(size)
+    )
+    columns = ("", "flare diameter", "for", "source")
+    return Table(columns, rows, title=f"{size.dash} flare", widths=SOURCE_WIDTHS)
+
+
+def _pipe_threads(evaluation: Evaluation) -> list[Block]:
+    """How far to turn a taper pipe thread: by turns, and never back."""
+    sizes = {
+        mating.one.interface.size
+        for joint in evaluation.assembly.joints
+        for mating in joint.matings
+        if mating.one.interface.form is Form.PIPE
+    }
+    rows = []
+    for thread in (each for each in catalogue().threads if each.name in sizes):
+        turns = [thread.value(name) for name in ("hand_turns", "wrench_turns")]
+        words = [evaluation.display.value(value) if value else "unknown" for value in turns]
+        rows.append((thread.name, f"by hand {words[0]} turns, then with a wrench {words[1]}"))
+    if not rows:
+        return []
+    sealant = (
+        "Sealant on pipe threads only, the first one or two threads bare; paste, no tape. Never back off."
+    )
+    return [Group((Heading("Taper pipe threads, by turns"), Facts(tuple(rows)), Paragraph(sealant)))]
+
+
+def cited_here(evaluation: Evaluation) -> Iterator[Cited]:
+    """Every source that this sheet prints."""
+    for nut in tightened(evaluation):
+        yield from (Cited(row.torque.source, row.torque.mark) for row in torque_rows(nut))
+    for size in tube_sizes(evaluation):
+        yield from (Cited(row.value.source, row.value.mark) for row in flare_rows(size))
+        yield Cited(ABOVE_SLEEVE[1], Mark.READ)
+    flared = bool(tightened(evaluation))
+    yield from (Cited(key, mark) for _, key, mark in bench_rules(flared=flared))
