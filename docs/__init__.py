@@ -1,0 +1,1 @@
+"""The pages about Firmpedal, and what writes their generated parts."""
