@@ -49,6 +49,9 @@ TUBE_END = Interface(Form.TUBE_FLARE_37, "-4", MALE)
 PANELS = [Interface(Form.PANEL, "-4", MALE), Interface(Form.PANEL, "-4", FEMALE)]
 
 interfaces = st.sampled_from([*SHOWN, TUBE_END.complement])
+DRY = st.sampled_from([Interface(Form.NUT_SHOULDER, size, one) for size in ("-3", "-4") for one in Gender])
+"""What holds no fluid, so that a longer chain can have fewer leak paths."""
+
 grams = st.sampled_from([None, 1, 2, 2, 3, 3, 4])
 
 
@@ -88,7 +91,8 @@ THROUGH = st.sampled_from([Category.FITTING] * 4 + [Category.COUPLING_NUT, Categ
 @st.composite
 def routes(draw, start, goal, first, longest=4):
     """Parts that lead from an exposed interface to a goal, over interfaces drawn at random."""
-    between = [draw(interfaces) for _ in range(draw(st.integers(0, longest - 1)))]
+    drawn = draw(st.sampled_from([interfaces, interfaces, DRY]))
+    between = [draw(drawn) for _ in range(draw(st.integers(0, longest - 1)))]
     shows = [start, *between, goal.complement]
     steps = enumerate(pairwise(shows), first)
     mixed = [

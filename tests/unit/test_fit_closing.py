@@ -151,7 +151,7 @@ def test_an_end_is_named_open_or_has_something_on_it_but_not_both():
     named = {key_of(half, open_end)}
     assert violations((half,), outer, named) == ()
     assert flared_count((half,), outer, named).disagreements == ()
-    assert flared_count((half,), outer).disagreements == ("2 male flare ends, but 1 what goes on them",)
+    assert flared_count((half,), outer).disagreements == ("2 male flare ends, but 1 swivels, nuts and caps",)
     joined = half.matings[0].one
     found = violations((half,), outer, named | {key_of(half, joined)})
     assert broken(found) == {(joined.owner, joined.index): "is named open, but something is put on it"}

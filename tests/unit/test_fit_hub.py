@@ -119,6 +119,18 @@ def test_a_turn_that_no_bulkhead_has_is_told():
     assert mismatch.words == "nothing here is 30 degrees; there is straight, 90 degrees"
 
 
+def test_an_elbow_on_an_elbow_is_refused_with_the_reason():
+    swivel = part("SWIVEL-4", flare("-4", FEMALE), flare("-4"), turn=45)
+    straight = fit_hub(hub(0), (hose(), hose(line="other", turn=45)), STOCK.plus(swivel))
+    assert names(straight) == ["BULKHEAD-4", "JAM-4", "SWIVEL-4"]
+    joint = fit_hub(hub(90), (hose(), hose(line="other", turn=45)), STOCK.plus(swivel))
+    (mismatch,) = joint.mismatches
+    assert mismatch.kind is MismatchKind.TURN
+    assert mismatch.words == (
+        "the body turns already, and two elbows in series do not settle where the line points"
+    )
+
+
 def test_a_metal_that_no_bulkhead_has_is_told():
     joint = fit_hub(hub(material="brass"), (hose(), tube()), STOCK)
     assert joint.mismatches[0].words == (

@@ -78,6 +78,8 @@ def not_as_asked(start: EndRef, goal: EndRef, line: LineEnd, shop: Shop, materia
 def turn_words(wanted: float, turns: Iterable[float]) -> str:
     """Say that nothing turns by an angle, what there is, and why two elbows are no answer."""
     known = sorted(turns)
+    if wanted in known:
+        return "the body turns already, and two elbows in series do not settle where the line points"
     words = (
         f"nothing here is {angle_words(wanted)}; there is {', '.join(angle_words(turn) for turn in known)}"
     )

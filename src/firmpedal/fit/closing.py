@@ -105,7 +105,7 @@ class FlaredCount:
         """Say which of the counts that follow from the closing law do not agree."""
         female = self.hose_swivels + self.coupling_nuts + self.caps + self.other_female_flare_ends
         equal = (
-            ("male flare ends", self.male_flare_ends, "what goes on them", female),
+            ("male flare ends", self.male_flare_ends, "swivels, nuts and caps", female),
             ("coupling nuts", self.coupling_nuts, "sleeves", self.sleeves),
             ("sleeves", self.sleeves, "flared tube ends", self.flared_tube_ends),
             ("jam nuts", self.jam_nuts, "bulkhead ends", self.bulkhead_ends),
