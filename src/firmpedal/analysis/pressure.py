@@ -139,12 +139,12 @@ def _arm(
     coordinates = [value for point in points for value in point.coordinates]
     bounds = spread(
         lambda flat: (length([(flat[n], flat[n + 1], flat[n + 2]) for n in range(0, len(flat), 3)]),),
-        [(value.low, value.high) for value in coordinates],
+        coordinates,
     )
     inputs = tuple((value.label, value) for value in coordinates)
     step = Step("distance from the pivot to the line of force", inputs)
     mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
-    span = bounds[0] if bounds else None
+    span = bounds[0].span if bounds else None
     return Value(label, Dimension.LENGTH, span, mark, f"{pedal.place}.{label}", step=step)
 
 

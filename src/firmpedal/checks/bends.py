@@ -36,7 +36,8 @@ def tube_cannot_be_bent(view: View) -> Iterator[Outcome]:
         if shape.impossible is not None:
             message = f"{line.name} cannot be bent: {shape.impossible.words}"
             tries = ("move the two points apart", "take a smaller bend radius if the tube allows it")
-            yield Finding("tube-cannot-be-bent", Level.WARNING, line.place, message, tries)
+            reason = practice("firmpedal-derivation", Mark.DERIVED)
+            yield Finding("tube-cannot-be-bent", Level.WARNING, line.place, message, tries, sources=reason)
         elif shape.centreline is None:
             missing = shape.developed_length.missing
             yield NotShown("tube-cannot-be-bent", line.place, f"whether {line.name} can be bent", missing)

@@ -85,10 +85,10 @@ def _path(line: Line, points: tuple[Position, ...]) -> Value:
     missing = all_missing(coordinates)
     if missing:
         return Value(label, Dimension.LENGTH, None, Mark.MEASURED, f"{line.place}.path", missing=missing)
-    bounds = spread(_polyline, [(value.low, value.high) for value in coordinates]) or []
+    (bounds,) = spread(_polyline, coordinates) or ()
     mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
-    step = Step("sum of the distances between the points", ())
-    return Value(label, Dimension.LENGTH, bounds[0], mark, f"{line.place}.path", step=step)
+    step = Step("sum of the distances between the points", bounds.inputs)
+    return Value(label, Dimension.LENGTH, bounds.span, mark, f"{line.place}.path", step=step)
 
 
 def _polyline(flat: tuple[float, ...]) -> tuple[float, ...]:

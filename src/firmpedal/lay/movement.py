@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from firmpedal.lay.spread import spread
+from firmpedal.lay.spread import Bounds, spread
 from firmpedal.lay.states import Setting, measured_in, missing_of, settings_of
 from firmpedal.model.surroundings import Moving, Shift, State, Swing, UnknownMotion
 from firmpedal.quantity import Mark, Missing, Step, Value
@@ -25,11 +25,13 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-LABELS = (
-    "movement of the ends against each other",
-    "least distance between the ends",
-    "greatest distance between the ends",
-)
+# What is found of two ends, and the name to ask for it.
+PLACES = {
+    "movement of the ends against each other": "movement",
+    "least distance between the ends": "least distance",
+    "greatest distance between the ends": "greatest distance",
+}
+LABELS = tuple(PLACES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,22 +77,25 @@ def carriers_of(name: str, moving: tuple[Moving, ...]) -> tuple[Moving, ...]:
 def travel(one: Carried, other: Carried, states: tuple[State, ...], place: str) -> Travel:
     """Find how two points move against each other; what carries both does not count."""
     pair = _pair(one, other, states)
-    places = tuple(f"{place}.{name}" for name in ("movement", "least distance", "greatest distance"))
-    missing = dict.fromkeys((*pair.missing, *one.position.missing, *other.position.missing))
-    still = not pair.one.motions and not pair.other.motions
-    spans: list[tuple[float, float] | None] = [(0.0, 0.0) if still else None, None, None]
-    if not missing:
-        inputs = _inputs(pair.one) + _inputs(pair.other)
-        spans = list(
-            spread(lambda flat: _distances(pair, flat), [v.span or (0.0, 0.0) for v in inputs]) or spans
-        )
+    missing = tuple(dict.fromkeys((*pair.missing, *one.position.missing, *other.position.missing)))
+    inputs = _inputs(pair.one) + _inputs(pair.other)
+    bounds = None if missing else spread(lambda flat: _distances(pair, flat), inputs)
+    found = dict(zip(LABELS, bounds, strict=True)) if bounds else {}
+    if not (pair.one.motions or pair.other.motions):
+        found[LABELS[0]] = Bounds(0.0, 0.0, ())  # whatever the places of two things that stand still
+    play, nearest, farthest = (_figure(pair, label, found.get(label), missing, place) for label in LABELS)
+    return Travel(play, nearest, farthest, pair.settings)
+
+
+def _figure(
+    pair: _Pair, label: str, bounds: Bounds | None, missing: tuple[Missing, ...], place: str
+) -> Value:
+    where = f"{place}.{PLACES[label]}"
+    if bounds is None:
+        return Value(label, Dimension.LENGTH, None, Mark.MEASURED, where, missing=missing)
     names = ", ".join(state.name for state in pair.states) or "nothing that moves"
-    step = Step("distance over the states", (), f"over {len(pair.settings)} states of {names}")
-    values = [
-        Value(label, Dimension.LENGTH, span, pair.mark, where, "", step, () if span else tuple(missing))
-        for label, span, where in zip(LABELS, spans, places, strict=True)
-    ]
-    return Travel(values[0], values[1], values[2], pair.settings)
+    step = Step("distance over the states", bounds.inputs, f"over {len(pair.settings)} states of {names}")
+    return Value(label, Dimension.LENGTH, bounds.span, pair.mark, where, step=step)
 
 
 @lru_cache(maxsize=4096)
@@ -109,9 +114,10 @@ def longest_path(one: Carried, other: Carried, via: tuple[Position, ...], states
     if missing:
         return Value(label, Dimension.LENGTH, None, mark, missing=missing)
     inputs = _inputs(pair.one) + _inputs(pair.other) + between
-    bounds = spread(lambda flat: _longest(pair, flat), [value.span or (0.0, 0.0) for value in inputs])
-    step = Step("sum of the distances between the points", (), f"longest of {len(pair.settings)} states")
-    return Value(label, Dimension.LENGTH, bounds[0] if bounds else None, mark, step=step)
+    (bounds,) = spread(lambda flat: _longest(pair, flat), inputs) or ()
+    note = f"longest of {len(pair.settings)} states"
+    step = Step("sum of the distances between the points", bounds.inputs, note)
+    return Value(label, Dimension.LENGTH, bounds.span, mark, step=step)
 
 
 class _Pair(NamedTuple):

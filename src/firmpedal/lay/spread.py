@@ -2,37 +2,60 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
+    from firmpedal.quantity import Value
+
 Numbers = tuple[float, ...]
+
+FELT = 1e-9  # metres or radians: an input that moves a result by less does not move it
+
+
+class Bounds(NamedTuple):
+    """The least and greatest a result can be, and the ranged inputs that move it."""
+
+    low: float
+    high: float
+    movers: tuple[Value, ...]
+
+    @property
+    def span(self) -> tuple[float, float]:
+        return self.low, self.high
+
+    @property
+    def inputs(self) -> tuple[tuple[str, Value], ...]:
+        """The movers as the inputs of a step, by their labels."""
+        return tuple((value.label, value) for value in self.movers)
 
 
 def spread(
-    function: Callable[[Numbers], Numbers | None], inputs: Sequence[tuple[float, float]]
-) -> list[tuple[float, float]] | None:
-    """Give the span of each result when every input can lie anywhere in its range.
+    function: Callable[[Numbers], Numbers | None], inputs: Sequence[Value]
+) -> tuple[Bounds, ...] | None:
+    """Give the bounds of each result when every input can lie anywhere in its range.
 
     Each ranged input is taken to both its ends with the others in the middle, and the deviations
     are added up: the worst case to first order, which is what measuring errors call for. None when
     the function has no answer in the middle or at one of the ends.
     """
-    middle = tuple((low + high) / 2 for low, high in inputs)
+    middle = tuple(value.middle for value in inputs)
     base = function(middle)
     if base is None:
         return None
     below, above = list(base), list(base)
-    for number, (low, high) in enumerate(inputs):
-        if low == high:
-            continue
-        ends = [function((*middle[:number], end, *middle[number + 1 :])) for end in (low, high)]
-        for end in ends:
-            if end is None or len(end) != len(base):
+    movers: list[list[Value]] = [[] for _ in base]
+    for number, value in enumerate(inputs):
+        ends = [] if value.exact else [value.low, value.high]
+        results = [function((*middle[:number], end, *middle[number + 1 :])) for end in ends]
+        for result in results:
+            if result is None or len(result) != len(base):
                 return None
-        for n, value in enumerate(base):
-            deviations = [end[n] - value for end in ends if end is not None]
-            below[n] += min(0.0, *deviations)
-            above[n] += max(0.0, *deviations)
-    return list(zip(below, above, strict=True))
+        for n, start in enumerate(base):
+            deviations = [0.0, *(result[n] - start for result in results if result is not None)]
+            below[n] += min(deviations)
+            above[n] += max(deviations)
+            if max(deviations) - min(deviations) > FELT:
+                movers[n].append(value)
+    return tuple(Bounds(*each) for each in zip(below, above, map(tuple, movers), strict=True))

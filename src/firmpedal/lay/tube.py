@@ -17,6 +17,7 @@ from firmpedal.quantity import Mark, Missing, Step, Value, all_missing, apply, e
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from firmpedal.lay.spread import Bounds
     from firmpedal.model.aircraft import Bench
     from firmpedal.model.circuit import Line
     from firmpedal.model.space import Position
@@ -62,12 +63,11 @@ def tube_shape(line: Line, stock: Tube, points: tuple[Position, ...], bench: Ben
     missing = all_missing(inputs)
     if missing:
         return _unknown_shape(line, radius, missing, None)
-    spans = [(value.low, value.high) for value in inputs]
-    middle = _bent(tuple((low + high) / 2 for low, high in spans))
+    middle = _bent(tuple(value.middle for value in inputs))
     if isinstance(middle, Impossible):
         bendable = Missing(line.place, f"a path of {line.name} that can be bent")
         return _unknown_shape(line, radius, (bendable,), middle)
-    bounds = spread(partial(_numbers, middle), spans)
+    bounds = spread(partial(_numbers, middle), inputs)
     if bounds is None:
         what = f"the points of {line.name} more closely: inside their range the tube changes its bends"
         return _unknown_shape(line, radius, (Missing(line.place, what),), None)
@@ -104,7 +104,7 @@ def _shape(
     stock: Tube,
     bench: Bench,
     middle: Centreline,
-    bounds: list[tuple[float, float]],
+    bounds: tuple[Bounds, ...],
     mark: Mark,
     radius: Value,
 ) -> TubeShape:
@@ -125,14 +125,15 @@ def _shape(
     developed = Value(
         f"developed length of {line.name}",
         Dimension.LENGTH,
-        bounds[0],
+        bounds[0].span,
         mark,
         f"{place}.developed length",
         SOURCE,
         step,
     )
-    along = Step("sum of the distances between the points", ())
-    path = Value(f"path of {line.name}", Dimension.LENGTH, bounds[1], mark, f"{place}.path", SOURCE, along)
+    along = Step("sum of the distances between the points", bounds[1].inputs)
+    whole = bounds[1].span
+    path = Value(f"path of {line.name}", Dimension.LENGTH, whole, mark, f"{place}.path", SOURCE, along)
     allowance = flare_allowance_of(line, stock, bench)
     cut = total(f"cut length of {line.name}", (developed, allowance, allowance), f"{place}.cut length")
     return TubeShape(path, radius, straights, bends, developed, cut, middle, None)
@@ -140,8 +141,8 @@ def _shape(
 
 def _straight(
     number: int,
-    span: tuple[float, float],
-    segment: tuple[float, float],
+    found: Bounds,
+    segment: Bounds,
     mark: Mark,
     place: str,
     bends: tuple[BendValues, ...],
@@ -149,21 +150,24 @@ def _straight(
     """One straight: the distance between two corners less the setback of the bend at each."""
     name = f"straight {number + 1}"
     corners = f"distance between corners {number + 1} and {number + 2}"
-    whole = Value(corners, Dimension.LENGTH, segment, mark, f"{place}.distance {number + 1}")
+    apart = Step("|B - A|", segment.inputs) if segment.movers else None
+    where = f"{place}.distance {number + 1}"
+    whole = Value(corners, Dimension.LENGTH, segment.span, mark, where, step=apart)
     setbacks = [bend.setback for bend in bends[max(number - 1, 0) : number + 1]]
     inputs = (("c", whole), *((f"t{n}", value) for n, value in enumerate(setbacks, 1)))
     equation = " - ".join(symbol for symbol, _ in inputs)
-    return Value(name, Dimension.LENGTH, span, mark, f"{place}.{name}", SOURCE, Step(equation, inputs))
+    step = Step(equation, inputs)
+    return Value(name, Dimension.LENGTH, found.span, mark, f"{place}.{name}", SOURCE, step)
 
 
 def _bend(
-    number: int, corner: int, spans: list[tuple[float, float]], mark: Mark, place: str, radius: Value
+    number: int, corner: int, found: tuple[Bounds, ...], mark: Mark, place: str, radius: Value
 ) -> BendValues:
     name, twist = f"bend {number + 1}", f"rotation {number + 1}"
-    turn = Step("atan2(|u x v|, u . v)", (), "turn between the straights u and v")
-    angle = Value(name, Dimension.ANGLE, spans[0], mark, f"{place}.{name}", SOURCE, turn)
-    planes = Step("atan2((n x m) . u, n . m)", (), "turn of the plane of bend, n to m, seen along u")
-    span = _homed(spans[1])
+    turn = Step("atan2(|u x v|, u . v)", found[0].inputs, "turn between the straights u and v")
+    angle = Value(name, Dimension.ANGLE, found[0].span, mark, f"{place}.{name}", SOURCE, turn)
+    note = "turn of the plane of bend, n to m, seen along u"
+    planes, span = Step("atan2((n x m) . u, n . m)", found[1].inputs, note), _homed(found[1].span)
     rotation = Value(
         f"rotation before {name}", Dimension.ANGLE, span, mark, f"{place}.{twist}", SOURCE, planes
     )
