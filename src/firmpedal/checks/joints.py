@@ -112,6 +112,24 @@ def part_missing_between(view: View) -> Iterator[Outcome]:
             )
 
 
+def fitting_angle_not_known(view: View) -> Iterator[Outcome]:
+    """Which way a port faces has to be known before its fitting can be straight or bent.
+
+    Without it the fitting that the seat was measured with is taken; without that, nothing is known.
+    """
+    comes = {target: line for line in view.aircraft.lines for target in (line.start, line.finish)}
+    for component in view.aircraft.components:
+        for port in component.ports:
+            name = f"{component.name}.{port.name}"
+            line = comes.get(name)
+            if line is None or port.faces.known or port.seat_measured_with:
+                continue
+            if not (line.from_fitting if line.start == name else line.to_fitting):
+                missing = Missing(f"{port.place}.faces", f"which way {name} faces")
+                message = f"whether the fitting in {name} is straight or bent"
+                yield NotShown("fitting-angle-not-known", port.place, message, (missing,))
+
+
 def joint_does_not_close(view: View) -> Iterator[Outcome]:
     """Every end of every part mates with exactly one other end, is capped or plugged, or is named open.
 

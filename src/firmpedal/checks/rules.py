@@ -13,6 +13,7 @@ RULES: tuple[Rule, ...] = (
     Rule("metric-tube-in-inch-nut", joints.metric_tube_in_inch_nut),
     Rule("dash-sizes-differ", joints.dash_sizes_differ),
     Rule("pipe-dash-read-as-tube-dash", joints.pipe_dash_read_as_tube_dash),
+    Rule("fitting-angle-not-known", joints.fitting_angle_not_known),
     Rule("joint-in-covered-length", joints.joint_in_covered_length),
     Rule("plastic-in-hot-place", heat.plastic_in_hot_place),
     Rule("rigid-line-between-moving-ends", motion.rigid_line_between_moving_ends),

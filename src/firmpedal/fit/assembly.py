@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Protocol
 
 from firmpedal.fit.hub import fit_hub, fit_meeting
@@ -80,8 +80,17 @@ class _Assembler:
             if not port.open:
                 self.add(_open_port(asked))
             return
-        line_end = None if line is None else self.line_end(line, end, port.faces, port.seat)
+        line_end = None if line is None else self._aimed(self.line_end(line, end, port), port)
         self.add(fit_port(asked, line_end, self.catalogue), line_end)
+
+    def _aimed(self, end: LineEnd, port: DeclaredPort) -> LineEnd:
+        """Where the port's direction is not known, take the body that the builder measured with."""
+        measured = next(
+            (part for part in self.catalogue.parts if port.seat_measured_with in part.names), None
+        )
+        if measured is None or end.fittings or end.turn is not None or end.leaves is not None:
+            return end
+        return replace(end, turn=measured.turn)
 
     def fit_bulkhead(self, bulkhead: Bulkhead) -> None:
         sides = tuple(side.name for side in bulkhead.sides)
@@ -110,19 +119,17 @@ class _Assembler:
                     one, two = self.line_end(line, end), self.line_end(lines[name], where)
                     self.add(fit_meeting(one, two, self.catalogue), one, two)
 
-    def line_end(
-        self, line: Line, end: str, faces: Direction | None = None, seat: Position | None = None
-    ) -> LineEnd:
-        """What a line brings to a joint, and which way it leaves."""
+    def line_end(self, line: Line, end: str, port: DeclaredPort | None = None) -> LineEnd:
+        """What a line brings to a joint, and which way it leaves a port."""
         declared = line.from_fitting if end == "from" else line.to_fitting
         turn, fittings = _declared(declared)
-        leaves = self._leaves(line, end, faces, seat)
+        leaves = None if port is None else self._leaves(line, end, port.faces, seat_or_face(port))
         group = group_of(line)
         return LineEnd(line.name, end, interface_of(line), group, leaves, turn, fittings, line.fittings)
 
-    def _leaves(self, line: Line, end: str, faces: Direction | None, seat: Position | None) -> float | None:
+    def _leaves(self, line: Line, end: str, faces: Direction, seat: Position) -> float | None:
         """Angle between the way a port faces and the line's first length from its seat."""
-        if faces is None or seat is None or faces.vector is None or not seat.known:
+        if faces.vector is None or not seat.known:
             return None
         path = (
             [*line.via, self._seat_of(line.finish)]
@@ -144,11 +151,16 @@ class _Assembler:
         head, _, tail = target.rpartition(".")
         for component in self.aircraft.components:
             if component.name == head:
-                return next((port.seat for port in component.ports if port.name == tail), None)
+                return next((seat_or_face(port) for port in component.ports if port.name == tail), None)
         for bulkhead in self.aircraft.bulkheads:
             if bulkhead.name == head:
                 return next((side.seat for side in bulkhead.sides if side.name == tail), None)
         return None
+
+
+def seat_or_face(port: DeclaredPort) -> Position:
+    """Where a line's end sits at a port, or at least where the port is."""
+    return port.seat if port.seat.known else port.at
 
 
 def outer_ends(aircraft: Aircraft) -> tuple[EndRef, ...]:

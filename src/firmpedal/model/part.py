@@ -138,6 +138,11 @@ class Part:
         return next((found[name] for name in names if name in found), None)
 
     @property
+    def names(self) -> tuple[str, ...]:
+        """Its designation and its successors'."""
+        return (self.designation, *self.also_known_as)
+
+    @property
     def outlet_leg(self) -> Value | None:
         """From the crossing of an elbow's axes to the end where the line comes out."""
         return self.dimension("leg_centre_to_flare_end", "leg_centre_to_tube_end")
