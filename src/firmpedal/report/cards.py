@@ -94,6 +94,8 @@ def _humps(heights: list[Height]) -> list[Height]:
 
 def _point_words(line: LaidLine, number: int) -> str:
     names = {0: "end A", len(line.points) - 1: "end B"}
+    if line.tube:
+        names |= {bend.corner: f"bend {count}" for count, bend in enumerate(line.tube.bends, 1)}
     return names.get(number, f"point {number + 1}")
 
 
@@ -106,16 +108,14 @@ def _said(evaluation: Evaluation, line: LaidLine) -> list[Block]:
         if finding.level is level and _concerns(finding.place, line)
     ]
     missing = {
-        each.what: None
+        f"TO MEASURE: {each.what}": None
         for unclear in evaluation.not_shown
         if _concerns(unclear.place, line)
         for each in unclear.missing
     }
-    blocks: list[Block] = [Heading("Found on this line"), Bullets(tuple(found))] if found else []
-    groups: list[Block] = [Group(tuple(blocks))] if blocks else []
-    if missing:
-        groups.append(Group((Heading("To measure for this line"), Bullets(tuple(missing), boxes=True))))
-    return groups
+    if not (found or missing):
+        return []
+    return [Group((Heading("What to know about this line"), Bullets((*found, *missing))))]
 
 
 def _concerns(place: str, line: LaidLine) -> bool:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 FACE = 26.0  # radius of a face, points
 WIDTH = 490.0
 TALL = 80.0
-MOST_IN_A_ROW = 4
+MOST_IN_A_ROW = 3
 MINUTES = 5  # a clock is read to this many minutes, which is 2.5 degrees
 LEAST_TURN = math.radians(0.5)  # less than a bender can be set to
 RINGS = 20  # numbers in a ring that the type has

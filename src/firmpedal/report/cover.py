@@ -124,9 +124,7 @@ def _identity(evaluation: Evaluation) -> tuple[tuple[str, str], ...]:
         ("datum", datum_words(evaluation.aircraft.datum)),
         (
             "fluid",
-            evaluation.aircraft.fluid.name
-            if evaluation.aircraft.fluid
-            else "unknown: measure nothing without it",
+            evaluation.aircraft.fluid.name if evaluation.aircraft.fluid else "unknown",
         ),
     ]
     return tuple(rows)

@@ -21,8 +21,7 @@ TALLEST = 296.0
 AROUND = 30.0  # room for labels around a view
 TITLE = 27.0
 BELOW = 46.0  # room under the lowest view for its title and the scale bar
-RING = 7.6
-RING_PLACE = 1.5  # letters from the left of a ringed text to the middle of its number
+RING = 7.6  # radius around a number of one digit
 NARROWEST = 118.0
 BETWEEN = 8.0
 LETTERS = 10.5
@@ -173,10 +172,11 @@ def _rings(note: Note, placed: list[Mark]) -> list[Mark]:
     label = placed[-1]
     if not note.ringed or not isinstance(label, Label):
         return []
-    middle = (box_of(label).left + RING_PLACE * LETTER_WIDTH * label.size, label.at[1])
+    digits = len(label.text.split()[0])
+    x, y = box_of(label).left + (1 + digits / 2) * LETTER_WIDTH * label.size, label.at[1]
+    radius = RING + (digits - 1) * 1.6
     points = (
-        (middle[0] + RING * math.cos(n * math.pi / 16), middle[1] + RING * math.sin(n * math.pi / 16))
-        for n in range(33)
+        (x + radius * math.cos(n * math.pi / 16), y + radius * math.sin(n * math.pi / 16)) for n in range(33)
     )
     return [Stroke(tuple(_rounded(point) for point in points), 0.9)]
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.finding import Level
 from firmpedal.report.sheet import BOX, Facts, Group, Paragraph, Sheet, Table, Tone
-from firmpedal.report.story import source_text
+from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
     from firmpedal.finding import Finding
@@ -42,7 +42,7 @@ def measure_sheet(evaluation: Evaluation) -> Sheet | None:
     for what, (rules, places) in things.items():
         where = "; ".join(_where(evaluation, place) for place in places)
         rows.append((BOX, f"{what}\n{where}\nfor the rule {', '.join(rules)}", ""))
-    table = Table(("", "what", "measured, and in which state"), tuple(rows), widths=(0.06, 0.64, 0.3))
+    table = Table(("", "what", "measured"), tuple(rows), widths=(0.06, 0.64, 0.3))
     return Sheet("To measure", (Paragraph(lead), table))
 
 
@@ -88,8 +88,9 @@ def _finding_group(evaluation: Evaluation, found: list[Finding]) -> Group:
         show = evaluation.display.value
         rows.append(("found", f"{show(first.measured)}; should be {first.relation} {show(first.allowed)}"))
     rows += [("or" if number else "try", words) for number, words in enumerate(first.tries)]
-    sources = [source_text(source.key, source.mark) for source in first.sources]
-    rows.append(("why", "; ".join([f"rule {first.rule}", *sources])))
+    reason = reason_of(first)
+    rows += [("why", reason)] if reason else []
+    rows.append(("rule", first.rule))
     if first.accepted is not None:
         stays = " A warning stays a warning." if first.level is Level.WARNING else ""
         rows.append(("accepted", f"by the builder: {first.accepted}.{stays}"))

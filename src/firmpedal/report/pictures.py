@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from firmpedal.model.display import Display
     from firmpedal.report.sheet import Drawing
 
+MANY_BENDS = 6  # with more, the angles stand in the table only
 NEARBY = 1e-4  # of the length: how far apart two points are taken to find a direction
 
 
@@ -66,7 +67,8 @@ def _bend_notes(tube: TubeShape, shape: Centreline) -> list[Note]:
         after = _towards(shape.corners[number + 1], shape.corners[number + 2])
         out = _point(np.array(before) - np.array(after))
         middle = point_at(shape, (stations[2 * number + 1] + stations[2 * number + 2]) / 2)
-        text, short = ringed(number + 1, degrees(bend.angle)), ringed(number + 1)
+        short = ringed(number + 1)
+        text = short if len(tube.bends) > MANY_BENDS else ringed(number + 1, degrees(bend.angle))
         notes.append(Note(text, middle, (before, after), short, out, bold=True, ringed=True))
     return notes
 

@@ -99,19 +99,21 @@ def _merged(values: tuple[Value, ...], display: Display) -> list[Block]:
     """One sum for all values that have the same figures, under all their names."""
     groups: dict[tuple[object, ...], list[Value]] = {}
     for value in values:
-        groups.setdefault(_figures(value, display), []).append(value)
+        groups.setdefault(_figures(value, display) if value.known else value.missing, []).append(value)
     return [_printed(group, display) for group in groups.values()]
 
 
 def _figures(value: Value, display: Display) -> tuple[object, ...]:
     inputs = [(symbol, display.value(inner)) for symbol, inner in value.step.inputs] if value.step else []
     equation = value.step.equation if value.step else ""
-    alone = () if value.known and value.step else (value.label,)
+    alone = () if value.step else (value.label,)
     return (equation, display.value(value), *inputs, *alone)
 
 
 def _printed(group: list[Value], display: Display) -> Block:
     value = group[0]
+    if not value.known:
+        return _not_known(group)
     also = tuple(dict.fromkeys(other.label for other in group[1:] if other.label != value.label))
     same = (f"the same: {'; '.join(also)}",) if also else ()
     if value.step and len(value.step.inputs) > FEW and value.step.equation.startswith("x1 + "):
@@ -121,6 +123,15 @@ def _printed(group: list[Value], display: Display) -> Block:
     source = entry(value.source).title if value.source and value.step else whole.source
     figures = "" if whole.figures == whole.equation else whole.figures
     return replace(whole, where=where, figures=figures, source=source)
+
+
+def _not_known(group: list[Value]) -> Sum:
+    """What cannot be worked out before the same things are measured, together."""
+    labels = "; ".join(dict.fromkeys(value.label for value in group))
+    missing = tuple(dict.fromkeys(missing.what for missing in group[0].missing))
+    return Sum(
+        group[0].label, "", "", f"Not known yet: {labels}", tuple(f"measure: {what}" for what in missing)
+    )
 
 
 def _remark(value: Value) -> tuple[str, ...]:

@@ -8,8 +8,8 @@ from firmpedal.catalog import catalogue
 from firmpedal.finding import Cited
 from firmpedal.formulas.references import entry
 from firmpedal.model.part import Form
-from firmpedal.quantity import Mark
-from firmpedal.report.lengths import degrees_of, fine
+from firmpedal.quantity import Mark, Value
+from firmpedal.report.lengths import degrees_of, fine, on_tape
 from firmpedal.report.nuts import tightened, torque_rows, torque_used
 from firmpedal.report.sheet import (
     BOX,
@@ -25,6 +25,7 @@ from firmpedal.report.sheet import (
     Tone,
 )
 from firmpedal.report.story import source_text
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -68,7 +69,13 @@ BENCH_RULES: tuple[tuple[str, str, Mark], ...] = (
     (LEAKS, "navedtra-14105", Mark.READ),
     (BULKHEAD, "common-practice", Mark.MEMORY),
 )
-ABOVE_SLEEVE = ("with the sleeve seated, the tube end stands 1/16 to 1/8 in above it", "routing-course")
+ABOVE_SLEEVE = Value(
+    "tube end above its sleeve",
+    Dimension.LENGTH,
+    (from_unit(1 / 16, "in"), from_unit(1 / 8, "in")),
+    Mark.READ,
+    source="routing-course",
+)
 
 
 def flare_rows(size: DashSize) -> tuple[Row, ...]:
@@ -101,6 +108,7 @@ def torque_sheet(evaluation: Evaluation) -> Sheet:
         ]
     blocks += [_torque_table(evaluation, nut) for nut in kinds.values()]
     blocks += [_flare_table(evaluation, size) for size in sizes]
+    blocks.append(_rule_sources(flared=bool(nuts)))
     return Sheet("Torque and flare", tuple(blocks))
 
 
@@ -111,13 +119,12 @@ def bench_rules(*, flared: bool) -> tuple[tuple[str, str, Mark], ...]:
 
 def _how_to_tighten(*, flared: bool) -> list[Block]:
     rules = bench_rules(flared=flared)
-    titles = dict.fromkeys(entry(key).title for _, key, _ in rules)
-    words = f"From: {'; '.join(titles)}."
-    return [
-        Heading("How to tighten"),
-        Bullets(tuple(text for text, _, _ in rules)),
-        Paragraph(words, Tone.SMALL),
-    ]
+    return [Heading("How to tighten"), Bullets(tuple(text for text, _, _ in rules))]
+
+
+def _rule_sources(*, flared: bool) -> Paragraph:
+    titles = dict.fromkeys(entry(key).title for _, key, _ in bench_rules(flared=flared))
+    return Paragraph(f"The rules of tightening are from: {'; '.join(titles)}.", Tone.SMALL)
 
 
 def _tick_list(evaluation: Evaluation, nuts: tuple[Tightened, ...]) -> Group:
@@ -165,7 +172,8 @@ def _flare_figure(evaluation: Evaluation, size: DashSize) -> Figure:
     used = next(row for row in flare_rows(size) if row.used)
     angle = size.value("flare_half_angle")
     half = degrees_of(angle.middle) if angle is not None and angle.known else "37\u00b0"
-    words = f"{half} from the axis, never 45\u00b0; {ABOVE_SLEEVE[0]}"
+    stands = on_tape(ABOVE_SLEEVE, evaluation.display)
+    words = f"{half} from the axis, never 45\u00b0; the tube end stands {stands} above the seated sleeve"
     return Figure(f"{size.dash} flare, across", fine(evaluation.display).value(used.value), words)
 
 
@@ -211,6 +219,6 @@ def cited_here(evaluation: Evaluation) -> Iterator[Cited]:
         yield from (Cited(row.torque.source, row.torque.mark) for row in torque_rows(nut))
     for size in tube_sizes(evaluation):
         yield from (Cited(row.value.source, row.value.mark) for row in flare_rows(size))
-        yield Cited(ABOVE_SLEEVE[1], Mark.READ)
+        yield Cited(ABOVE_SLEEVE.source, ABOVE_SLEEVE.mark)
     flared = bool(tightened(evaluation))
     yield from (Cited(key, mark) for _, key, mark in bench_rules(flared=flared))

@@ -18,6 +18,17 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 ONLY_JUST = "end-straight-too-short"
+ONLY_JUST_WORDS = (
+    " NOTE: only just long enough. Flare before bending, or try the tool's grip on a test piece."
+)
+TIGHT_LAST = (
+    "NOTE: end B is only just long enough too. If the tool does not grip a bent test piece, put nut and "
+    "sleeve on and flare it before bending; then nothing can be trimmed."
+)
+TRIAL = (
+    "Try it in place: ends in line with their fittings, no pull. Trim end B square if it is not flared yet."
+)
+LENS = "Look at both flares with a lens: round, smooth, no crack. Cracked: cut off and begin again."
 FLARES = {
     Flare.SINGLE_37: "single flare, 37 degrees",
     Flare.DOUBLE_37: "double flare, 37 degrees",
@@ -33,24 +44,19 @@ def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tu
     steps = [
         f"Cut square to {both(tube.cut_length, evaluation.display)}.",
         "Deburr inside and outside. Do not thin the wall. Blow the tube out.",
-        f"End A: {first}. Then flare: {flare}.{_only_just('first', tight)}",
+        f"End A: {first}. Then flare: {flare}.{ONLY_JUST_WORDS if 'first' in tight else ''}",
     ]
-    if "last" in tight and tube.bends:
-        steps.append(
-            f"End B: {last}. Flare it before bending too, if a test piece says so.{_only_just('last', tight)}"
-        )
     if tube.bends:
         rings = ", ".join(ring(number) for number in range(1, len(tube.bends) + 1))
+        steps += [TIGHT_LAST] if "last" in tight else []
         steps.append(f"Mark the bends with a felt pen, never a scriber. Bend in order: {rings}.")
-    steps.append(
-        "Try it in place, ends in line with their fittings and no pull. Trim end B square if need be."
+    return (
+        *steps,
+        TRIAL,
+        f"End B: {last}. Flare last, in the same way.",
+        LENS,
+        "Blow through. Cap both ends.",
     )
-    if "last" not in tight or not tube.bends:
-        steps.append(f"End B: {last}. Flare last, in the same way.")
-    steps.append(
-        "Look at both flares with a lens: round, smooth, no crack. Cracked: cut off and begin again."
-    )
-    return (*steps, "Blow through. Cap both ends until it goes in.")
 
 
 def tight_ends(evaluation: Evaluation, line: LaidLine) -> frozenset[str]:
@@ -61,12 +67,6 @@ def tight_ends(evaluation: Evaluation, line: LaidLine) -> frozenset[str]:
         if finding.rule == ONLY_JUST and finding.place == line.place and finding.measured is not None
     }
     return frozenset(labels & {"first", "last"})
-
-
-def _only_just(end: str, tight: frozenset[str]) -> str:
-    if end not in tight:
-        return ""
-    return " NOTE: only just long enough. Flare before bending, or try the tool's grip on a test piece."
 
 
 def _nut_and_sleeve(evaluation: Evaluation, line: LaidLine, end: str) -> str:
