@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 import inspect
+import tempfile
 from pathlib import Path
 from types import CodeType, FunctionType
 from typing import TYPE_CHECKING
@@ -92,37 +93,51 @@ def _nested(code: CodeType) -> Iterator[CodeType]:
 
 
 def _examples(rule: Rule) -> list[str]:
-    """The files of tests/rules that break the rule, what is said about them, and what puts it right."""
-    files = sorted((EXAMPLES / rule.name).glob("*.yaml"))
-    fails = [path for path in files if path.stem.startswith("fail")]
-    passes = [path for path in files if path.stem.startswith("pass")]
+    """The files of tests/rules that break the rule, what puts them right, and one where it cannot tell."""
+    paths = sorted((EXAMPLES / rule.name).glob("*.yaml"), key=lambda path: path.stem)
+    files = {path.stem: _plain(path) for path in paths}
+    fails = [name for name in files if name.startswith("failing")]
     parts = []
-    for number, path in enumerate(fails):
-        parts += ["What the program says of a file that breaks it:", _fenced("text", _said(rule, path))]
-        parts.append(_folded("The file", "yaml", path.read_text(encoding="utf-8")))
-        if number < len(passes):
-            parts.append(_folded("What puts it right", "diff", _change(path, passes[number])))
+    for name in fails:
+        head = "A file that breaks it:" if name == fails[0] else "Another:"
+        parts += [head, _fenced("text", _said(rule, files[name], f"[{rule.name}]"))]
+        parts.append(_folded("the file", "yaml", files[name]))
+        right = files.get(name.replace("failing", "passing"))
+        if right is not None:
+            parts.append(_folded("what puts it right", "diff", _change(files[name], right)))
+    unclear = next((text for name, text in files.items() if name.startswith("unknown")), None)
+    if unclear is not None:
+        parts += ["Where it cannot tell:", _fenced("text", _said(rule, unclear, "Not shown"))]
+        parts += [] if fails else [_folded("the file", "yaml", unclear)]
     return parts
 
 
-def _said(rule: Rule, path: Path) -> str:
-    """The paragraph of `firmpedal check` that is about this rule."""
-    pieces = paragraphs(printed(["check", path.name], path.parent))
-    about = [piece for piece in pieces if f"[{rule.name}]" in piece or f"for {rule.name}" in piece]
-    if not about:
-        raise PageError(f"rules: {rule.name} says nothing of {path.name}, which should break it")
-    return about[0]
+def _plain(path: Path) -> str:
+    """A file without what its test expects of it: the remarks at its head, and the marks beside lines."""
+    lines = path.read_text(encoding="utf-8").splitlines()
+    kept = [line.partition("  # <- ")[0].rstrip() for line in lines if not line.startswith("# ")]
+    return "\n".join(kept).strip() + "\n"
 
 
-def _change(one: Path, other: Path) -> str:
+def _said(rule: Rule, text: str, about: str) -> str:
+    """The paragraph of `firmpedal check` with a text in it."""
+    with tempfile.TemporaryDirectory() as folder:
+        (Path(folder) / "my.yaml").write_text(text, encoding="utf-8")
+        pieces = paragraphs(printed(["check", "my.yaml"], Path(folder)))
+    found = [piece for piece in pieces if about in piece]
+    if not found:
+        raise PageError(f"rules: of a file of tests/rules/{rule.name}, `check` says nothing with `{about}`")
+    return found[0]
+
+
+def _change(one: str, other: str) -> str:
     """The lines that differ, with a little around them."""
-    texts = [path.read_text(encoding="utf-8").splitlines() for path in (one, other)]
-    changed = difflib.unified_diff(*texts, one.name, other.name, n=2, lineterm="")
-    return "\n".join(changed)
+    changed = difflib.unified_diff(one.splitlines(), other.splitlines(), n=2, lineterm="")
+    return "\n".join(line for line in changed if not line.startswith(("---", "+++", "@@")))
 
 
 def _fenced(language: str, text: str) -> str:
-    return f"```{language}\n{text.strip()}\n```"
+    return f"```{language}\n{text.rstrip()}\n```"
 
 
 def _folded(title: str, language: str, text: str) -> str:
