@@ -1,5 +1,6 @@
 """Every key of the builder's file stands on its page, and every whole file on a page can be read."""
 
+import re
 import typing
 
 import pytest
@@ -77,11 +78,11 @@ def test_file_on_a_page_can_be_read(page, name, text):
         assert read_text(text, name, option).problems == ()
 
 
-def test_no_yaml_block_is_left_unread():
-    unread = [
-        f"{page.name}:{block.line}"
-        for page in PAGES
-        for block in blocks(page.read_text(encoding="utf-8"))
-        if block.kind == "yaml" and not block.file
-    ]
-    assert unread == []
+def by_hand(page):
+    """A page's text without what docs/build.py makes; that ran its files already."""
+    return re.sub(r"<!-- generated: .*?<!-- end -->", "", page.read_text(encoding="utf-8"), flags=re.DOTALL)
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
+def test_no_yaml_block_is_left_unread(page):
+    assert [block.text for block in blocks(by_hand(page)) if block.kind == "yaml" and not block.file] == []
