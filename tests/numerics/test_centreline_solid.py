@@ -11,8 +11,6 @@ import pytest
 
 from firmpedal.lay.centreline import box, centreline, sample
 
-# Importing the kernel takes seconds, so it is imported where it is used.
-
 DIAMETER = 6.35
 
 TUBES = {
@@ -38,7 +36,7 @@ TUBES = {
 
 @pytest.fixture(scope="module")
 def kernel():
-    import build123d  # noqa: PLC0415  # see above
+    import build123d  # noqa: PLC0415  # takes seconds, so only where it is used
 
     return build123d
 
