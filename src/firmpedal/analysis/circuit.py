@@ -46,11 +46,17 @@ def _neighbours(aircraft: Aircraft, without: MasterCylinder) -> dict[str, list[t
     return found
 
 
+def _outlet(cylinder: MasterCylinder) -> str:
+    """The port that a cylinder presses out of: the one named so, or its only one."""
+    names = [port.name for port in cylinder.ports]
+    return names[0] if len(names) == 1 and "outlet" not in cylinder.written else cylinder.outlet
+
+
 def _reach(aircraft: Aircraft, cylinder: MasterCylinder) -> Reach:
     neighbours = _neighbours(aircraft, cylinder)
     seen: set[str] = set()
     lines: dict[str, None] = {}
-    waiting = [f"{cylinder.name}.{cylinder.outlet}"]
+    waiting = [f"{cylinder.name}.{_outlet(cylinder)}"]
     while waiting:
         here = waiting.pop()
         if here in seen:

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.checks.view import Limit, Outcome, View, judge, judge_first
-from firmpedal.finding import Level
+from firmpedal.finding import Level, NotShown
 from firmpedal.model.aircraft import find
+from firmpedal.model.kinds import Caliper
 from firmpedal.quantity import Mark, Missing, Value, exactly, largest
 from firmpedal.units import Dimension
 
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
     from firmpedal.model.kinds import Component
 
+RATING = "pressure-above-rating"
 YIELD_FACTOR = 1.0
 BURST_FACTOR = 4.0  # on the hard foot: published practice for hydraulic tube, from memory
 
@@ -36,14 +38,25 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
             advice = ("tube or hose with a higher rating", "a larger bore or a lower pedal ratio")
             yield from _over(view, line.place, rating.line, pressure.pressures, rating.hot, advice, words)
     for component in view.aircraft.components:
-        pressures = _component_pressures(view, component)
-        if pressures:
-            rated = component.rated_pressure.named(f"rated pressure of {component.name}")
-            if not rated.known:
-                what = Missing(rated.place, f"the rated pressure of {component.name}, from its maker")
-                rated = replace(rated, missing=(what,))
-            advice = ("a component rated for the panic foot", "a larger master cylinder bore")
-            yield from _over(view, component.place, component.name, pressures, rated, advice)
+        yield from _rated(view, component)
+    if not view.aircraft.calipers:
+        missing = (Missing("components", "the calipers and what presses on them: the file has none"),)
+        yield NotShown(RATING, "components", "whether the brakes are good for their pressure", missing)
+
+
+def _rated(view: View, component: Component) -> Iterator[Outcome]:
+    pressures = _component_pressures(view, component)
+    if pressures:
+        rated = component.rated_pressure.named(f"rated pressure of {component.name}")
+        if not rated.known:
+            what = Missing(rated.place, f"the rated pressure of {component.name}, from its maker")
+            rated = replace(rated, missing=(what,))
+        advice = ("a component rated for the panic foot", "a larger master cylinder bore")
+        yield from _over(view, component.place, component.name, pressures, rated, advice)
+    elif isinstance(component, Caliper):
+        words = f"which master cylinder presses on {component.name}: none does by the lines in the file"
+        message = f"whether {component.name} is good for its pressure"
+        yield NotShown(RATING, component.place, message, (Missing(component.place, words),))
 
 
 def _over(
@@ -61,7 +74,7 @@ def _over(
     yield from judge_first(
         [Limit(pressure, rated, "at most") for pressure in pressures],
         [message] * len(pressures),
-        rule="pressure-above-rating",
+        rule=RATING,
         level=Level.WARNING,
         place=place,
         asked=f"whether {name} is good for its pressure",

@@ -5,14 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, judge_first
-from firmpedal.finding import Level
-from firmpedal.quantity import Answer
+from firmpedal.finding import Level, NotShown
+from firmpedal.quantity import Answer, Missing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.analysis.stroke import StrokeBudget
     from firmpedal.model.kinds import MasterCylinder
+
+RULE = "stroke-short"
 
 
 def stroke_short(view: View) -> Iterator[Outcome]:
@@ -24,10 +26,14 @@ def stroke_short(view: View) -> Iterator[Outcome]:
     """
     for cylinder in view.aircraft.cylinders:
         budgets = [item for item in view.results.budgets if item.cylinder == cylinder.name]
+        if not budgets:
+            missing = (Missing(cylinder.place, f"which caliper {cylinder.name} presses on"),)
+            yield NotShown(RULE, cylinder.place, f"whether the stroke of {cylinder.name} is enough", missing)
+            continue
         yield from judge_first(
             [_limit(budget, cylinder) for budget in budgets],
             [_words(view, budget, cylinder) for budget in budgets],
-            rule="stroke-short",
+            rule=RULE,
             level=Level.WARNING,
             place=cylinder.place,
             asked=f"whether the stroke of {cylinder.name} is enough",
