@@ -9,7 +9,7 @@ apart from the program, checked against the chords of a sampled line.
 The last three tubes are those of invented aircraft, worked by hand. They are not published.
 """
 
-from math import degrees
+from math import cos, degrees, sin
 
 import pytest
 from as_printed import as_printed
@@ -176,6 +176,17 @@ def test_point_in_the_middle_of_a_straight_is_as_if_it_were_not_there(compared):
     )
     assert (with_it.straights, with_it.corners) == (without.straights, without.corners)
     assert (with_it.bends[0].corner, without.bends[0].corner) == (2, 1)  # each in its own list of points
+
+
+def test_turns_too_small_to_see_add_up_to_one_that_is_seen():
+    """Ten turns of half a millionth of a radian: each is no bend by itself, together they are."""
+    headings = [n * 5e-7 for n in range(11)]
+    points = [(0.0, 0.0, 0.0)]
+    for heading in headings:
+        x, y, _ = points[-1]
+        points.append((x + cos(heading), y + sin(heading), 0.0))
+    line = centreline(tuple(points), 0.0)
+    assert sum(bend.angle for bend in line.bends) == pytest.approx(headings[-1], abs=2e-6)
 
 
 def test_bends_that_overlap_are_refused_by_name_and_amount(case):

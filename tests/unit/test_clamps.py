@@ -42,6 +42,14 @@ class TestByHand:
         (only,) = propose((11, 11), (2,), 13.5, 0.25, 0.5)
         assert only == pytest.approx(10.5) or only == pytest.approx(13.5)
 
+    def test_clamps_with_room_to_move_stand_in_the_middle_of_it(self):
+        """The long bend asks for 25.7 and 38.7, 13 apart. With gaps of 13 the first two may be anywhere
+        from 1.1 to 12.1 and from 14.1 to 25.1. The same places come out from the line's other end."""
+        stations = propose((12.6, 12.6, 3), (1, 12), 13.2, 0.25, 0.5)
+        assert stations == pytest.approx((6.6, 19.6, 25.7, 38.7))
+        back = propose((3, 12.6, 12.6), (12, 1), 13.2, 0.25, 0.5)
+        assert back == pytest.approx([41.2 - station for station in stations[::-1]])
+
     def test_near_the_end_of_the_line_where_that_costs_no_clamp(self):
         """From the long straight to the fitting are 14: one clamp will do, beside the fitting."""
         stations = propose((20, 12.5), (1,), 13.5, 0.25, 0.5, fitting_length=0.5)
