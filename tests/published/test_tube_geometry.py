@@ -66,9 +66,10 @@ class TestTorsionalAngle:
 
     LINE = centreline(((0, 4, 5), (1, 7, 6), (0, 5, 9), (1, 7, 2)), 0.1)
 
-    def test_angle_between_the_planes_is_as_printed(self):
+    def test_angle_between_the_planes_is_as_printed(self, case):
         """Printed without a sign, as the angle between the planes ABC and BCD: 8.19 degrees."""
-        assert abs(degrees(self.LINE.bends[1].rotation)) == as_printed("8.19")
+        ours = abs(degrees(self.LINE.bends[1].rotation))
+        case("torsional-angle-exercise", "angle between the planes ABC and BCD", "8.19 deg", ours)
 
     def test_the_rest_is_as_derived(self, compared):
         compared(
