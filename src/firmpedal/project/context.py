@@ -15,7 +15,7 @@ from firmpedal.model.component import SideOf
 from firmpedal.model.fields import Declared, Named, Reads
 from firmpedal.model.kinds import KINDS, Component
 from firmpedal.project import shapes
-from firmpedal.project.names import choices_text, label_of, renamed, suggest
+from firmpedal.project.names import UNKNOWN, label_of, renamed, suggest, suggest_from
 from firmpedal.project.position import Places
 from firmpedal.project.thread import ThreadError, read_thread
 from firmpedal.project.tree import Branch, Items, Leaf, Node, Spans, at
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from firmpedal.model.stock import Fluid, Stock
     from firmpedal.model.surroundings import Motion, Shape
 
-UNKNOWN = "unknown"
 DECLARED_MARKS = {mark.word: mark for mark in Mark}
 
 
@@ -118,7 +117,7 @@ class Context:
             )
             self.problem(kind or node, message, suggest(name, list(KINDS)))
             raise _UnreadableError
-        return cast("Component", TypeAdapter(KINDS[name]).validate_python(node, context=self))
+        return TypeAdapter(KINDS[name]).validate_python(node, context=self)
 
     # -- text and choices -------------------------------------------------------------------------
 
@@ -186,7 +185,7 @@ class Context:
         try:
             read = units.read(node.text, dimension, self.default_unit(dimension))
         except units.UnitError as error:
-            self.problem(node, f"{label}: {error}", error.suggestion or choices_text(error.choices))
+            self.problem(node, f"{label}: {error}", suggest_from(error.suggestion, error.choices))
             return Value(label, dimension, None, Mark.MEASURED, node.path)
         mark = Mark.ESTIMATE if read.about else Mark.MEASURED
         return Value(label, dimension, read.span, mark, node.path)
@@ -271,7 +270,7 @@ class Context:
         try:
             return stock(self.text(node), self.default_unit(Dimension.LENGTH))
         except (StockError, PartError) as error:
-            self.problem(node, str(error), error.suggestion or choices_text(error.choices))
+            self.problem(node, str(error), suggest_from(error.suggestion, error.choices))
             raise _UnreadableError from None
 
     def fluid(self, node: Node, _marker: Reads) -> Fluid | None:
@@ -280,7 +279,7 @@ class Context:
         try:
             return fluid(self.text(node))
         except StockError as error:
-            self.problem(node, str(error), error.suggestion or choices_text(error.choices))
+            self.problem(node, str(error), suggest_from(error.suggestion, error.choices))
             return None
 
 
@@ -313,6 +312,12 @@ def read_aircraft(cls: type[Any], context: Context) -> Any | None:
         return cls.model_validate(context.tree, context=context)
     except ValidationError as error:
         if not context.problems:
-            raise
-        del error
+            context.problems.append(_general_problem(error, context))
         return None
+
+
+def _general_problem(error: ValidationError, context: Context) -> Problem:
+    """Put what pydantic says in place of a problem that the reading itself did not see."""
+    first = error.errors(include_url=False, include_input=False, include_context=False)[0]
+    keys = " ".join(str(part) for part in first["loc"])
+    return Problem(context.tree.span, f"the file cannot be read at {keys or 'its start'}: {first['msg']}")

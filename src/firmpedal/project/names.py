@@ -10,6 +10,8 @@ if TYPE_CHECKING:
 
     from firmpedal.project.tree import Change
 
+UNKNOWN = "unknown"  # the word for a thing that somebody still has to measure
+
 CONTAINERS = {
     "ports",
     "sides",
@@ -38,6 +40,11 @@ def suggest(word: str, choices: Iterable[str]) -> str:
     choices = list(choices)
     close = difflib.get_close_matches(word, choices, 1, 0.6)
     return f"did you mean `{close[0]}`?" if close else choices_text(choices)
+
+
+def suggest_from(near_miss: str, choices: Iterable[str]) -> str:
+    """Say what another layer suggests: its near miss, or else its choices."""
+    return f"did you mean `{near_miss}`?" if near_miss else choices_text(choices)
 
 
 def choices_text(choices: Iterable[str]) -> str:

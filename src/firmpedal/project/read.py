@@ -56,8 +56,21 @@ def read_text(text: str, file: str = "text", option: str | None = None) -> Readi
         return Reading(file, text, option, (), None, tuple(problems), {})
     options = option_names(tree)
     aircraft, problems, spans = _read_tree(tree, option)
+    return Reading(file, text, option, options, aircraft, _each_once(problems), spans.by_path)
+
+
+def _each_once(problems: list[Problem]) -> tuple[Problem, ...]:
+    """Sort problems by place; one place has one problem even where the text serves several times.
+
+    The text of a mirrored thing is read once for every side, and says the same wrong thing again.
+    """
     ordered = sorted(problems, key=lambda problem: (problem.span.line, problem.span.column))
-    return Reading(file, text, option, options, aircraft, tuple(dict.fromkeys(ordered)), spans.by_path)
+    first: dict[tuple[Span, str], Problem] = {}
+    for problem in ordered:
+        first.setdefault(
+            (problem.span, "" if problem.text else problem.suggestion or problem.message), problem
+        )
+    return tuple(first.values())
 
 
 def _read_tree(tree: Branch, option: str | None) -> tuple[Aircraft | None, list[Problem], Spans]:

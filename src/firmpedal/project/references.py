@@ -5,15 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from firmpedal.catalog import PartError, find
 from firmpedal.finding import Problem
 from firmpedal.model.surroundings import Stretch
-from firmpedal.project.names import suggest
+from firmpedal.project.names import UNKNOWN, suggest, suggest_from
 from firmpedal.units import Dimension, UnitError, canonical_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.finding import Span
     from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.circuit import Line, Port, Side
     from firmpedal.project.tree import Spans
 
 
@@ -23,9 +26,10 @@ class _References:
     spans: Spans
     problems: list[Problem] = field(default_factory=list)
 
-    def problem(self, place: str, message: str, text: str = "", suggestion: str = "", also: str = "") -> None:
-        span = self.spans.by_path.get(place) or self.spans.by_path[place.rpartition(".")[0]]
-        self.problems.append(Problem(span, message, text, suggestion, self.spans.by_path.get(also)))
+    def problem(
+        self, place: str, message: str, text: str = "", suggestion: str = "", also: Span | None = None
+    ) -> None:
+        self.problems.append(Problem(self.spans.nearest(place), message, text, suggestion, also))
 
     def known(self, place: str, kind: str, name: str, names: Iterable[str]) -> None:
         if name and name not in list(names):
@@ -48,12 +52,13 @@ def check_references(aircraft: Aircraft, spans: Spans) -> list[Problem]:
     _lines(work)
     _names(work)
     _units(work)
+    _parts(work)
     return work.problems
 
 
 def _lines(work: _References) -> None:
     targets = connections(work.aircraft)
-    taken: dict[str, str] = {}
+    taken: dict[str, tuple[str, str]] = {}
     for line in work.aircraft.lines:
         for end, target in (("from", line.start), ("to", line.finish)):
             place = f"{line.place}.{end}"
@@ -65,12 +70,19 @@ def _lines(work: _References) -> None:
                     suggest(target, targets),
                 )
             elif target in taken:
-                message = f"two lines come to `{target}`: {line.name} and {taken[target].split('.')[1]}"
-                work.problem(place, message, target, also=taken[target])
+                _taken_twice(work, line, place, target, taken[target])
             else:
-                taken[target] = place
-        if line.start == line.finish:
-            work.problem(f"{line.place}.to", f"{line.name} starts and ends at `{line.start}`", line.finish)
+                taken[target] = (line.name, place)
+
+
+def _taken_twice(work: _References, line: Line, place: str, target: str, other: tuple[str, str]) -> None:
+    name, also = other[0], work.spans.nearest(other[1])
+    if name == line.name:
+        work.problem(place, f"{name} starts and ends at `{target}`", target, also=also)
+        return
+    # A mirror image has no text of its own for its ends: then it is named where it is asked for.
+    place = line.place if work.spans.nearest(place) == also else place
+    work.problem(place, f"two lines come to `{target}`: {line.name} and {name}", target, also=also)
 
 
 def _names(work: _References) -> None:
@@ -80,8 +92,8 @@ def _names(work: _References) -> None:
     lines = [line.name for line in aircraft.lines]
     for thing in (*aircraft.components, *aircraft.bulkheads, *aircraft.pedals):
         work.known(f"{thing.place}.moves with", "moving thing", thing.moves_with, moving)
-    for thing in aircraft.moving:
-        work.known(f"{thing.place}.with", "moving thing", thing.carried_by, moving)
+    for carried in aircraft.moving:
+        work.known(f"{carried.place}.with", "moving thing", carried.carried_by, moving)
     for cylinder in aircraft.cylinders:
         work.known(f"{cylinder.place}.pedal", "pedal", cylinder.pedal, pedals)
     for zone in aircraft.zones:
@@ -102,5 +114,23 @@ def _units(work: _References) -> None:
             canonical_unit(word, dimension)
         except UnitError as error:
             work.problem(
-                f"units.{dimension.value}", str(error), word, error.suggestion or suggest("", error.choices)
+                f"units.{dimension.value}", str(error), word, suggest_from(error.suggestion, error.choices)
+            )
+
+
+def _parts(work: _References) -> None:
+    """Look up what the builder held to a port or a bulkhead while measuring a seat."""
+    ports = [port for part in work.aircraft.components for port in part.ports]
+    sides = [side for wall in work.aircraft.bulkheads for side in wall.sides]
+    seats: list[Port | Side] = [*ports, *sides]
+    for seat in seats:
+        name = seat.seat_measured_with
+        if name in ("", UNKNOWN):
+            continue
+        try:
+            find(name)
+        except PartError as error:
+            suggestion = suggest_from(error.suggestion, error.choices)
+            work.problem(
+                f"{seat.place}.seat measured with", f"`{name}` is not in the catalogue", name, suggestion
             )

@@ -109,7 +109,9 @@ class _Grower:
             return Leaf(str(node.value).strip(), self._span(node))
         if isinstance(node, SequenceNode):
             return Items(tuple(self._grow(item, depth + 1) for item in node.value), self._span(node))
-        return self._grow_branch(node, depth)
+        if isinstance(node, MappingNode):
+            return self._grow_branch(node, depth)
+        raise TypeError(node)  # YAML has no other kind
 
     def _grow_branch(self, node: MappingNode, depth: int) -> Branch:
         entries: dict[str, Node] = {}

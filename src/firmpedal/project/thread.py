@@ -9,7 +9,7 @@ from firmpedal.model.part import Form, Gender, Interface
 TAPER = {"1/16": "1/16-27", "1/8": "1/8-27", "1/4": "1/4-18", "3/8": "3/8-18", "1/2": "1/2-14"}
 
 _TAPER = re.compile(r"(?P<size>\d/\d+)(?:-\d\d)?\s*(?:in\s*)?(?:NPTF?|ANPT|pipe)", re.IGNORECASE)
-_METRIC = re.compile(r"M(?P<diameter>\d+)\s*(?:x|×)\s*(?P<pitch>\d+(?:\.\d+)?)", re.IGNORECASE)
+_METRIC = re.compile(r"M(?P<diameter>\d+)\s*(?:x|\u00d7)\s*(?P<pitch>\d+(?:\.\d+)?)", re.IGNORECASE)
 _FLARE = re.compile(
     r"(?:flare\s*)?-?(?P<dash>\d+)\s*(?:flare)?\s*(?P<angle>37|45)(?:\s*deg\w*)?", re.IGNORECASE
 )

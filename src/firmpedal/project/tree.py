@@ -64,6 +64,12 @@ class Spans:
 
     by_path: dict[str, Span] = field(default_factory=dict)
 
+    def nearest(self, path: str) -> Span:
+        """Find the place of a path, or of the nearest thing around it that is written."""
+        while path and path not in self.by_path:
+            path = path.rpartition(".")[0]
+        return self.by_path[path]
+
 
 def with_change(node: Node, change: Change) -> Node:
     """Mark a whole piece as changed; nothing is computed until it is read."""
