@@ -18,7 +18,7 @@ RULE = "stroke-short"
 
 
 def stroke_short(view: View) -> Iterator[Outcome]:
-    """The cylinder's stroke closes the pads and fills what swells, with some left.
+    """The cylinder's stroke is enough to close the pads and fill what swells.
 
     Counted are the pad gap, the growth of tube and plastic, hose swelling up to its published limit,
     and the fluid's own give. Hot means that all of a plastic line is as hot as its hottest place. No

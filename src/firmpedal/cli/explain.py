@@ -1,4 +1,4 @@
-"""`firmpedal explain`: the sum behind any figure."""
+"""`firmpedal explain`: the sum behind any figure, the reasons for a joint, the words of a rule."""
 
 from __future__ import annotations
 
@@ -8,7 +8,9 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.checks.rules import RULES
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_finding, print_sum
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_finding, print_sum
+from firmpedal.report.joints import joint_sheet, joints_named
+from firmpedal.report.sheet import Paragraph
 from firmpedal.report.story import every_value, sum_of
 
 if TYPE_CHECKING:
@@ -30,13 +32,15 @@ def run(file: Path, place: str, option: str | None) -> int:
         return UNUSABLE
     out = console()
     place = place.strip()
-    if _explain_rule(out, evaluation, place):
+    if _explain_rule(out, evaluation, place) or _explain_joints(out, evaluation, place):
         return 0
     values = every_value(evaluation)
     spellings = (place, place.replace(" ", ".", 1), place.replace(" ", "."))
     places = next((found for spelling in spellings if (found := _matching(values, spelling))), [])
     if not places:
-        close = difflib.get_close_matches(place, [*values, *(rule.name for rule in RULES)], 3, 0.4)
+        names = [line.name for line in evaluation.aircraft.lines]
+        names += [joint.name for joint in evaluation.assembly.joints] + [rule.name for rule in RULES]
+        close = difflib.get_close_matches(place, [*names, *values], 3, 0.5)
         hint = f"Did you mean: {', '.join(close)}?" if close else "Try the name of a line, such as left_leg."
         console(error=True).print(Text(f"Nothing is called `{place}`. {hint}"))
         return UNUSABLE
@@ -52,12 +56,24 @@ def _explain_rule(out: Console, evaluation: Evaluation, name: str) -> bool:
     if rule is None:
         return False
     out.print(Text(rule.name, style="bold"))
-    out.print(Text("\n".join(line.strip() for line in rule.words.splitlines())))
+    for paragraph in rule.words.split("\n\n"):
+        print_block(out, Paragraph(" ".join(paragraph.split())))
     for finding in evaluation.findings:
         if finding.rule == name:
             out.print()
             print_finding(out, evaluation, finding)
     return True
+
+
+def _explain_joints(out: Console, evaluation: Evaluation, name: str) -> bool:
+    joints = joints_named(evaluation, name)
+    for joint in joints:
+        sheet = joint_sheet(joint)
+        out.print(Text(sheet.title, style="bold"))
+        for block in sheet.blocks:
+            print_block(out, block)
+        out.print()
+    return bool(joints)
 
 
 def _matching(values: dict[str, list[Value]], wanted: str) -> list[str]:

@@ -76,11 +76,14 @@ def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False
 def explain(
     file: FileArgument,
     place: Annotated[
-        str, typer.Argument(help="What to explain: a line, a part of one, or a rule.", metavar="PLACE")
+        str, typer.Argument(help="A line, a figure of it, a joint, a part or a rule.", metavar="PLACE")
     ],
     option: OptionName = None,
 ) -> None:
-    """Show the sum behind a figure: equation, figures put in, result, limit, source."""
+    """Show the sum behind a figure: equation, figures put in, result, limit, source.
+
+    For a joint or a part: what goes together there, and what was not taken and why.
+    """
     from firmpedal.cli.explain import run  # noqa: PLC0415
 
     sys.exit(run(file, place, option))

@@ -51,6 +51,11 @@ def print_json(data: dict[str, Any]) -> None:
 
 def print_problems(reading: Reading) -> None:
     out = console(error=True)
+    if not reading.text:  # the file as a whole is the trouble
+        for problem in reading.problems:
+            hint = f"; {problem.suggestion}" if problem.suggestion else ""
+            out.print(Text(f"{reading.file}: {problem.message}{hint}"))
+        return
     for problem in reading.problems:
         _print_problem(out, problem, reading.text)
     count = len(reading.problems)
@@ -63,7 +68,7 @@ def _print_problem(out: Console, problem: Problem, text: str) -> None:
     _print_line(out, problem.span, text, problem.text)
     if problem.also is not None:
         out.print(Text(f"   the other one: {_where(problem.also)}"))
-    if problem.suggestion:
+    if problem.suggestion and problem.suggestion.removeprefix("choose one of: ") not in problem.message:
         _print_wrapped(out, "   try: ", problem.suggestion)
 
 
@@ -115,10 +120,9 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
     head.append(f" [{finding.rule}]")
     out.print(head)
     _print_wrapped(out, "   ", finding.message)
-    if finding.measured is not None and finding.allowed is not None:
-        shown = evaluation.display.value
-        found = f"found {shown(finding.measured)}, should be {finding.relation} {shown(finding.allowed)}"
-        _print_wrapped(out, "   ", found)
+    figures = [evaluation.display.value(value) for value in (finding.measured, finding.allowed) if value]
+    if len(figures) == 2 and not all(figure in finding.message for figure in figures):
+        _print_wrapped(out, "   ", f"found {figures[0]}, should be {finding.relation} {figures[1]}")
     _print_wrapped(out, "   why: ", reason_of(finding))
     for advice in finding.tries:
         _print_wrapped(out, "   try: ", advice)

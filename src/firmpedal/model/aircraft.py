@@ -12,7 +12,6 @@ from firmpedal.model.fields import (
     Declared,
     Members,
     Named,
-    OptionalAngle,
     OptionalForce,
     OptionalLength,
     OptionalMass,
@@ -98,8 +97,6 @@ class Limits(Declared):
     burst_factor: OptionalNumber
     yield_factor: OptionalNumber
     end_play: OptionalLength
-    hot_distance: OptionalLength
-    fitting_angle: OptionalAngle
 
 
 class Acceptance(Declared):

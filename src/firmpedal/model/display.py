@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from firmpedal.units import Dimension, UnitError, canonical_unit, show, show_span, to_unit
+from firmpedal.units import Dimension, UnitError, canonical_unit, show, to_unit
 
 if TYPE_CHECKING:
     from firmpedal.model.aircraft import FileUnits
@@ -38,6 +38,7 @@ METRIC = {
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6
+ON_THE_MARK = 1e-6
 FINE = 1e-3  # a range narrower than this share of the figure is shown as one figure
 
 
@@ -56,9 +57,15 @@ class Display:
         unit = self.unit(dimension)
         if unit is None:
             return f"{number:.4g}"
-        if dimension is Dimension.LENGTH and self.fraction and unit == "in":
+        shown = to_unit(number, unit)
+        if self.fraction and unit == "in" and _on_tape(shown, self.fraction):
             return show(number, unit, fraction=self.fraction)
-        return show(number, unit, decimals=_decimals(to_unit(number, unit)))
+        return show(number, unit, decimals=_decimals(shown))
+
+    @property
+    def decimals(self) -> Display:
+        """The same units without fractions, for sums that have to add up as printed."""
+        return replace(self, fraction=None)
 
     def value(self, value: Value) -> str:
         """Show a value: one figure, a range, or the word unknown."""
@@ -69,16 +76,24 @@ class Display:
             return self.number(value.middle, value.dimension)
         if unit is None:
             return " to ".join(self.number(bound, value.dimension) for bound in value.span)
-        if value.dimension is Dimension.LENGTH and self.fraction and unit == "in":
-            return show_span(value.span, unit, fraction=self.fraction)
-        return show_span(value.span, unit)
+        low, high = (self.number(bound, value.dimension) for bound in value.span)
+        return low if low == high else f"{low.removesuffix(' ' + unit)} to {high}"
+
+
+def _on_tape(number: float, fraction: int) -> bool:
+    """Whether a tape's fraction tells a length well enough: long, or on the fraction itself."""
+    steps = number * fraction
+    return abs(number) >= 1 or (round(steps) != 0 and abs(steps - round(steps)) < ON_THE_MARK)
 
 
 def _decimals(number: float) -> int | None:
-    """Two figures for a small number such as a wall of .035; the unit's usual decimals otherwise."""
-    if number == 0 or abs(number) >= SMALL or abs(number) < TINY:
+    """Two figures for a small number such as a wall of .035, thousandths for one like 5/8."""
+    if number == 0 or abs(number) < TINY or abs(number) >= 1:
         return None
-    return 1 - math.floor(math.log10(abs(number)))
+    if abs(number) < SMALL:
+        return 1 - math.floor(math.log10(abs(number)))
+    hundredths = abs(number) * 100
+    return None if abs(hundredths - round(hundredths)) < ON_THE_MARK else 3
 
 
 def display_of(units: FileUnits) -> Display:

@@ -47,9 +47,14 @@ def suggest_from(near_miss: str, choices: Iterable[str]) -> str:
     return f"did you mean `{near_miss}`?" if near_miss else choices_text(choices)
 
 
+MOST_CHOICES = 16
+
+
 def choices_text(choices: Iterable[str]) -> str:
-    listed = ", ".join(choices)
-    return f"choose one of: {listed}" if listed else ""
+    """List what can be chosen; a very long list is cut."""
+    listed = list(choices)
+    more = f", and {len(listed) - MOST_CHOICES} more" if len(listed) > MOST_CHOICES else ""
+    return f"choose one of: {', '.join(listed[:MOST_CHOICES])}{more}" if listed else ""
 
 
 def renamed(name: str, changes: tuple[Change, ...]) -> str:

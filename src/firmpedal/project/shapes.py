@@ -62,7 +62,9 @@ def _motion(context: Context, variable: str, setting: str, node: Node) -> Motion
         return UnknownMotion(variable, setting, tuple(item for value in by for item in value.missing))
     if not isinstance(node, Leaf) or node.text != "unknown":
         context.problem(node, f"{label_of(node.path)} should be a movement", _HOW)
-    return UnknownMotion(variable, setting, (Missing(node.path, f"the movement {label_of(node.path)}"),))
+    thing = node.path.split(".")[1]
+    how = f"how far {thing} moves with {variable}" + (f", when {setting}" if setting else "")
+    return UnknownMotion(variable, setting, (Missing(node.path, how),))
 
 
 _HOW = "write a vector [-1.5, 0, 0], or {about: [15, -7.5, 1], axis: right, swing: +/- 17 deg}, or unknown"

@@ -1,4 +1,4 @@
-"""How far to turn a tube before the next bend, as a clock face tells it.
+"""Where the next bend of a tube goes, as a clock face tells it.
 
 The face is seen from the first end, looking along the tube. Twelve o'clock is the side where the
 leg before the last bend lies. The hand points to the side where the next bend goes. So 12:00 bends

@@ -41,8 +41,9 @@ def _lengths(evaluation: Evaluation, line: LaidLine) -> str:
     if line.hose:
         ready = "a ready-made length" if line.hose.ready_made else "made to length"
         return (
-            f"Order {show(line.order_length)}, {ready}. Declared path {show(line.path_length)}, with "
-            f"{_percent(line.hose.slack)} slack at least {show(line.hose.least_length)}. "
+            f"Order {show(line.order_length)}, {ready}. Declared path {show(line.path_length)}, "
+            f"at its longest {show(line.hose.longest_path)}; with {_percent(line.hose.slack)} slack at least "
+            f"{show(line.hose.least_length)}. "
             "Bend radius not checked."
         )
     if line.tube:

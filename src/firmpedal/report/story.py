@@ -32,6 +32,7 @@ MARK_WORDS = {
 
 def sum_of(value: Value, display: Display) -> Sum:
     """Write out one value: its equation, the figures in it, the result and where it comes from."""
+    display = display.decimals
     result = f"{value.label} = {display.value(value)}"
     if value.step is None:
         return Sum(value.label, "", "", result, _asked(value), _source(value))
@@ -110,5 +111,7 @@ def reason_of(finding: Finding) -> str:
     """Why a finding is one: what its rule asks for, and the sources it rests on."""
     words = next((rule.words for rule in RULES if rule.name == finding.rule), "")
     asked = words.splitlines()[0] if words else ""
-    sources = "; ".join(source_text(source.key, source.mark) for source in finding.sources)
-    return f"{asked} Sources: {sources}." if sources else asked
+    sources = [source_text(source.key, source.mark) for source in finding.sources]
+    if [source.key for source in finding.sources] == ["common-practice"]:
+        return f"{asked} {sources[0]}."
+    return f"{asked} Sources: {'; '.join(sources)}." if sources else asked

@@ -81,7 +81,7 @@ def _bend_blocks(evaluation: Evaluation, tube: TubeShape, shape: Centreline) -> 
     if not tube.bends:
         return []
     rows = tuple(_bend_row(evaluation, number, bend, shape) for number, bend in enumerate(tube.bends))
-    columns = ("bend", "mark, from end A", "turn the tube first", "bend", "set tool to")
+    columns = ("bend", "mark, from end A", "next bend goes to", "bend", "set tool to")
     table = Table(columns, rows, widths=(0.09, 0.27, 0.28, 0.16, 0.2), large=frozenset({0, 1, 2, 3}))
     blocks: list[Block] = [table, Paragraph(_mark_words(evaluation, tube), Tone.SMALL)]
     turned = [
@@ -98,8 +98,9 @@ def _bend_blocks(evaluation: Evaluation, tube: TubeShape, shape: Centreline) -> 
 
 
 CLOCK_WORDS = (
-    "Look along the tube from A to B. Turn it until the leg before the last bend lies at 12 o'clock. The "
-    "next bend goes where the hand points. + is clockwise, - anticlockwise."
+    "Look along the tube from A to B, and hold it so that the leg before the last bend lies at 12 o'clock. "
+    "The next bend goes to where the hand points: + is clockwise, - anticlockwise. A bender that stays put "
+    "always bends to the same side: there turn the tube by as much the other way, and check on the clock."
 )
 
 
