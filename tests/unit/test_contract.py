@@ -116,7 +116,8 @@ class TestErrors:
         assert isinstance(error["try"], list)
 
     def test_people_read_them_beside_the_object(self, broken):
-        assert f"{broken}:9:11: " in run("check", broken).stderr
+        words = run("check", broken).stderr.replace("\n", "")  # a long path wraps at the width there is
+        assert f"{broken}:9:11: cylinder bore" in words
 
 
 @pytest.mark.parametrize("command", COMMANDS)
