@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice, whether_covered
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
+from firmpedal.fit.kinds import described
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
 from firmpedal.quantity import Answer, Mark, Missing, Value, largest, unknown
@@ -149,7 +150,7 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
             "joint-does-not-close",
             Level.WARNING,
             _place_of(violation),
-            f"{violation.end.owner}: its {violation.end.interface} {violation.words}",
+            f"{violation.end.owner}: {described(violation.end.interface)} {violation.words}",
             ("lead a line to it, close it with `closed: yes`, or name it `open: reason`",),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )

@@ -21,6 +21,7 @@ from firmpedal.model.fields import (
     YesNo,
 )
 from firmpedal.model.kinds import Caliper, Component, MasterCylinder
+from firmpedal.model.space import NamedPoint
 from firmpedal.model.stock import Fluid
 from firmpedal.model.surroundings import Attitude, Moving, Pedal, State, Zone
 from firmpedal.quantity import Answer
@@ -116,6 +117,7 @@ class Aircraft(Declared):
     datum: Datum
     fluid: Annotated[Fluid | None, Reads("fluid")] = None
     foot: Foot
+    points: Annotated[tuple[NamedPoint, ...], Reads("named_points")] = ()
     states: Annotated[tuple[State, ...], Members] = ()
     attitudes: Annotated[tuple[Attitude, ...], Members] = ()
     moving: Annotated[tuple[Moving, ...], Members] = ()

@@ -41,6 +41,14 @@ class Position:
 
 
 @dataclass(frozen=True, slots=True)
+class NamedPoint:
+    """A place with a name, from which chains can start."""
+
+    name: str
+    position: Position
+
+
+@dataclass(frozen=True, slots=True)
 class Direction:
     """A unit vector [aft, right, up], or unknown."""
 

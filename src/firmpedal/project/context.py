@@ -14,6 +14,7 @@ from firmpedal.model.circuit import ClampPlan
 from firmpedal.model.component import SideOf
 from firmpedal.model.fields import Declared, Named, Reads
 from firmpedal.model.kinds import KINDS, Component
+from firmpedal.model.space import NamedPoint
 from firmpedal.project import shapes
 from firmpedal.project.names import UNKNOWN, label_of, renamed, suggest, suggest_from
 from firmpedal.project.position import Places
@@ -47,6 +48,8 @@ class Context:
     # -- problems ---------------------------------------------------------------------------------
 
     def problem(self, node: Node, message: str, suggestion: str = "") -> None:
+        if not isinstance(node, Items) and node.absent:
+            return  # that it is not there was said already
         text = node.text if isinstance(node, Leaf) else ""
         self.problems.append(Problem(node.span, message, text, suggestion))
 
@@ -88,17 +91,18 @@ class Context:
             info = cls.model_fields[name]
             path = f"{node.path}.{key}" if node.path else key
             marker = next((item for item in info.metadata if isinstance(item, Reads)), None)
-            if info.is_required() and marker is not None and not marker.optional:
-                self._missing(node, key)
             if info.is_required():
+                wanted = _wants_something(info.annotation) or (marker is not None and not marker.optional)
+                if wanted and not node.absent:
+                    self._missing(node, key, marker)
                 filled[name] = _stand_in(info.annotation, node, path)
         return filled
 
-    def _missing(self, node: Branch, key: str) -> None:
+    def _missing(self, node: Branch, key: str, marker: Reads | None) -> None:
         message = f"{label_of(node.path) or 'the file'} has no `{key}`"
-        self.problems.append(
-            Problem(node.span, message, suggestion=f"add a line `{key}: ...`, or `{key}: unknown`")
-        )
+        measured = marker is not None and marker.dimension is not None
+        suggestion = f"add a line `{key}: ...`" + (f", or `{key}: unknown`" if measured else "")
+        self.problems.append(Problem(node.span, message, suggestion=suggestion))
 
     def children(self, node: Node) -> list[Node]:
         if isinstance(node, Branch):
@@ -218,6 +222,12 @@ class Context:
             return ()
         return tuple(self.places.position(item) for item in node.nodes)
 
+    def named_points(self, node: Node, _marker: Reads) -> tuple[NamedPoint, ...]:
+        if not isinstance(node, Branch):
+            self.problem(node, "points should be a list of names, each with its place")
+            return ()
+        return tuple(NamedPoint(name, self.places.position(item)) for name, item in node.entries.items())
+
     def direction(self, node: Node, _marker: Reads | None = None) -> Direction:
         return self.places.direction(node)
 
@@ -297,8 +307,19 @@ class _UnreadableError(ValueError):
 def _stand_in(annotation: Any, node: Branch, path: str) -> Any:
     """What stands for a field that the builder left out: nothing with keys, or the word unknown."""
     if isinstance(annotation, type) and issubclass(annotation, Declared):
-        return Branch({}, {}, node.span, path)
-    return Leaf(UNKNOWN, node.span, path)
+        return Branch({}, {}, node.span, path, absent=True)
+    return Leaf(UNKNOWN, node.span, path, absent=True)
+
+
+def _wants_something(annotation: Any) -> bool:
+    """Whether a section has a key that a builder cannot leave out."""
+    if not (isinstance(annotation, type) and issubclass(annotation, Declared)):
+        return False
+    fields = [annotation.model_fields[name] for name in keys_of(annotation).values()]
+    markers = [
+        item for info in fields if info.is_required() for item in info.metadata if isinstance(item, Reads)
+    ]
+    return any(not marker.optional for marker in markers)
 
 
 def _sample(dimension: Dimension) -> str:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import difflib
-import re
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem
+from firmpedal.project.names import other_side
 from firmpedal.project.tree import Branch, Change, Items, Leaf, Node, at, overlay, with_change
 
 if TYPE_CHECKING:
@@ -109,12 +109,6 @@ class _Deriver:
 
     def _mirror_change(self) -> Change:
         return Change(mirror=True, swap=tuple(self.pairs.items()))
-
-
-def other_side(name: str) -> str:
-    """Swap the words left and right inside a name."""
-    swapped = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
-    return "".join(swapped.get(word, word) for word in re.split(r"([^A-Za-z]+)", name))
 
 
 def derive(tree: Branch) -> tuple[Branch, list[Problem]]:

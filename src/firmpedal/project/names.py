@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import difflib
+import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -67,6 +68,8 @@ def renamed(name: str, changes: tuple[Change, ...]) -> str:
             head = swap.get(head) or _swap_words(head, swap)
             tail = _swap_words(tail, swap)
         else:
+            # The mirror image goes to its own port of a part that both sides share.
+            tail = tail if head in swap or not change.mirror else other_side(tail)
             head = swap.get(head, head)
         name = head + dot + tail
     return name
@@ -74,3 +77,9 @@ def renamed(name: str, changes: tuple[Change, ...]) -> str:
 
 def _swap_words(name: str, swap: dict[str, str]) -> str:
     return "_".join(swap.get(word, word) for word in name.split("_"))
+
+
+def other_side(name: str) -> str:
+    """Swap the words left and right inside a name."""
+    swapped = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
+    return "".join(swapped.get(word, word) for word in re.split(r"([^A-Za-z]+)", name))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from ruamel.yaml import YAML
@@ -125,8 +125,13 @@ class _Grower:
                 self.problems.append(Problem(span, message, key.value, also=keys[key.value]))
             else:
                 keys[key.value] = span
-                entries[key.value] = self._grow(value, depth + 1)
+                entries[key.value] = self._grow_value(value, span, depth + 1)
         return Branch(entries, keys, self._span(node))
+
+    def _grow_value(self, value: YamlNode, key: Span, depth: int) -> Node:
+        """Grow what stands behind a key; where nothing does, the key is the place to look at."""
+        grown = self._grow(value, depth)
+        return replace(grown, span=key) if isinstance(grown, Leaf) and not grown.text else grown
 
 
 class _TooMuchError(Exception):

@@ -21,12 +21,13 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Leaf:
-    """One piece of text as the builder wrote it."""
+    """One piece of text as the builder wrote it; `absent` stands for what was left out, said once."""
 
     text: str
     span: Span
     path: str = ""
     changes: tuple[Change, ...] = ()
+    absent: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +49,7 @@ class Branch:
     span: Span
     path: str = ""
     changes: tuple[Change, ...] = ()
+    absent: bool = False
 
     def without(self, *names: str) -> Branch:
         return replace(self, entries={key: node for key, node in self.entries.items() if key not in names})
