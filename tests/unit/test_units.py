@@ -128,7 +128,7 @@ class TestSizes:
             assert abs(one.low - factor) <= half_a_digit
         assert to_unit(from_unit(1.0, unit), unit) == pytest.approx(1.0, rel=1e-15)
 
-    @pytest.mark.parametrize(("dimension", "unit"), COHERENT)
+    @pytest.mark.parametrize(("dimension", "unit"), sorted(COHERENT))
     def test_coherent_units_are_one(self, dimension, unit):
         text = "1" if unit == "-" else f"1 {unit}"
         assert read(text, dimension).span == (1.0, 1.0)
