@@ -127,11 +127,9 @@ def _printed(group: list[Value], display: Display) -> Block:
 
 def _not_known(group: list[Value]) -> Sum:
     """What cannot be worked out before the same things are measured, together."""
-    labels = "; ".join(dict.fromkeys(value.label for value in group))
-    missing = tuple(dict.fromkeys(missing.what for missing in group[0].missing))
-    return Sum(
-        group[0].label, "", "", f"Not known yet: {labels}", tuple(f"measure: {what}" for what in missing)
-    )
+    labels = tuple(dict.fromkeys(value.label for value in group))
+    missing = "; ".join(dict.fromkeys(missing.what for missing in group[0].missing))
+    return Sum(group[0].label, "", "", f"Not known before this is: {missing}", labels)
 
 
 def _remark(value: Value) -> tuple[str, ...]:

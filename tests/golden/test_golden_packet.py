@@ -1,0 +1,47 @@
+"""The sheets of the example's packet, as written and as converted."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from golden_files import FOLDER, compared, differences
+
+from firmpedal.export.plain import plain
+from firmpedal.pipeline import evaluate_text
+from firmpedal.report.packet import footer_of, packet_sheets
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "brindlewick.yaml"
+CASES = {"brindlewick_as_written": None, "brindlewick_rigid": "rigid"}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_the_sheets_are_as_they_were(name, rewrite):
+    evaluation = evaluate_text(EXAMPLE.read_text(encoding="utf-8"), EXAMPLE.name, CASES[name])
+    found = {"footer": plain(footer_of(evaluation)), "sheets": plain(packet_sheets(evaluation))}
+    assert compared(name, found, rewrite=rewrite) == []
+
+
+def test_no_golden_file_is_left_over():
+    assert {path.stem for path in FOLDER.glob("*.json")} == set(CASES)
+
+
+@pytest.mark.parametrize(
+    ("golden", "found", "same"),
+    [
+        ("cut to 39.66 in", "cut to 39.67 in", True),  # one in the last digit: rounding
+        ("cut to 39.66 in", "cut to 39.68 in", False),
+        ("39-21/32 in", "39-11/16 in", False),
+        ("AN818-4D", "AN818-5D", False),
+        ("6 lines", "7 lines", False),
+        ("39.66 in", "39.7 in", False),
+        ("left", "right", False),
+        (100.01, 100.02, True),
+        (100.0, 100.2, False),
+        ([1, 2], [1, 2, 3], False),
+        ({"a": 1}, {"b": 1}, False),
+        (True, 1, False),
+    ],
+)
+def test_the_comparison_sees_what_matters_and_not_rounding(golden, found, same):
+    assert (differences(golden, found, "here") == []) is same
