@@ -102,7 +102,10 @@ def cheapest_chains(parts, start, line):
 
 
 def cheapest_hub(parts, hub, lines):
-    """Give the least cost of a body with both lines: not joined, unlike metals, leaks, parts, mass."""
+    """Give the least cost of a body with both lines on it.
+
+    The cost is: lines not joined, threads without jam nut, unlike metals, leak paths, parts, mass.
+    """
     metals = _hub_metals(hub, lines)
     nuts = [part for part in parts if len(part.ends) == 1 and _hub_allows(part, metals)]
     costs = []
@@ -150,7 +153,7 @@ def _jam_nuts(body, panel_ends, nuts, metals):
 
 def _hub_cost(body, jam, ends, panel_ends, lines, parts, hub, metals):
     placed = [body, *jam]
-    total = [len(panel_ends) - len(jam), unlike(placed, metals[0]), 0, len(placed), *mass_of(placed)]
+    total = [0, len(panel_ends) - len(jam), unlike(placed, metals[0]), 0, len(placed), *mass_of(placed)]
     for start, line in zip(ends, lines, strict=True):
         total = [one + more for one, more in zip(total, _side_cost(start, line, parts, hub), strict=True)]
     return tuple(total)
@@ -163,5 +166,5 @@ def _side_cost(start, line, parts, hub):
         if sum(turn_of(part) for part in placed) == 0:
             wanted = metals_of(line, hub.material)[0]
             leaks = leak_paths(chain, start)
-            costs.append((0, unlike(placed, wanted), leaks, len(placed), *mass_of(placed)))
-    return min(costs, default=(1, 0, 0, 0, 0, 0))
+            costs.append((0, 0, unlike(placed, wanted), leaks, len(placed), *mass_of(placed)))
+    return min(costs, default=(1, 0, 0, 0, 0, 0, 0))

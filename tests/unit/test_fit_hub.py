@@ -11,11 +11,14 @@ from invented_parts import (
     Stock,
     flare,
     hose,
+    metric,
     names,
     panel,
     part,
+    pipe,
     plastic,
     reasons,
+    shoulder,
     tube,
 )
 
@@ -110,6 +113,34 @@ def test_a_bulkhead_thread_without_a_jam_nut_stays_open():
     joint = fit_hub(hub(), (hose(), hose(line="other")), STOCK.without("JAM-4", "JAM-4-S"))
     assert names(joint) == ["BULKHEAD-4"]
     assert opened(joint) == [("part 0", 2)]
+
+
+def test_a_bulkhead_that_no_jam_nut_holds_is_not_taken_where_another_is():
+    light = part("WALL-45", flare("-4"), flare("-4"), panel("-5"), grams=1)
+    lines = (hose(), hose(line="other"))
+    assert names(fit_hub(hub(), lines, STOCK.plus(light))) == ["BULKHEAD-4", "JAM-4"]
+
+
+def test_a_jam_nut_is_of_the_bodys_metal_though_another_is_lighter():
+    light = part("JAM-L", panel("-4", FEMALE), metal="steel", grams=1)
+    assert names(fit_hub(hub(), (hose(), hose(line="other")), STOCK.plus(light))) == ["BULKHEAD-4", "JAM-4"]
+
+
+def test_fewer_leak_paths_win_over_fewer_parts_at_a_hub():
+    """The chain over a nut's inner thread has one joint less that holds fluid, and one part more."""
+    dry = [shoulder(size, FEMALE) for size in ("-1", "-2")]
+    stock = Stock(
+        (
+            part("WETBODY", flare("-4"), metric()),
+            part("WET", metric(gender=FEMALE), pipe()),
+            part("DRYBODY", flare("-4"), dry[0]),
+            part("DRY1", dry[0].complement, dry[1]),
+            part("DRY2", dry[1].complement, pipe()),
+        )
+    )
+    line = LineEnd("other", "to", pipe(gender=FEMALE), "hose")
+    joint = fit_hub(hub(panel=False), (hose(), line), stock)
+    assert (names(joint), joint.leak_paths) == (["DRYBODY", "DRY1", "DRY2"], 2)
 
 
 def test_a_turn_that_no_bulkhead_has_is_told():

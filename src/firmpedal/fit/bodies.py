@@ -59,8 +59,8 @@ def trials_of(shelf: Shelf, lines: Lines, wishes: Wishes, material: str, shop: S
         yield Trial(cost, shelf.part, ends, tuple(run for _, run in sides), tuple(nut.part for nut in nuts))
 
 
-_NOTHING = Cost(0, 0, 0, 0, 0, 0.0, 0.0, 0, 0, ())
-_NOT_JOINED = _NOTHING._replace(open_ends=1)
+_NOTHING = Cost()
+_NOT_JOINED = Cost(open_lines=1)
 
 
 @lru_cache(maxsize=1024)
@@ -86,9 +86,15 @@ def _declared_cost(run: Run, shows: Interface, line: LineEnd, wishes: Wishes) ->
     broken = run.broken_links(shows, line.interface)
     links = [shows, *(step.after for step in run.passes)]
     leaks = sum(end.seals for number, end in enumerate(links) if number not in broken)
-    unlike = sum(wishes.unlike(part) for part in run.parts)
-    unknown, micrograms = (sum(figures) for figures in zip((0, 0), *map(weight, run.parts), strict=True))
-    return Cost(len(broken), unlike, leaks, len(run.parts), 0, 0.0, 0.0, unknown, micrograms, ())
+    weights = [weight(part) for part in run.parts]
+    return Cost(
+        open_lines=len(broken),
+        unlike_metals=sum(wishes.unlike(part) for part in run.parts),
+        leak_paths=leaks,
+        parts=len(run.parts),
+        unknown_masses=sum(unknown for unknown, _ in weights),
+        micrograms=sum(micrograms for _, micrograms in weights),
+    )
 
 
 def _cost(
@@ -97,14 +103,13 @@ def _cost(
     placed = [shelf, *nuts]
     panel_ends = len(shelf.part.ends) - len(shelf.part.flow_ends)
     return Cost(
-        open_ends=sum(side.open_ends for side in sides) + panel_ends - len(nuts),
+        open_lines=sum(side.open_lines for side in sides),
+        bare_threads=panel_ends - len(nuts),
         unlike_metals=sum(side.unlike_metals for side in sides)
         + sum(wishes.unlike(one.part) for one in placed),
         leak_paths=sum(side.leak_paths for side in sides),
         parts=sum(side.parts for side in sides) + len(placed),
         odd_ends=_odd_ends(shelf.part, ends, lines),
-        off_angle=0.0,
-        turn=0.0,
         unknown_masses=sum(side.unknown_masses for side in sides) + sum(one.unknown_masses for one in placed),
         micrograms=sum(side.micrograms for side in sides) + sum(one.micrograms for one in placed),
         passes=(shelf.rank, *ends, *(number for side in sides for number in side.passes)),

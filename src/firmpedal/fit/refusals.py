@@ -97,15 +97,24 @@ def dearer(part: Part, cost: Cost, best: Cost, aim: Aim | None, with_it: Iterabl
     odd = "its open end is of another size than the line"
     metal = f"{part.material}: another metal is taken only where nothing else joins"
     steps = (
-        (cost.open_ends > best.open_ends, Reason(Near.NO_WAY, 0, "leaves a line without its end")),
+        (cost.open_lines > best.open_lines, Reason(Near.NO_WAY, 0, "leaves a line end open")),
+        (cost.bare_threads > best.bare_threads, Reason(Near.NO_WAY, 0, "there is no jam nut for it")),
         (cost.unlike_metals > best.unlike_metals, Reason(Near.METAL, 0, metal)),
         (leaks > 0 or more > 0, Reason(Near.MORE, leaks + more / 10, _more_words(leaks, more, with_it))),
         (cost.odd_ends > best.odd_ends, Reason(Near.LINE_SIZE, 0, odd)),
-        (cost[5:7] > best[5:7], Reason(Near.ANGLE, cost.off_angle, _angle_reason(cost, best, aim))),
-        (cost[7:9] > best[7:9], Reason(Near.MASS, 0, f"heavier: {part.material}")),
+        (_angle(cost) > _angle(best), Reason(Near.ANGLE, cost.off_angle, _angle_reason(cost, best, aim))),
+        (_mass(cost) > _mass(best), Reason(Near.MASS, 0, f"heavier: {part.material}")),
     )
     same = Reason(Near.SAME, 0, "as good in every way that counts")
     return next((reason for worse, reason in steps if worse), same)
+
+
+def _angle(cost: Cost) -> tuple[float, float]:
+    return cost.off_angle, cost.turn
+
+
+def _mass(cost: Cost) -> tuple[int, int]:
+    return cost.unknown_masses, cost.micrograms
 
 
 def _more_words(leaks: int, more: int, with_it: Iterable[Part]) -> str:

@@ -83,8 +83,14 @@ def _closes(part: Part, interface: Interface) -> bool:
 
 
 def _plug_cost(shelf: Shelf, interface: Interface, wishes: Wishes) -> Cost:
-    unlike, leaks = int(wishes.unlike(shelf.part)), int(interface.seals)
-    return Cost(0, unlike, leaks, 1, 0, 0.0, 0.0, shelf.unknown_masses, shelf.micrograms, (shelf.rank,))
+    return Cost(
+        unlike_metals=int(wishes.unlike(shelf.part)),
+        leak_paths=int(interface.seals),
+        parts=1,
+        unknown_masses=shelf.unknown_masses,
+        micrograms=shelf.micrograms,
+        passes=(shelf.rank,),
+    )
 
 
 def _plug_reason(shelf: Shelf, best: Shelf | None, interface: Interface, wishes: Wishes) -> Reason:

@@ -54,16 +54,17 @@ STRAIGHT = Aim()
 class Cost(NamedTuple):
     """What a joint costs, first things first; the lower tuple is the better joint."""
 
-    open_ends: int  # ends that should have been joined
-    unlike_metals: int
-    leak_paths: int
-    parts: int
-    odd_ends: int  # ends with no line to join that are not like the joined one
-    off_angle: float  # degrees between where the joint points and where the line leaves
-    turn: float  # degrees: the straighter wins a tie
-    unknown_masses: int
-    micrograms: int
-    passes: tuple[int, ...]  # by number in canonical order: neither a name nor a place in a list decides
+    open_lines: int = 0  # line ends that stay without anything
+    bare_threads: int = 0  # bulkhead threads without a jam nut
+    unlike_metals: int = 0
+    leak_paths: int = 0
+    parts: int = 0
+    odd_ends: int = 0  # ends with no line to join that are not like the joined one
+    off_angle: float = 0.0  # degrees between where the joint points and where the line leaves
+    turn: float = 0.0  # degrees: the straighter wins a tie
+    unknown_masses: int = 0
+    micrograms: int = 0
+    passes: tuple[int, ...] = ()  # by number in canonical order: neither a name nor a place in a list decides
 
 
 class _Toll(NamedTuple):
@@ -145,18 +146,15 @@ def _with_toll(toll: _Toll, number: int, way: Way) -> Way:
 
 def cost_of(turn: float, way: Way, aim: Aim) -> Cost:
     """Say what a way costs where it should point as aimed."""
-    off = round(abs(turn - aim.angle), 6)
     return Cost(
-        0,
-        way.unlike_metals,
-        way.leak_paths,
-        way.parts,
-        0,
-        off,
-        turn,
-        way.unknown_masses,
-        way.micrograms,
-        way.passes,
+        unlike_metals=way.unlike_metals,
+        leak_paths=way.leak_paths,
+        parts=way.parts,
+        off_angle=round(abs(turn - aim.angle), 6),
+        turn=turn,
+        unknown_masses=way.unknown_masses,
+        micrograms=way.micrograms,
+        passes=way.passes,
     )
 
 
