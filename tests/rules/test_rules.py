@@ -16,6 +16,7 @@ Each rule has a folder of its name. `failing*.yaml` breaks it, `passing*.yaml` d
 from __future__ import annotations
 
 import difflib
+from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -23,9 +24,10 @@ import pytest
 
 from firmpedal.checks.rules import RULES
 from firmpedal.pipeline import Evaluation, evaluate_text
+from firmpedal.units import read
 
 if TYPE_CHECKING:
-    from firmpedal.finding import Finding
+    from firmpedal.quantity import Value
 
 HERE = Path(__file__).parent
 NAMES = [rule.name for rule in RULES]
@@ -80,12 +82,15 @@ def named(case: Case) -> str:
     return f"{case.rule}/{case.name}"
 
 
-def shown(evaluation: Evaluation, finding: Finding) -> tuple[str, str]:
-    """The figures of a finding as the builder reads them."""
-    assert finding.measured is not None
-    assert finding.allowed is not None
-    show = evaluation.display.value
-    return show(finding.measured), f"{finding.relation} {show(finding.allowed)}"
+def agrees(value: Value, words: str) -> bool:
+    """Whether a figure is the one written, to half a unit of the last digit written."""
+    number, _, unit = words.partition(" ")
+    digits = len(number.partition(".")[2])
+    (written, _), (more, _) = (
+        read(f"{text} {unit}".strip(), value.dimension).span
+        for text in (number, str(Fraction(number.replace(",", "")) + Fraction(1, 10**digits)))
+    )
+    return abs(value.middle - written) <= abs(more - written) / 2
 
 
 @pytest.mark.parametrize("rule", NAMES)
@@ -132,9 +137,12 @@ def test_a_finding_says_what_where_how_much_and_what_to_try(case):
     assert case.wanted("try")
     marked = {n for n, line in enumerate(case.text.splitlines(), 1) if line.endswith(MARK)}
     assert {evaluation.span_of(finding.place).line for finding in found} == marked
-    figures = [shown(evaluation, finding) for finding in found if finding.measured]
-    assert [measured for measured, _ in figures] == case.wanted("found")
-    assert [allowed for _, allowed in figures] == case.wanted("allowed")
+    figures = [finding for finding in found if finding.measured is not None]
+    assert len(figures) == len(case.wanted("found")) == len(case.wanted("allowed"))
+    for finding, measured, allowed in zip(figures, case.wanted("found"), case.wanted("allowed"), strict=True):
+        assert agrees(finding.measured, measured)
+        assert allowed.startswith(f"{finding.relation} ")
+        assert agrees(finding.allowed, allowed.removeprefix(f"{finding.relation} "))
     assert all(finding.sources for finding in found)
 
 
