@@ -105,6 +105,13 @@ def test_an_unknown_designation_is_told_with_what_may_be_meant(written, meant):
     assert opened(joint) == [("port cylinder.outlet", 0), ("line hose from", 0)]
 
 
+def test_two_unknown_designations_side_by_side_are_both_told():
+    joint = fit_port(PIPE_PORT, hose(fittings=("1111", "2222")), STOCK)
+    assert joint.mismatches[0].words == (
+        "no part called 1111 is in the catalogue; no part called 2222 is in the catalogue"
+    )
+
+
 def test_a_wild_designation_gets_no_guess():
     joint = fit_port(PIPE_PORT, hose(fittings=("9999",)), STOCK)
     assert joint.mismatches[0].words == "no part called 9999 is in the catalogue"

@@ -68,7 +68,7 @@ def not_as_asked(start: EndRef, goal: EndRef, line: LineEnd, shop: Shop, materia
     if found := found_run(one, other, ANY_PART, shop):
         needed = tuple(bodies_first(found.parts))
         words = (
-            f"nothing of the metal asked for joins {described(one)} to {described(other)}; there is "
+            f"nothing of the metal wanted joins {described(one)} to {described(other)}; there is "
             + ", ".join(f"{part.designation} ({part.material})" for part in needed)
         )
         return Mismatch(MismatchKind.NO_PARTS, start, goal, words, tuple(part.designation for part in needed))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from typing import TYPE_CHECKING, NamedTuple
@@ -112,19 +113,19 @@ def declared_run(start: Interface, line: LineEnd, shop: Shop) -> Run:
     Whatever does not mate stays: it is for the builder to change.
     """
     parts: list[Part] = []
-    faults: list[tuple[int, str]] = []
+    faults: dict[int, list[str]] = defaultdict(list)
     through = 0
     for designation in line.fittings:
         found = find_parts(designation, shop)
         if len(found) != 1:
-            faults.append((through, unknown_words(designation, shop)))
+            faults[through].append(unknown_words(designation, shop))
             continue
         parts += found
         if found[0].flow_ends:
             through += 1
             if len(found[0].flow_ends) == 1:
-                faults.append((through, f"{designation} has one end only: nothing can follow it"))
-    return _turned(start, line, parts, tuple(faults), shop)
+                faults[through].append(f"{designation} has one end only: nothing can follow it")
+    return _turned(start, line, parts, tuple((n, "; ".join(words)) for n, words in faults.items()), shop)
 
 
 class _Row(NamedTuple):
