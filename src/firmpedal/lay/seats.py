@@ -56,11 +56,9 @@ def seat_of(aircraft: Aircraft, line: Line, end: str, joint: Joint | None, catal
 def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position:
     if not port.seat.known:
         return _from_face(port, bodies, catalogue) if port.at.known and bodies else port.seat
-    if not bodies or not port.seat_measured_with:
-        return port.seat
     old = catalogue.part(port.seat_measured_with)
-    if old is None:
-        return _no_such_part(port.place, port.seat_measured_with)
+    if not bodies or old is None:  # measured as it is: a name that no part has is refused by the reader
+        return port.seat
     if len(bodies) == 1 and _same_body(bodies[0], old):
         return port.seat
     chosen, before = stand_of(bodies), stand_of([old])
@@ -71,22 +69,13 @@ def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position
 
 def _side_seat(side: Side, bodies: list[Part], catalogue: Catalogue) -> Position:
     """A bulkhead's seat holds for the fitting it was measured with; nothing says how to shift it."""
-    if not bodies or not side.seat_measured_with:
-        return side.seat
     old = catalogue.part(side.seat_measured_with)
-    if old is None:
-        return _no_such_part(side.place, side.seat_measured_with)
-    if any(_same_body(body, old) for body in bodies):
+    if not bodies or old is None or any(_same_body(body, old) for body in bodies):
         return side.seat
     names = " and ".join(body.designation for body in bodies)
     return _unknown_seat(
         f"{side.place}.seat", f"the seat with {names}: it was measured with {old.designation}"
     )
-
-
-def _no_such_part(place: str, name: str) -> Position:
-    what = f"which fitting the seat was measured with: no part called {name} is in the catalogue"
-    return _unknown_seat(f"{place}.seat measured with", what)
 
 
 def _unknown_seat(place: str, what: str) -> Position:
