@@ -13,6 +13,8 @@ if TYPE_CHECKING:
 
 UNKNOWN = "unknown"  # the word for a thing that somebody still has to measure
 
+_LONGEST_COMPARED = 100  # letters; comparing takes time that grows with their square
+
 CONTAINERS = {
     "ports",
     "sides",
@@ -32,15 +34,26 @@ CONTAINERS = {
 
 
 def label_of(path: str) -> str:
-    """Turn lines.left_leg.via.2 into `left_leg via 2`."""
-    return " ".join(part for part in path.split(".") if part not in CONTAINERS)
+    """Turn lines.left_leg.via.2 into `left_leg via 2`; a section by itself keeps its name."""
+    parts = path.split(".")
+    return " ".join(part for part in parts if part not in CONTAINERS) or parts[-1]
 
 
 def suggest(word: str, choices: Iterable[str]) -> str:
     """Name the near miss, or else the choices."""
     choices = list(choices)
-    close = difflib.get_close_matches(word, choices, 1, 0.6)
-    return f"did you mean `{close[0]}`?" if close else choices_text(choices)
+    return suggest_from(closest(word, choices), choices)
+
+
+def closest(word: str, choices: Iterable[str]) -> str:
+    """Name the near miss, or nothing."""
+    close = difflib.get_close_matches(word[:_LONGEST_COMPARED], list(choices), 1, 0.6)
+    return close[0] if close else ""
+
+
+def without_advice(error: Exception) -> str:
+    """What an error says, without the near miss that a problem keeps apart."""
+    return str(error).partition(": did you mean")[0]
 
 
 def suggest_from(near_miss: str, choices: Iterable[str]) -> str:

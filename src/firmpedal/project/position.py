@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.fields import Reads
 from firmpedal.model.space import Direction, Position
-from firmpedal.project.names import label_of, renamed, suggest
+from firmpedal.project.names import UNKNOWN, label_of, renamed, suggest
 from firmpedal.project.tree import Branch, Change, Items, Leaf, Node, at
 from firmpedal.quantity import Mark, Missing, Value, total
 from firmpedal.units import Dimension
@@ -29,6 +29,7 @@ class Places:
 
     context: Context
     busy: set[str] = field(default_factory=set)
+    circular: set[str] = field(default_factory=set)
 
     def position(self, node: Node) -> Position:
         """Read [aft, right, up], a chain, or unknown; then apply what this piece went through."""
@@ -47,7 +48,7 @@ class Places:
             return Position(named[0], named[1], named[2], node.path)
         if isinstance(node, Branch):
             return self._marked(node) if "value" in node.entries else self._chain(node)
-        if isinstance(node, Leaf) and node.text != "unknown":
+        if isinstance(node, Leaf) and node.text != UNKNOWN:
             if self._anchor(node.text) is not None:
                 return self._from_anchor(node)
             self.context.problem(node, f"{label_of(node.path)} should be a point", _HOW)
@@ -55,22 +56,18 @@ class Places:
             self.context.problem(node, f"{label_of(node.path)} should be three numbers", _HOW)
         return _unknown(node)
 
+    def is_bare_point(self, node: Items) -> bool:
+        """Say whether a list of points is one point without its own brackets."""
+        leaves = [leaf for leaf in node.nodes if isinstance(leaf, Leaf)]
+        named = any(leaf.text == UNKNOWN or self._anchor(leaf.text) is not None for leaf in leaves)
+        return bool(leaves) and len(leaves) == len(node.nodes) and not named
+
     def _marked(self, node: Branch) -> Position:
         """Read {value: [1, 2, 3], mark: assumed}: the mark goes to each coordinate."""
         inner = self._declared(node.entries["value"])
-        word = at(node, "mark")
-        mark = (
-            Mark[word.text.upper()]
-            if isinstance(word, Leaf) and word.text.upper() in Mark.__members__
-            else None
-        )
-        if word is not None and mark is None:
-            self.context.problem(word, "this is not a mark", suggest("", [item.word for item in Mark]))
+        mark = self.context.mark_of(node)
         marked = [replace(value, mark=max(value.mark, mark or value.mark)) for value in inner.coordinates]
         return Position(marked[0], marked[1], marked[2], node.path)
-
-    def _mark(self, word: Node | None) -> Mark | None:
-        return self.context.declared_mark(word) if word is not None else None
 
     def _chain(self, node: Branch) -> Position:
         start = at(node, "from")
@@ -87,7 +84,7 @@ class Places:
                     coordinates[axis], step, sign, f"{label_of(node.path)} {NAMES[axis]}"
                 )
             elif key != "from":
-                self.context.problem(leaf, f"`{key}` is not a way to go", suggest(key, AXES))
+                self.context.key_problem(node, key, f"`{key}` is not a way to go", AXES)
         return Position(coordinates[0], coordinates[1], coordinates[2], node.path)
 
     def _from_anchor(self, leaf: Leaf) -> Position:
@@ -100,7 +97,9 @@ class Places:
             )
             return _unknown(leaf)
         if node.path in self.busy:
-            self.context.problem(leaf, f"`{name}` hangs on itself, round in a circle")
+            if node.path not in self.circular:
+                self.context.problem(leaf, f"`{name}` hangs on itself, round in a circle")
+            self.circular |= self.busy
             return _unknown(leaf)
         self.busy.add(node.path)
         found = self.position(node)
@@ -132,14 +131,9 @@ class Places:
         return found
 
     def _shifted(self, found: Position, shift: Node) -> Position:
+        """Move a point by a shift, whose keys have been looked at where it stands."""
         coordinates = list(found.coordinates)
-        steps = shift.entries if isinstance(shift, Branch) else {}
-        if not steps:
-            self.context.problem(shift, "a shift is written as `shift: {right: 7}`")
-        for key, leaf in steps.items():
-            if key not in AXES:
-                self.context.problem(leaf, f"`{key}` is not a way to go", suggest(key, AXES))
-                continue
+        for key, leaf in shift.entries.items() if isinstance(shift, Branch) else ():
             axis, sign = AXES[key]
             step = self.context.measure(leaf, LENGTH)
             coordinates[axis] = _add(coordinates[axis], step, sign, coordinates[axis].label)
@@ -155,25 +149,29 @@ class Places:
             vector = (vector[0], -vector[1], vector[2])
         length = math.hypot(*vector)
         unit = (vector[0] / length, vector[1] / length, vector[2] / length)
-        return Direction(unit, node.path, self._mark(at(node, "mark")) or Mark.MEASURED)
+        mark = self.context.mark_of(node) if isinstance(node, Branch) else None
+        return Direction(unit, node.path, mark or Mark.MEASURED)
 
     def _vector(self, node: Node) -> tuple[float, float, float] | None:
         if isinstance(node, Leaf):
             return self._word_vector(node)
         if isinstance(node, Items) and len(node.nodes) == 3:
             values = [self.context.measure(leaf, NUMBER) for leaf in node.nodes]
-            if all(value.known for value in values) and any(value.middle for value in values):
-                return (values[0].middle, values[1].middle, values[2].middle)
-            return None
+            if not all(value.known for value in values):
+                return None
+            return self._pointing(node, [value.middle for value in values])
         if isinstance(node, Branch) and "value" in node.entries:
             return self._vector(node.entries["value"])
         self.context.problem(node, f"{label_of(node.path)} should be a direction", _WAYS)
         return None
 
     def _word_vector(self, node: Leaf) -> tuple[float, float, float] | None:
-        words = [word for word in node.text.split() if word != "and"]
-        if node.text in ("unknown", ""):
+        if node.text == UNKNOWN:
             return None
+        if not node.text:
+            self.context.problem(node, f"nothing is written after {label_of(node.path)}", _WAYS)
+            return None
+        words = [word for word in node.text.split() if word != "and"]
         vector = [0.0, 0.0, 0.0]
         for word in words:
             if word not in AXES:
@@ -181,7 +179,13 @@ class Places:
                 return None
             axis, sign = AXES[word]
             vector[axis] += sign
-        return (vector[0], vector[1], vector[2]) if any(vector) else None
+        return self._pointing(node, vector)
+
+    def _pointing(self, node: Node, vector: list[float]) -> tuple[float, float, float] | None:
+        if any(vector):
+            return (vector[0], vector[1], vector[2])
+        self.context.problem(node, f"{label_of(node.path)} points nowhere", _WAYS)
+        return None
 
 
 _HOW = "write [aft, right, up] such as [7.0, -9.0, -3.2], or {from: a_place, aft: 2, down: 3-1/4}, or unknown"

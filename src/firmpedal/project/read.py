@@ -82,8 +82,9 @@ def _read_tree(tree: Branch, option: str | None) -> tuple[Aircraft | None, list[
     whole = placed(derived, "", spans)
     if not isinstance(whole, Branch):
         return None, problems, spans
+    complete = not problems  # else much would seem to lead to what could not be worked out
     context = Context(whole, spans, problems)
     aircraft = read_aircraft(Aircraft, context)
-    if aircraft is not None:
+    if aircraft is not None and complete:
         context.problems += check_references(aircraft, spans)
     return (None if context.problems else aircraft), context.problems, spans

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -17,7 +18,10 @@ if TYPE_CHECKING:
     from firmpedal.finding import Span
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.circuit import Line, Port, Side
+    from firmpedal.model.surroundings import State
     from firmpedal.project.tree import Spans
+
+VERSION = "1"
 
 
 @dataclass
@@ -49,7 +53,11 @@ def connections(aircraft: Aircraft) -> dict[str, str]:
 def check_references(aircraft: Aircraft, spans: Spans) -> list[Problem]:
     """List every name that points nowhere and every connection that is used twice."""
     work = _References(aircraft, spans)
+    if aircraft.version != VERSION:
+        message = f"this file is written for version `{aircraft.version}` of the format"
+        work.problem("firmpedal", message, aircraft.version, f"this program reads version {VERSION}")
     _lines(work)
+    _states(work)
     _names(work)
     _units(work)
     _parts(work)
@@ -83,6 +91,35 @@ def _taken_twice(work: _References, line: Line, place: str, target: str, other: 
     # A mirror image has no text of its own for its ends: then it is named where it is asked for.
     place = line.place if work.spans.nearest(place) == also else place
     work.problem(place, f"two lines come to `{target}`: {line.name} and {name}", target, also=also)
+
+
+def _states(work: _References) -> None:
+    """Look at the states in which things were measured."""
+    states = {state.name: state for state in work.aircraft.states}
+    for state in work.aircraft.states:
+        if "measured_at" in state.written:
+            _setting(work, state, state.measured_at, f"{state.place}.measured at")
+    for thing in (*work.aircraft.components, *work.aircraft.bulkheads):
+        for name, setting in thing.measured_in:
+            place = f"{thing.place}.measured in.{name}"
+            work.known(place, "state", name, states)
+            if name in states:
+                _setting(work, states[name], setting, place)
+
+
+def _setting(work: _References, state: State, setting: str, place: str) -> None:
+    if state.values:
+        if setting not in state.values:
+            message = f"{state.name} has no position `{setting}`"
+            work.problem(place, message, setting, suggest(setting, state.values))
+        return
+    try:
+        number = float(setting)
+    except ValueError:
+        number = math.nan
+    if not math.isfinite(number):
+        message = f"`{setting}` is not a number between the two ends of {state.name}"
+        work.problem(place, message, setting, "write a number such as 0")
 
 
 def _names(work: _References) -> None:

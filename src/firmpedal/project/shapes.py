@@ -16,7 +16,7 @@ from firmpedal.model.surroundings import (
     UnknownMotion,
     UnknownShape,
 )
-from firmpedal.project.names import label_of, suggest
+from firmpedal.project.names import UNKNOWN, label_of
 from firmpedal.project.position import AXES
 from firmpedal.project.tree import Branch, Items, Leaf, Node, at
 from firmpedal.quantity import Missing, Value
@@ -37,16 +37,38 @@ def motions(context: Context, node: Node) -> tuple[Motion, ...]:
     A state with named positions has one entry a position: `pads: {worn: [0, 0.2, 0]}`.
     """
     found: list[Motion] = []
-    for variable, entry in (node.entries if isinstance(node, Branch) else {}).items():
-        if at(context.tree, "states", variable) is None:
-            states = at(context.tree, "states")
-            names = list(states.entries) if isinstance(states, Branch) else []
-            context.problem(entry, f"there is no state `{variable}`", suggest(variable, names))
-        elif isinstance(entry, Branch) and "about" not in entry.entries:
-            found += [_motion(context, variable, setting, item) for setting, item in entry.entries.items()]
+    states = at(context.tree, "states")
+    known = states.entries if isinstance(states, Branch) else {}
+    for variable, entry in node.entries.items() if isinstance(node, Branch) else ():
+        if variable not in known:
+            if isinstance(node, Branch):
+                context.key_problem(node, variable, f"there is no state `{variable}`", known)
+            continue
+        positions = _positions_of(known[variable])
+        if isinstance(entry, Branch) and "about" not in entry.entries:
+            found += _by_position(context, variable, entry, positions)
+        elif positions and not (isinstance(entry, Leaf) and entry.text == UNKNOWN):
+            example = f"{variable}: {{{positions[-1]}: [0, 0.2, 0]}}"
+            context.problem(entry, f"say in which position of {variable}", f"write `{example}`")
         else:
             found.append(_motion(context, variable, "", entry))
     return tuple(found)
+
+
+def _positions_of(state: Node) -> list[str]:
+    values = at(state, "values")
+    leaves = values.nodes if isinstance(values, Items) else (values,)
+    return [leaf.text for leaf in leaves if isinstance(leaf, Leaf)]
+
+
+def _by_position(context: Context, variable: str, node: Branch, positions: list[str]) -> list[Motion]:
+    found = []
+    for setting, item in node.entries.items():
+        if setting in positions:
+            found.append(_motion(context, variable, setting, item))
+        else:
+            context.key_problem(node, setting, f"{variable} has no position `{setting}`", positions)
+    return found
 
 
 def _motion(context: Context, variable: str, setting: str, node: Node) -> Motion:
@@ -60,7 +82,7 @@ def _motion(context: Context, variable: str, setting: str, node: Node) -> Motion
         if all(value.known for value in by):
             return Shift(variable, setting, Position(by[0], by[1], by[2], node.path))
         return UnknownMotion(variable, setting, tuple(item for value in by for item in value.missing))
-    if not isinstance(node, Leaf) or node.text != "unknown":
+    if not isinstance(node, Leaf) or node.text != UNKNOWN:
         context.problem(node, f"{label_of(node.path)} should be a movement", _HOW)
     thing = node.path.split(".")[1]
     how = f"how far {thing} moves with {variable}" + (f", when {setting}" if setting else "")
@@ -115,12 +137,14 @@ def _signed(value: Value, sign: int) -> Value:
 def shape(context: Context, node: Node) -> tuple[Shape, ...]:
     """Read where a zone is; several keys together mean the part of space that meets all of them."""
     if not isinstance(node, Branch):
-        if not isinstance(node, Leaf) or node.text != "unknown":
+        if not isinstance(node, Leaf) or node.text != UNKNOWN:
             context.problem(node, f"{label_of(node.path)} should say a shape", _SHAPES)
         return (UnknownShape((Missing(node.path, f"where {label_of(node.path)} is"),)),)
     if "line" in node.entries:
         return (_stretch(context, node),)
     found: list[Shape] = []
+    if not node.entries.keys() - {"radius"}:
+        raise context.unreadable(node, f"{label_of(node.path)} should say a shape", _SHAPES)
     for key, item in node.entries.items():
         way, _, side = key.partition(" ")
         if key == "box":
@@ -130,9 +154,7 @@ def shape(context: Context, node: Node) -> tuple[Shape, ...]:
         elif way in ("aft", "right", "up") and side in ("above", "below"):
             found.append(_half_space(context, item, way, side))
         elif key != "radius":
-            context.problem(
-                item, f"`{key}` is not a shape", suggest(key, ["box", "ball", "line", "up below"])
-            )
+            context.key_problem(node, key, f"`{key}` is not a shape", ["box", "ball", "line", "up below"])
     return tuple(found)
 
 
@@ -142,13 +164,11 @@ _SHAPES = (
 
 
 def _box(context: Context, node: Node) -> Shape:
-    corners = context.positions(node, LENGTH)
-    missing = tuple(item for corner in corners for item in corner.missing)
-    if len(corners) != 2:
-        context.problem(node, "a box is two opposite corners", _SHAPES)
-    if len(corners) != 2 or missing:
-        return UnknownShape(missing)
-    return Box(corners[0], corners[1])
+    if not isinstance(node, Items) or len(node.nodes) != 2:
+        raise context.unreadable(node, "a box is two opposite corners", _SHAPES)
+    low, high = (context.position(corner) for corner in node.nodes)
+    missing = (*low.missing, *high.missing)
+    return UnknownShape(missing) if missing else Box(low, high)
 
 
 def _ball(context: Context, node: Node, radius: Node | None) -> Shape:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import difflib
+import re
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
+from ruamel.yaml.reader import ReaderError
 
 from firmpedal.finding import Problem, Span
 from firmpedal.project.tree import Branch, Items, Leaf, Node
@@ -18,9 +20,11 @@ if TYPE_CHECKING:
 
     from ruamel.yaml.nodes import Node as YamlNode
 
-LARGEST_FILE = 2_000_000  # bytes; the largest sensible aircraft is a hundred times smaller
+LARGEST_FILE = 400_000  # bytes; the largest sensible aircraft is twenty times smaller
 MOST_PIECES = 100_000
 DEEPEST = 40
+MOST_OPEN = 1000  # brackets and dashes before the parser is asked; it is slow to say that it gives up
+PLAIN_TAGS = ("str", "int", "float", "bool", "null", "timestamp", "merge", "value", "seq", "map", "set")
 
 
 def load_file(path: Path) -> tuple[str, list[Problem]]:
@@ -30,11 +34,15 @@ def load_file(path: Path) -> tuple[str, list[Problem]]:
         size = path.stat().st_size
         if size > LARGEST_FILE:
             return "", [Problem(start, f"this file has {size:,} bytes; a builder's file has a few thousand")]
+        if not path.is_file():
+            what = "a folder" if path.is_dir() else "not a file"
+            return "", [Problem(start, f"this cannot be read: it is {what}")]
         data = path.read_bytes()
     except FileNotFoundError:
         return "", [Problem(start, "there is no such file", suggestion=_similar_file(path))]
-    except OSError as error:
-        return "", [Problem(start, f"this file cannot be read: {error.strerror}")]
+    except (OSError, ValueError) as error:
+        reason = error.strerror if isinstance(error, OSError) else str(error)
+        return "", [Problem(start, f"this file cannot be read: {reason}")]
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
@@ -58,23 +66,58 @@ def load_text(text: str, file: str) -> tuple[Branch | None, list[Problem]]:
     if tabs:
         message = "a tab stands at the start of this line; YAML wants spaces"
         return None, [Problem(Span(file, n, 1), message) for n in tabs[:10]]
-    try:
-        root = YAML(typ="safe", pure=True).compose(text)
-    except MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        span = Span(file, mark.line + 1, mark.column + 1) if mark else Span(file, 1, 1)
-        return None, [
-            Problem(span, f"the text is not laid out as it should be: {error.problem or error.context}")
-        ]
-    except RecursionError:
-        return None, [Problem(Span(file, 1, 1), "lists or keys are nested too deeply")]
-    except (YAMLError, ValueError) as error:
-        return None, [Problem(Span(file, 1, 1), f"the text cannot be read: {str(error).splitlines()[0]}")]
+    root = _composed(text, file)
+    if isinstance(root, Problem):
+        return None, [root]
     if root is None:
         return None, [
             Problem(Span(file, 1, 1), "this file is empty", suggestion="start one with: firmpedal new")
         ]
     return _Grower(file).grow_root(root)
+
+
+def _composed(text: str, file: str) -> YamlNode | Problem | None:
+    """Parse a text into YAML's own nodes; None where there is nothing but comments."""
+    start = Span(file, 1, 1)
+    if _opens_too_much(text):
+        return Problem(start, _TOO_DEEP)
+    try:
+        node: YamlNode | None = YAML(typ="safe", pure=True).compose(text)
+    except MarkedYAMLError as error:
+        return _layout_problem(error, file)
+    except ReaderError as error:
+        line = text.count("\n", 0, error.position) + 1
+        column = error.position - text.rfind("\n", 0, error.position)
+        return Problem(Span(file, line, column), "a character stands here that is not text")
+    except RecursionError:
+        return Problem(start, _TOO_DEEP)
+    except (YAMLError, ValueError, AttributeError, IndexError) as error:
+        # The parser stumbles with other errors over some texts that are not YAML either.
+        return Problem(start, f"the text cannot be read: {(str(error).splitlines() or [''])[0]}")
+    return node
+
+
+_TOO_DEEP = "lists or keys are nested too deeply"
+
+
+def _opens_too_much(text: str) -> bool:
+    depth = 0
+    for found in re.finditer(r"[\[\]{}]|(?:[-?] ){40}", text):
+        depth += -1 if found[0] in "]}" else len(found[0])
+        if depth > MOST_OPEN:
+            return True
+    return False
+
+
+def _layout_problem(error: MarkedYAMLError, file: str) -> Problem:
+    mark = error.problem_mark or error.context_mark
+    span = Span(file, mark.line + 1, mark.column + 1) if mark else Span(file, 1, 1)
+    message = str(error.problem or error.context)
+    if "another document" in message:
+        return Problem(span, "a second document starts here; a file holds one aircraft", "---")
+    if r"'\t'" in message:
+        return Problem(span, "a tab stands here; YAML wants spaces")
+    return Problem(span, f"the text is not laid out as it should be: {message}")
 
 
 @dataclass
@@ -104,7 +147,10 @@ class _Grower:
                 "the file unfolds to too many pieces; look at its anchors (&) and aliases (*)"
             )
         if depth > DEEPEST:
-            raise _TooMuchError("lists or keys are nested too deeply")
+            raise _TooMuchError(_TOO_DEEP)
+        tag = str(node.tag or "").removeprefix("tag:yaml.org,2002:")
+        if tag not in PLAIN_TAGS:
+            self.problems.append(Problem(self._span(node), f"a tag (`!`) says nothing here: {tag[:60]}"))
         if isinstance(node, ScalarNode):
             return Leaf(str(node.value).strip(), self._span(node))
         if isinstance(node, SequenceNode):
@@ -120,6 +166,9 @@ class _Grower:
             span = self._span(key)
             if not isinstance(key, ScalarNode):
                 self.problems.append(Problem(span, "a key should be one word or a few, not a list"))
+            elif key.value == "<<":
+                message = "a merge key (`<<`) is not read here"
+                self.problems.append(Problem(span, message, "<<", "write `like: another_thing`"))
             elif key.value in entries:
                 message = f"`{key.value}` stands here a second time"
                 self.problems.append(Problem(span, message, key.value, also=keys[key.value]))

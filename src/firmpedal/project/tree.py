@@ -21,13 +21,12 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Leaf:
-    """One piece of text as the builder wrote it; `absent` stands for what was left out, said once."""
+    """One piece of text as the builder wrote it."""
 
     text: str
     span: Span
     path: str = ""
     changes: tuple[Change, ...] = ()
-    absent: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +48,6 @@ class Branch:
     span: Span
     path: str = ""
     changes: tuple[Change, ...] = ()
-    absent: bool = False
 
     def without(self, *names: str) -> Branch:
         return replace(self, entries={key: node for key, node in self.entries.items() if key not in names})
@@ -87,9 +85,10 @@ def with_change(node: Node, change: Change) -> Node:
 def overlay(base: Node | None, over: Node) -> Node:
     """Lay one piece over another: branches merge key by key, anything else replaces.
 
-    A key whose text is `removed` takes the entry out.
+    A key whose text is `removed` takes the entry out. A value with its mark, a chain, a swing and a
+    shape are each one thing: half of one and half of another would mean something else.
     """
-    if not isinstance(base, Branch) or not isinstance(over, Branch):
+    if not isinstance(base, Branch) or not isinstance(over, Branch) or _is_one_thing(over):
         return over
     entries = dict(base.entries)
     for key, node in over.entries.items():
@@ -98,6 +97,32 @@ def overlay(base: Node | None, over: Node) -> Node:
         else:
             entries[key] = overlay(entries.get(key), node)
     return replace(base, entries=entries, keys={**base.keys, **over.keys})
+
+
+_WAYS = frozenset({"aft", "forward", "right", "left", "up", "down"})
+_ONE_THING = (
+    ("value", frozenset({"value", "mark", "because"})),
+    ("about", frozenset({"about", "axis", "swing"})),
+    ("box", frozenset({"box"})),
+    ("ball", frozenset({"ball", "radius"})),
+    ("line", frozenset({"line", "from", "to"})),
+)
+
+
+def _is_one_thing(node: Branch) -> bool:
+    """Say whether keys make one value; a thing that only has such a name holds keys of its own."""
+    keys = node.entries.keys()
+    if "from" in keys and keys - {"from"} and keys <= _WAYS | {"from"}:
+        return True
+    return any(
+        first in keys and keys <= whole and not _is_thing(node.entries[first]) for first, whole in _ONE_THING
+    )
+
+
+def _is_thing(node: Node) -> bool:
+    if isinstance(node, Branch):
+        return not ("value" in node.entries or "from" in node.entries)
+    return isinstance(node, Leaf) and node.text == REMOVED
 
 
 def placed(node: Node, path: str, spans: Spans) -> Node:
