@@ -32,7 +32,7 @@ class TestShapes:
     def test_a_box_across_the_first_straight(self):
         crossing = cut("{box: [[9, -1, 0], [11, 1, 2]]}")
         assert stretches(crossing) == [(pytest.approx(2), pytest.approx(4))]
-        assert [to_unit(point[2], "in") for _, point in crossing.passes] == pytest.approx([2, 0])
+        assert [to_unit(point[2], "in") for _, point in crossing.passes] == pytest.approx([2, 0], abs=1e-6)
         assert crossing.ends_inside == ()
         assert to_unit(crossing.length("").middle, "in") == pytest.approx(2)
 
@@ -156,12 +156,11 @@ class TestRanges:
 
     def test_an_end_that_may_lie_inside(self):
         crossing = cut("{up above: 3.8 to 4.2}")
-        assert asked(crossing.unsure_ends) == [
-            "where zone is, more closely: how run runs by zone hangs on it"
-        ]
+        (what,) = asked(crossing.unsure_ends)
+        assert what.startswith("where zone is, more closely")
 
     def test_a_line_inside_whatever_the_range_may_still_pass_the_edge_or_not(self):
-        crossing = cut("{aft above: 12, right below: 0 to 3}", ("seat: [16, 0, -6]", "seat: [16, 1.4, -6]"))
+        crossing = cut("{aft above: 12, right below: 0.8 to 3}", ("seat: [16, 0, -6]", "seat: [16, 1.4, -6]"))
         assert crossing.inside
         assert crossing.unsure_inside == ()
         assert crossing.unsure_ends

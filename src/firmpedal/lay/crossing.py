@@ -65,10 +65,9 @@ class Crossing:
 @lru_cache(maxsize=4096)
 def crossing(line: LaidLine, zone: Zone) -> Crossing:
     """Cut one line against one zone."""
-    missing = _missing(line, zone)
-    if missing:
+    missing, course = _missing(line, zone), path_of(line)
+    if missing or course is None:
         return Crossing(line.name, zone, (), (), (), missing, missing, missing)
-    course = path_of(line)
     here = _cut(line, zone, course, 0)
     others = [(_closer(line, zone, point), _cut(line, zone, other, 0)) for point, other in _courses(line)]
     if _ranged(zone):
@@ -102,10 +101,8 @@ class _Cut(NamedTuple):
         return bool(self.stretches), len(self.passes), self.ends
 
 
-def _cut(line: LaidLine, zone: Zone, course: Course | None, way: int) -> _Cut:
+def _cut(line: LaidLine, zone: Zone, course: Course, way: int) -> _Cut:
     """Cut a course against the zone as it is (0), or as large (1) or as small (-1) as it can be."""
-    if course is None:
-        return _Cut((), (), ())
     points, stations = course
     whole = float(stations[-1])
     if isinstance(zone.where[0], Stretch):
