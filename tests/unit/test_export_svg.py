@@ -56,6 +56,12 @@ def test_any_text_survives(text):
     assert label.text == text
 
 
+def test_blanks_that_keep_room_for_a_ring_are_kept():
+    (label,) = read(Label(" 1   58.6", (50, 50))).findall(f"{SPACE}text")
+    assert label.text == " 1   58.6"
+    assert label.get("{http://www.w3.org/XML/1998/namespace}space") == "preserve"
+
+
 def test_a_turned_label_turns_to_the_left_as_angles_do():
     (label,) = read(Label("x", (50, 50), angle=90)).findall(f"{SPACE}text")
     assert label.get("transform") == "rotate(-90 50 50.00)"

@@ -115,7 +115,7 @@ def test_bends_straights_ends_and_clamps_are_marked():
     line, drawing = drawn("left_leg")
     texts = [mark.text.strip() for mark in drawing.marks if isinstance(mark, Label)]
     assert texts.count("A") == texts.count("B") == 2
-    assert {"1   58.6\u00b0", "2   39.1\u00b0", "3   33.1\u00b0"} <= set(texts)
+    assert {"1  58.6\u00b0", "2  39.1\u00b0", "3  33.1\u00b0"} <= set(texts)
     assert {"1.88 in", "3.15 in", "30.87 in", "2.01 in"} <= set(texts)
     assert {f"c{n}" for n in range(1, len(line.supports.stations) + 1)} <= set(texts)
 

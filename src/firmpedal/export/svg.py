@@ -58,6 +58,7 @@ def _label(mark: Label, tall: float) -> str:
     turn = f' transform="rotate({-mark.angle:g} {x:g} {y:.2f})"' if mark.angle else ""
     bold = ' font-weight="bold"' if mark.bold else ""
     return (
-        f'<text x="{x:g}" y="{foot:.2f}" font-family="{TYPE}, monospace" font-size="{mark.size:g}"{bold}'
+        f'<text xml:space="preserve" x="{x:g}" y="{foot:.2f}"'
+        f' font-family="{TYPE}, monospace" font-size="{mark.size:g}"{bold}'
         f' text-anchor="{mark.anchor}"{turn}>{escape(mark.text)}</text>'
     )

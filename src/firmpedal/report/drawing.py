@@ -183,7 +183,7 @@ def _rings(note: Note, placed: list[Mark]) -> list[Mark]:
 
 def ringed(number: int, words: str = "") -> str:
     """The text of a note that begins with a number in a ring: blanks leave room for the ring."""
-    return f" {number}   {words}" if words else f" {number} "
+    return f" {number}  {words}" if words else f" {number} "
 
 
 def _shown(note: Note, view: View) -> float:

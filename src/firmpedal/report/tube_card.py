@@ -98,9 +98,8 @@ def _bend_blocks(evaluation: Evaluation, tube: TubeShape, shape: Centreline) -> 
 
 
 CLOCK_WORDS = (
-    "Look along the tube from A to B, and hold it so that the leg before the last bend lies at 12 o'clock. "
-    "The next bend goes to where the hand points: + is clockwise, - anticlockwise. A bender that stays put "
-    "always bends to the same side: there turn the tube by as much the other way, and check on the clock."
+    "Look along the tube from A to B, the leg before the last bend at 12 o'clock: the next bend goes where "
+    "the hand points. In a bender that stays put, turn the tube by as much the other way, then check."
 )
 
 
