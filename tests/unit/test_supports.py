@@ -1,0 +1,99 @@
+"""What holds a line: clamps as given or proposed, and the longest length left free."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Mark
+from firmpedal.units import to_unit
+from texts import edited, small
+
+WHOLE = 10 + 6 - 2 * 0.75 + 0.75 * math.pi / 2  # developed length of the tube, from its corner and radius
+
+
+def laid(clamps: str, *edits: tuple[str, str]):
+    radius = ("radius: 3/4\n", f"radius: 3/4\n    clamps: {clamps}\n")
+    evaluation = evaluate_text(edited(small("quillfen"), radius, *edits), "text")
+    (line,) = evaluation.laid
+    return line.supports
+
+
+def inches(value) -> tuple:
+    return tuple(
+        pytest.approx(bound, abs=1e-9) for bound in (to_unit(value.low, "in"), to_unit(value.high, "in"))
+    )
+
+
+def test_without_clamps_the_whole_line_is_free():
+    supports = laid("none")
+    assert supports.stations == ()
+    assert inches(supports.longest_gap) == (WHOLE, WHOLE)
+    assert not supports.proposed
+
+
+@pytest.mark.parametrize(
+    ("clamps", "gap"),
+    [("[5]", WHOLE - 5), ("[9]", 9), ("[4, 11]", 7), ("[11, 4]", 7), ("[1, 2, 3]", WHOLE - 3)],
+)
+def test_the_fittings_at_the_ends_count_and_the_order_does_not(clamps, gap):
+    assert inches(laid(clamps).longest_gap) == (gap, gap)
+
+
+def test_clamps_are_counted_from_the_first_end():
+    stations = laid("[11, 4]").stations
+    assert [to_unit(station.middle, "in") for station in stations] == pytest.approx([4, 11])
+    assert [station.label for station in stations] == ["clamp 1 of run", "clamp 2 of run"]
+    assert {station.mark for station in stations} == {Mark.MEASURED}
+
+
+def test_proposed_clamps_keep_the_spacing():
+    supports = laid("propose")
+    assert supports.proposed
+    assert supports.stations
+    assert supports.longest_gap.high <= supports.spacing.low
+    assert {station.mark for station in supports.stations} == {Mark.DERIVED}
+
+
+class TestRanges:
+    def test_a_clamp_known_only_within_a_range(self):
+        assert inches(laid("[8 to 9]").longest_gap) == (8, 9)
+        assert inches(laid("[4 to 5, 11]").longest_gap) == (6, 7)
+
+    def test_a_line_whose_length_has_a_range(self):
+        supports = laid("[5]", ("seat: [16, 0, -6]", "seat: [15 to 17, 0, -6]"))
+        assert inches(supports.longest_gap) == (WHOLE - 6, WHOLE - 4)
+
+
+class TestUnknown:
+    def test_a_clamp_nobody_has_measured(self):
+        supports = laid("[8, unknown]")
+        assert supports.longest_gap.span is None
+        assert len(supports.longest_gap.missing) == 1
+        assert len(supports.stations) == 1
+
+    def test_a_line_whose_length_is_unknown(self):
+        supports = laid("[8]", ("[10, 0, -6]", "[10, unknown, -6]"))
+        assert supports.longest_gap.span is None
+        assert supports.longest_gap.missing
+
+    def test_no_spacing_in_the_table_proposes_nothing(self):
+        supports = laid("propose", ("tube 5052-O 1/4 x .035", "tube 5052-O 6 mm x 1 mm"))
+        assert supports.stations == ()
+        assert supports.spacing.span is None
+
+
+@pytest.mark.parametrize("clamps", ["[8, 18]", "[8, -1]"])
+def test_a_clamp_where_there_is_no_line_holds_nothing(clamps):
+    supports = laid(clamps)
+    assert inches(supports.longest_gap) == (8, 8)
+    assert len(supports.beyond) == 1
+    assert len(supports.stations) == 1
+
+
+def test_a_clamp_that_may_be_past_the_end_is_taken_as_on_the_line():
+    supports = laid("[8, 15 to 17]")
+    assert supports.beyond == ()
+    assert inches(supports.longest_gap) == (8, 9)
