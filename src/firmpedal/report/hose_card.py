@@ -45,7 +45,8 @@ def hose_blocks(
         words = "This hose cannot be ordered yet: its length is unknown. Measure first:"
         blocks += [Paragraph(words, Tone.LEAD), Bullets(missing, boxes=True)]
     made = "a ready-made length" if lengths.ready_made else "made to length"
-    least = f"least, with {percent(lengths.slack)} slack: {both(lengths.least_length, show)}"
+    longest = f"at its longest {decimals(lengths.longest_path, show)}"
+    least = f"{longest}; with {percent(lengths.slack)} slack at least {decimals(lengths.least_length, show)}"
     order = Figure(
         "order, seat to seat", on_tape(lengths.order_length, show), _note(lengths.order_length, made, show)
     )
