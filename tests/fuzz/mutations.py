@@ -18,6 +18,12 @@ ODD = [
     "45 degrees", "propose", "none", "[]: x", "..", ".", "a.b", "---", "...",
 ]  # fmt: skip
 
+FIGURES = [
+    "unknown", "0", "-0", "-1", "1e-9", "0.001", "1/64", "1", "3 to 4", "-4 to 4", "+/- 17", "about 5",
+    "1000", "-1000", "100000", "{value: 3, mark: assumed}", "{value: unknown, mark: memory}", "90", "360",
+]  # fmt: skip
+
+_FIGURE = re.compile(r"(?<=[:\[,] )-?\d+(?:\.\d+|-\d+/\d+|/\d+)?(?=[\s,\]}])|(?<=\[)-?\d+(?:\.\d+)?(?=,)")
 _WORD = re.compile(r"[^\s,\[\]{}:#]+|[,\[\]{}:]")
 
 
@@ -59,4 +65,13 @@ def damaged(draw, text):
         if not text.strip():
             break
         text = draw(st.sampled_from([_words, _words, _words, _lines, _letters]))(draw, text)
+    return text
+
+
+@st.composite
+def other_figures(draw, text):
+    """A text in which one to five figures are others, most of them still figures that can be read."""
+    for _ in range(draw(st.integers(1, 5))):
+        old = draw(st.sampled_from(list(_FIGURE.finditer(text))))
+        text = text[: old.start()] + draw(st.sampled_from(FIGURES)) + text[old.end() :]
     return text

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from mutations import ODD, damaged
+from mutations import ODD, damaged, other_figures
 
 from firmpedal.finding import Problem
 from firmpedal.pipeline import UnusableFileError, evaluate
@@ -42,9 +42,10 @@ def test_any_text_is_read(fuzzed):
 
 
 @pytest.mark.parametrize("name", TEXTS)
-def test_damaged_aircraft_is_read_and_evaluated(fuzzed, name):
+@pytest.mark.parametrize("damage", [damaged, other_figures])
+def test_damaged_aircraft_is_read_and_evaluated(fuzzed, damage, name):
     @fuzzed
-    @given(damaged(TEXTS[name]), st.sampled_from(OPTIONS[name]))
+    @given(damage(TEXTS[name]), st.sampled_from(OPTIONS[name]))
     def check(text, option):
         reading = read(text, option)
         try:

@@ -182,6 +182,13 @@ SPOILED = {
     "swap without like": ((BORE, BORE + "\n    swap: {a: b}"), (15, 5), "`swap` is not a key", ""),
     "list as a key": (("components:\n", "? [a, b]\n: 1\ncomponents:\n"), (10, 3), "not a list", ""),
     "number out of reach": ((BORE, "bore: 1e999"), (14, 11), "measured with such a number", ""),
+    "less than nothing": ((BORE, "bore: -0.625"), (14, 11), "bore cannot be less than nothing", ""),
+    "marked less than nothing": (
+        (BORE, "bore: {value: -1, mark: assumed}"),
+        (14, 19),
+        "bore cannot be less than nothing",
+        "",
+    ),
     "very long number": ((BORE, "bore: " + "9" * 5000), (14, 11), "measured with such a number", ""),
 }
 

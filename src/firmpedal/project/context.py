@@ -30,6 +30,8 @@ if TYPE_CHECKING:
     from firmpedal.model.stock import Fluid, Stock
     from firmpedal.model.surroundings import Motion, Shape
 
+SIZES = (Dimension.LENGTH, Dimension.FORCE, Dimension.PRESSURE, Dimension.VOLUME, Dimension.MASS)
+
 
 @dataclass
 class Context(Noted):
@@ -74,6 +76,15 @@ class Context(Noted):
             return None  # said once, where the file's units are read
 
     def measure(self, node: Node, marker: Reads) -> Value:
+        """Read the size of something: it can be unknown, but not less than nothing."""
+        value = self.signed(node, marker)
+        if value.span is None or value.span[0] >= 0 or marker.dimension not in SIZES:
+            return value
+        inner = at(node, "value") or node
+        self.problem(inner, f"{value.label} cannot be less than nothing")
+        return replace(value, span=None)
+
+    def signed(self, node: Node, marker: Reads) -> Value:
         """Read `3/4`, `10-1/2 in`, `unknown`, or `{value: 3/4, mark: assumed}`."""
         dimension = cast("Dimension", marker.dimension)
         label = label_of(node.path)
@@ -102,8 +113,8 @@ class Context(Noted):
             self.problem(node, f"{label_of(node.path)}: {error}", suggestion)
 
     def _marked(self, node: Branch, marker: Reads) -> Value:
-        value = self.measure(node.entries["value"], marker)
-        return replace(value, mark=max(value.mark, self.mark_of(node) or value.mark), place=node.path)
+        value = self.signed(replace(node.entries["value"], path=node.path), marker)
+        return replace(value, mark=max(value.mark, self.mark_of(node) or value.mark))
 
     # -- places in space --------------------------------------------------------------------------
 

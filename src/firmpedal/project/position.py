@@ -40,7 +40,7 @@ class Places:
 
     def _declared(self, node: Node) -> Position:
         if isinstance(node, Items) and len(node.nodes) == 3:
-            values = [self.context.measure(leaf, LENGTH) for leaf in node.nodes]
+            values = [self.context.signed(leaf, LENGTH) for leaf in node.nodes]
             named = [
                 value.named(f"{label_of(node.path)} {axis}")
                 for value, axis in zip(values, NAMES, strict=True)
@@ -64,7 +64,7 @@ class Places:
 
     def _marked(self, node: Branch) -> Position:
         """Read {value: [1, 2, 3], mark: assumed}: the mark goes to each coordinate."""
-        inner = self._declared(node.entries["value"])
+        inner = self._declared(replace(node.entries["value"], path=node.path))
         mark = self.context.mark_of(node)
         marked = [replace(value, mark=max(value.mark, mark or value.mark)) for value in inner.coordinates]
         return Position(marked[0], marked[1], marked[2], node.path)
@@ -79,7 +79,7 @@ class Places:
         for key, leaf in node.entries.items():
             if key in AXES:
                 axis, sign = AXES[key]
-                step = self.context.measure(leaf, LENGTH)
+                step = self.context.signed(leaf, LENGTH)
                 coordinates[axis] = _add(
                     coordinates[axis], step, sign, f"{label_of(node.path)} {NAMES[axis]}"
                 )
@@ -135,7 +135,7 @@ class Places:
         coordinates = list(found.coordinates)
         for key, leaf in shift.entries.items() if isinstance(shift, Branch) else ():
             axis, sign = AXES[key]
-            step = self.context.measure(leaf, LENGTH)
+            step = self.context.signed(leaf, LENGTH)
             coordinates[axis] = _add(coordinates[axis], step, sign, coordinates[axis].label)
         return replace(found, aft=coordinates[0], right=coordinates[1], up=coordinates[2])
 
@@ -156,12 +156,12 @@ class Places:
         if isinstance(node, Leaf):
             return self._word_vector(node)
         if isinstance(node, Items) and len(node.nodes) == 3:
-            values = [self.context.measure(leaf, NUMBER) for leaf in node.nodes]
+            values = [self.context.signed(leaf, NUMBER) for leaf in node.nodes]
             if not all(value.known for value in values):
                 return None
             return self._pointing(node, [value.middle for value in values])
         if isinstance(node, Branch) and "value" in node.entries:
-            return self._vector(node.entries["value"])
+            return self._vector(replace(node.entries["value"], path=node.path))
         self.context.problem(node, f"{label_of(node.path)} should be a direction", _WAYS)
         return None
 

@@ -76,7 +76,7 @@ def _motion(context: Context, variable: str, setting: str, node: Node) -> Motion
     if isinstance(node, Branch) and "about" in node.entries:
         return _swing(context, variable, setting, node, sign)
     if isinstance(node, Items) and len(node.nodes) == 3:
-        values = [context.measure(leaf, LENGTH) for leaf in node.nodes]
+        values = [context.signed(leaf, LENGTH) for leaf in node.nodes]
         signs = (sign, sign * (-1 if _mirrored(node) else 1), sign)
         by = [_signed(value, one) for value, one in zip(values, signs, strict=True)]
         if all(value.known for value in by):
@@ -99,7 +99,7 @@ def _swing(context: Context, variable: str, setting: str, node: Branch, sign: in
         context.problem(node, f"{label_of(node.path)} needs `about`, `axis` and `swing`", _HOW)
         return UnknownMotion(variable, setting, ())
     axis = _axis(context.direction(axis_node), node)
-    angle = context.measure(angle_node, ANGLE)
+    angle = context.signed(angle_node, ANGLE)
     missing = (*about.missing, *axis.missing, *angle.missing)
     if missing or angle.span is None:
         return UnknownMotion(variable, setting, missing)
@@ -182,7 +182,7 @@ def _ball(context: Context, node: Node, radius: Node | None) -> Shape:
 
 
 def _half_space(context: Context, node: Node, way: str, side: str) -> Shape:
-    offset = context.measure(node, LENGTH)
+    offset = context.signed(node, LENGTH)
     axis, sign = AXES[way][0], 1 if side == "above" else -1
     if axis == 1 and _mirrored(node):
         offset, sign = _signed(offset, -1), -sign
