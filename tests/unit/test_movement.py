@@ -164,7 +164,7 @@ class TestUnknown:
         assert "on jacks" in what
 
     def test_an_unmeasured_movement_that_never_comes_about(self):
-        line = moving("gear: {on jacks: unknown}", ("values: [on wheels, on jacks]", "values: [on wheels]"))
+        line = moving("rudder: unknown", ("from: -1, to: 1", "from: 0, to: 0"))
         assert figures(line) == exact(0, 4, 4)
 
     def test_an_unmeasured_movement_of_what_carries_both(self):
