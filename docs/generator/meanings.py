@@ -158,8 +158,6 @@ MEANINGS: dict[str, dict[str, str]] = {
         "burst factor": "wanted over the hard foot; left out, 4",
         "yield factor": "wanted over the panic foot; left out, 1",
         "end play": "how much movement a rigid line may have at its ends",
-        "hot distance": "how near a brake counts as hot",
-        "fitting angle": "how far a fitting may point away from its line",
     },
     "accepted": {
         "rule": "its name, as in square brackets",
