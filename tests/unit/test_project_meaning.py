@@ -120,6 +120,12 @@ def test_what_is_written_wins_over_the_mirror_image():
     assert image.ports[0].faces.vector == (-1, 0, 0)
 
 
+def test_copy_written_for_the_other_side_wins_over_the_mirror_list():
+    own = "  right_caliper: {like: left_caliper, shift: {right: 60}}\n"
+    craft = aircraft(("pedals:\n", own + "pedals:\n"), added="mirror: [left_caliper]\n")
+    assert inches(port(craft, "right_caliper.inlet").seat) == (9.4, 27.4, -31.4)
+
+
 def test_swing_written_for_the_other_side_is_not_mirrored_again():
     own = "  right_pedal_swing:\n    rudder: {about: [15, 8, 1], axis: left, swing: 10}\n"
     craft = aircraft(("components:\n", own + "components:\n"), added=MIRROR)

@@ -233,6 +233,8 @@ def _with_mirror_image(tree: Branch, section: str, leaf: Leaf, other: str) -> Br
         return tree
     image = Branch({MIRROR_OF: Leaf(leaf.text, leaf.span)}, {MIRROR_OF: leaf.span}, leaf.span)
     own = node.entries.get(other)
+    if at(own, LIKE) is not None or at(own, MIRROR_OF) is not None:
+        return tree  # written out as another's image: what is written wins
     merged = overlay(image, own) if own is not None else image
     entries = {**node.entries, other: merged}
     keys = {**node.keys, other: node.keys.get(other, leaf.span)}

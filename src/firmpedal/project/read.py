@@ -73,6 +73,22 @@ def _each_once(problems: list[Problem]) -> tuple[Problem, ...]:
     return tuple(first.values())
 
 
+def worked_out(text: str, file: str, option: str | None) -> Branch:
+    """Give the tree of a text that can be read, with its option, copies and mirror images in place.
+
+    Raises:
+        ValueError: The text cannot be read.
+    """
+    tree, problems = load_text(text, file)
+    if tree is None or problems:
+        raise ValueError(f"{file} cannot be read")
+    derived, _ = derive(with_option(tree, option)[0])
+    whole = placed(derived, "", Spans())
+    if not isinstance(whole, Branch):
+        raise TypeError(file)
+    return whole
+
+
 def _read_tree(tree: Branch, option: str | None) -> tuple[Aircraft | None, list[Problem], Spans]:
     spans = Spans()
     chosen, problems = with_option(tree, option)
