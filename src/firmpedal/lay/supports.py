@@ -43,7 +43,7 @@ def supports_of(line: Line, shape: Centreline | None, length: Value) -> Supports
         return Supports((), proposed, _unknown_gap(line, length.missing), spacing)
     given = _proposal(line, shape, length, spacing) if proposed else _declared(line)
     known = [station for station in given if station.known]
-    beyond = tuple(station for station in known if station.high < 0 or station.low > length.high)
+    beyond = tuple(station for station in known if station.low > length.high)
     on_it = sorted((one for one in known if one not in beyond), key=lambda station: station.middle)
     named = tuple(
         station.named(f"clamp {n} of {line.name}", f"{line.place}.clamp {n}")
