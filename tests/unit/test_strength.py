@@ -106,6 +106,11 @@ class TestTemperature:
         found = rating(NYLON, hot("100 degC"), "temperature: 40 degC")
         assert to_unit(found.temperature.middle, "degC") == pytest.approx(40)
 
+    def test_a_temperature_declared_unknown_is_unknown(self):
+        found = rating(NYLON, hot("100 degC"), "temperature: unknown")
+        assert found.temperature.span is None
+        assert found.hot.span is None
+
     def test_a_zone_without_heat_is_no_hot_place(self):
         assert rating(NYLON, f"  shade: {{where: {EVERYWHERE}, temperature: 100 degC}}\n").temperature is None
 

@@ -104,7 +104,7 @@ def rating(declared: Line, line: LaidLine, crossings: tuple[Crossing, ...]) -> R
 
 def hottest(declared: Line, crossings: tuple[Crossing, ...]) -> Value | None:
     """The temperature a line meets: as declared for it, else of the hottest zone it runs through."""
-    if declared.temperature.known:
+    if declared.temperature.known or "temperature" in declared.written:
         return declared.temperature
     hot = [item for item in crossings if item.zone.heat]
     doubts = tuple(dict.fromkeys(missing for item in hot for missing in item.unsure_inside))

@@ -6,16 +6,18 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
-from firmpedal.checks.view import Limit, Outcome, View, judge, judge_first
-from firmpedal.finding import Level, NotShown
+from firmpedal.checks.view import Limit, Outcome, View, judge, judge_first, practice
+from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.kinds import Caliper
+from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Mark, Missing, Value, exactly, largest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.lay.line import LaidLine
     from firmpedal.model.kinds import Component
 
 RATING = "pressure-above-rating"
@@ -27,8 +29,11 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
     """No hose, plastic line or component sees more than it is rated for, at any foot force.
 
     Ratings are taken at the temperature the line meets, where data exist. The panic foot counts: it
-    makes about three times the usual pressure.
+    makes about three times the usual pressure. A material made for vents and instruments, however
+    strong its tube works out, is no brake line.
     """
+    for laid in view.laid:
+        yield from _made_for_pressure(view, laid)
     for rating in view.results.ratings:
         pressure = view.results.pressure_of(rating.line)
         line = find(view.aircraft.lines, rating.line)
@@ -42,6 +47,20 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
     if not view.aircraft.calipers:
         missing = (Missing("components", "the calipers and what presses on them: the file has none"),)
         yield NotShown(RATING, "components", "whether the brakes are good for their pressure", missing)
+
+
+def _made_for_pressure(view: View, line: LaidLine) -> Iterator[Outcome]:
+    stock = line.stock
+    if isinstance(stock, Hose) or stock.material.brake_pressure or not view.results.pressure_of(line.name):
+        return
+    yield Finding(
+        RATING,
+        Level.WARNING,
+        line.place,
+        f"{line.name} carries brake pressure, and {stock.material.name} is for low or no pressure only",
+        ("tube of 5052-O or of corrosion-resistant steel", "braided hose rated for the panic foot"),
+        sources=practice("faa-h-8083-30" if stock.kind is LineKind.TUBE else "common-practice"),
+    )
 
 
 def _rated(view: View, component: Component) -> Iterator[Outcome]:

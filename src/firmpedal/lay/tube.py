@@ -55,7 +55,8 @@ class TubeShape:
 
 def tube_shape(line: Line, stock: Tube, points: tuple[Position, ...], bench: Bench) -> TubeShape:
     """Bend a tube along its corner points with the line's radius, or else the bender's."""
-    radius = line.bend_radius if line.bend_radius.known else bench.bend_radius
+    own = line.bend_radius.known or "bend_radius" in line.written
+    radius = line.bend_radius if own else bench.bend_radius
     if stock.kind is LineKind.PLASTIC:  # plastic is laid by hand in easy curves: its path is its length
         radius = exactly("bend radius", Dimension.LENGTH, 0.0, Mark.DERIVED)
     coordinates = [value for point in points for value in point.coordinates]
