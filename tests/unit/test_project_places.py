@@ -7,8 +7,9 @@ from pydantic import BaseModel, ConfigDict
 
 from firmpedal.finding import Span
 from firmpedal.project import read_text
-from firmpedal.project.context import Context, read_aircraft
-from firmpedal.project.tree import Branch, Leaf, Spans
+from firmpedal.project.context import UNEXPECTED, Context, read_aircraft
+from firmpedal.project.notes import Notes
+from firmpedal.project.tree import Branch, Leaf
 from texts import edited
 
 SECOND_LINE = """\
@@ -77,11 +78,12 @@ def test_what_the_model_refuses_without_a_recorded_problem_becomes_a_general_one
         count: int
 
     place = Span("some.yaml", 4, 2)
-    context = Context(Branch({"count": Leaf("many", place)}, {}, place), Spans())
+    context = Context(Branch({"count": Leaf("many", place)}, {}, place), Notes())
     assert read_aircraft(Picky, context) is None
-    problem = only(context)
+    (problem,) = context.notes.problems()
     assert problem.span == place
-    assert "the file cannot be read at" in problem.message
+    assert problem.message == UNEXPECTED
+    assert "Picky" in problem.suggestion
 
 
 def test_seat_measured_with_a_part_that_is_not_there_names_the_near_miss():

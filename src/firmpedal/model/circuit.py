@@ -8,8 +8,10 @@ from typing import Annotated
 from pydantic import Field
 
 from firmpedal.model.fields import (
+    Designation,
     Facing,
     Members,
+    Name,
     Named,
     OptionalAngle,
     OptionalLength,
@@ -70,7 +72,7 @@ class Line(Named):
     slack: OptionalNumber
     most_slack: OptionalNumber
     sleeve: Text = ""
-    along: Text = ""
+    along: Name = ""
     temperature: OptionalTemperature
 
 
@@ -86,7 +88,7 @@ class Side(Named):
     """One side of a bulkhead or bracket: where the line's end sits."""
 
     seat: Where
-    seat_measured_with: Text = ""
+    seat_measured_with: Designation = ""
 
 
 class Bulkhead(Named):
@@ -127,7 +129,7 @@ class Port(Named):
     faces: Facing
     at: OptionalWhere
     seat: OptionalWhere
-    seat_measured_with: Text = ""
+    seat_measured_with: Designation = ""
     arm: Facing
     closed: YesNo = Answer.NO
     open: Text = ""

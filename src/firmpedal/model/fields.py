@@ -23,13 +23,18 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Reads:
-    """A marker: which method of the reading context makes this field's value."""
+    """A marker: which method of the reading context makes this field's value.
+
+    `optional` says that the builder may leave the key out; a number that is not `signed` cannot be less
+    than nothing.
+    """
 
     method: str
     dimension: Dimension | None = None
     choices: type[StrEnum] | None = None
     optional: bool = False
     target: str = ""
+    signed: bool = True
 
     def __get_pydantic_core_schema__(
         self, _source: object, _handler: GetCoreSchemaHandler
@@ -40,8 +45,11 @@ class Reads:
         return getattr(info.context, self.method)(node, self)
 
 
+_SIGNED = (Dimension.ANGLE, Dimension.NUMBER, Dimension.TEMPERATURE)
+
+
 def _measure(dimension: Dimension, *, optional: bool) -> Reads:
-    return Reads("measure", dimension, optional=optional)
+    return Reads("measure", dimension, optional=optional, signed=dimension in _SIGNED)
 
 
 Length = Annotated[Value, _measure(Dimension.LENGTH, optional=False)]
@@ -56,6 +64,8 @@ Number = Annotated[Value, _measure(Dimension.NUMBER, optional=False)]
 OptionalNumber = Annotated[Value, _measure(Dimension.NUMBER, optional=True)]
 
 Text = Annotated[str, Reads("text")]
+Name = Annotated[str, Reads("text", target="names")]  # words, or a name that copies have to change
+Designation = Annotated[str, Reads("text", target="parts")]  # of a part in the catalogue
 YesNo = Annotated[Answer, Reads("answer", optional=True)]
 Where = Annotated[Position, Reads("position")]
 OptionalWhere = Annotated[Position, Reads("position", optional=True)]

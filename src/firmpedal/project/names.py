@@ -2,18 +2,12 @@
 
 from __future__ import annotations
 
-import difflib
 import re
+from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-
-    from firmpedal.project.tree import Change
-
-UNKNOWN = "unknown"  # the word for a thing that somebody still has to measure
-
-_LONGEST_COMPARED = 100  # letters; comparing takes time that grows with their square
 
 CONTAINERS = {
     "ports",
@@ -30,69 +24,75 @@ CONTAINERS = {
     "aircraft",
     "points",
     "where",
+    "value",
 }
+RESERVED = {"unknown", "removed"}
+
+_MOST_CHOICES = 24
+_LONGEST_WORD = 80
+_ADVICE = re.compile(r"(?:: |\. |, or |; )(?=(?:did you mean|[Ww]rite |choose from|choose one of))")
 
 
 def label_of(path: str) -> str:
-    """Turn lines.left_leg.via.2 into `left_leg via 2`; a section by itself keeps its name."""
+    """Turn lines.left_leg.via.2 into `left_leg via 2`."""
     parts = path.split(".")
-    return " ".join(part for part in parts if part not in CONTAINERS) or parts[-1]
+    words = " ".join(part for part in parts if part not in CONTAINERS) or parts[-1]
+    return " ".join(words[:_LONGEST_WORD].split())
+
+
+def quoted(text: str) -> str:
+    """Quote what somebody wrote, short and printable, for use in a message."""
+    words = " ".join(text.split())
+    short = words if len(words) <= _LONGEST_WORD else words[: _LONGEST_WORD - 3] + "..."
+    return "`" + "".join(letter if letter.isprintable() else "?" for letter in short) + "`"
+
+
+def near_miss(word: str, names: Iterable[str]) -> str:
+    """Give the name closest to what was written, capitals apart, or an empty string."""
+    folded = {name[:_LONGEST_WORD].casefold(): name for name in names}
+    found = get_close_matches(word[:_LONGEST_WORD].casefold(), folded, n=1, cutoff=0.6)
+    return folded[found[0]] if found else ""
 
 
 def suggest(word: str, choices: Iterable[str]) -> str:
     """Name the near miss, or else the choices."""
     choices = list(choices)
-    return suggest_from(closest(word, choices), choices)
-
-
-def closest(word: str, choices: Iterable[str]) -> str:
-    """Name the near miss, or nothing."""
-    close = difflib.get_close_matches(word[:_LONGEST_COMPARED], list(choices), 1, 0.6)
-    return close[0] if close else ""
-
-
-def without_advice(error: Exception) -> str:
-    """What an error says, without the near miss that a problem keeps apart."""
-    return str(error).partition(": did you mean")[0]
-
-
-def suggest_from(near_miss: str, choices: Iterable[str]) -> str:
-    """Say what another layer suggests: its near miss, or else its choices."""
-    return f"did you mean `{near_miss}`?" if near_miss else choices_text(choices)
-
-
-MOST_CHOICES = 16
+    close = near_miss(word, choices)
+    return f"did you mean `{close}`?" if close else choices_text(choices)
 
 
 def choices_text(choices: Iterable[str]) -> str:
-    """List what can be chosen; a very long list is cut."""
     listed = list(choices)
-    more = f", and {len(listed) - MOST_CHOICES} more" if len(listed) > MOST_CHOICES else ""
-    return f"choose one of: {', '.join(listed[:MOST_CHOICES])}{more}" if listed else ""
+    more = f", and {len(listed) - _MOST_CHOICES} more" if len(listed) > _MOST_CHOICES else ""
+    return f"choose one of: {', '.join(listed[:_MOST_CHOICES])}{more}" if listed else ""
 
 
-def renamed(name: str, changes: tuple[Change, ...]) -> str:
-    """Apply the swaps that a piece went through to a name such as left_leg.from."""
-    for change in changes:
-        swap = dict(change.swap)
-        head, dot, tail = name.partition(".")
-        if change.by_words:
-            swap |= {other: word for word, other in change.swap if other not in swap}
-            head = swap.get(head) or _swap_words(head, swap)
-            tail = _swap_words(tail, swap)
-        else:
-            # The mirror image goes to its own port of a part that both sides share.
-            tail = tail if head in swap or not change.mirror else other_side(tail)
-            head = swap.get(head, head)
-        name = head + dot + tail
-    return name
-
-
-def _swap_words(name: str, swap: dict[str, str]) -> str:
-    return "_".join(swap.get(word, word) for word in name.split("_"))
+def parted(message: str, near: str = "") -> tuple[str, str]:
+    """Part a message of the units or the catalogue into what is wrong and what to do about it."""
+    found = _ADVICE.search(message)
+    if near:
+        return message[: found.start()] if found else message, f"did you mean `{near}`?"
+    if not found:
+        return message, ""
+    advice = message[found.end() :]
+    return message[: found.start()], advice[:1].lower() + advice[1:]
 
 
 def other_side(name: str) -> str:
     """Swap the words left and right inside a name."""
     swapped = {"left": "right", "right": "left", "Left": "Right", "Right": "Left"}
     return "".join(swapped.get(word, word) for word in re.split(r"([^A-Za-z]+)", name))
+
+
+def swap_words(name: str, swap: dict[str, str]) -> str:
+    """Exchange words in a name such as left_leg.from: a whole name first, else its parts, else its words."""
+    if name in swap:
+        return swap[name]
+    head, dot, tail = name.partition(".")
+    return _swapped(head, swap) + dot + _swapped(tail, swap)
+
+
+def _swapped(name: str, swap: dict[str, str]) -> str:
+    if name in swap:
+        return swap[name]
+    return "".join(swap.get(word, word) for word in re.split(r"([_ -])", name))

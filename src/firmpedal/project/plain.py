@@ -1,43 +1,78 @@
-"""Plain YAML text from words, lists and keys."""
+"""A tree written as plain YAML, short things in one line."""
 
 from __future__ import annotations
 
-import json
 import re
+from typing import TYPE_CHECKING
 
-Piece = str | list["Piece"] | dict[str, "Piece"]
+from firmpedal.project.tree import Branch, Items, Leaf, Node
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 WIDEST = 100
-_SAFE = re.compile(r"(?:\w|[+-][\d./]|\.\d)[\w .+/'\"()-]*", re.ASCII)
+
+_SAFE = re.compile(r"(?:[A-Za-z0-9_]|[+-](?=[\d./])|\.(?=\d))[A-Za-z0-9_ .+/'\"()-]*")
+_NOT_PLAIN = ("null", "Null", "NULL")
+_ESCAPES = {'"': '\\"', "\\": "\\\\", "\n": "\\n"}
 
 
-def text_of(piece: dict[str, Piece]) -> str:
-    """Write keys under each other; what is short enough stands in one line."""
-    return "".join(f"{line}\n" for key, each in piece.items() for line in _entry(key, each, 0))
+def text_of(tree: Branch) -> str:
+    """Write keys under each other, each section apart from the next."""
+    lines: list[str] = []
+    for key, node in tree.entries.items():
+        entry = list(_entry(key, node, 0))
+        if len(entry) > 1 and lines:
+            lines.append("")
+        lines += entry
+    return "".join(f"{line}\n" for line in lines)
 
 
-def _entry(key: str, piece: Piece, indent: int) -> list[str]:
-    start = " " * indent + _word(key) + ":"
-    line = f"{start} {_flow(piece)}"
-    if isinstance(piece, str) or not piece or (indent and len(line) <= WIDEST):
-        return [line]
-    return [start, *_block(piece, indent + 2)]
+def _entry(key: str, node: Node, indent: int) -> Iterator[str]:
+    start = " " * indent + quoted_if_needed(key) + ":"
+    line = f"{start} {flow(node)}"
+    deep = indent > 0 or not any(isinstance(item, Branch) for item in _inner(node))
+    if isinstance(node, Leaf) or not _inner(node) or (deep and len(line) <= WIDEST):
+        yield line
+        return
+    yield start
+    if isinstance(node, Branch):
+        for name, item in node.entries.items():
+            yield from _entry(name, item, indent + 2)
+    else:
+        yield from (" " * (indent + 2) + "- " + flow(item) for item in _inner(node))
 
 
-def _block(piece: Piece, indent: int) -> list[str]:
-    if isinstance(piece, dict):
-        return [line for key, each in piece.items() for line in _entry(key, each, indent)]
-    return [" " * indent + "- " + _flow(each) for each in piece]
+def _inner(node: Node) -> list[Node]:
+    if isinstance(node, Branch):
+        return list(node.entries.values())
+    return list(node.nodes) if isinstance(node, Items) else []
 
 
-def _flow(piece: Piece) -> str:
-    if isinstance(piece, dict):
-        return "{" + ", ".join(f"{_word(key)}: {_flow(each)}" for key, each in piece.items()) + "}"
-    if isinstance(piece, list):
-        return "[" + ", ".join(_flow(each) for each in piece) + "]"
-    return _word(piece)
+def flow(node: Node) -> str:
+    """Write a piece in one line."""
+    if isinstance(node, Branch):
+        inner = (f"{quoted_if_needed(key)}: {flow(item)}" for key, item in node.entries.items())
+        return "{" + ", ".join(inner) + "}"
+    if isinstance(node, Items):
+        return "[" + ", ".join(map(flow, node.nodes)) + "]"
+    return quoted_if_needed(node.text) if isinstance(node, Leaf) else "unknown"
 
 
-def _word(text: str) -> str:
-    """One word or a few; in quotes where YAML would take them for something else."""
-    return text if _SAFE.fullmatch(text) and text == text.strip() else json.dumps(text)
+def quoted_if_needed(text: str) -> str:
+    """Put quotes round a text that YAML would take for something else."""
+    if _SAFE.fullmatch(text) and text == text.strip() and text not in _NOT_PLAIN:
+        return text
+    return in_quotes(text)
+
+
+def in_quotes(text: str) -> str:
+    """Write a text in double quotes, with what cannot be seen as its number."""
+    return '"' + "".join(_ESCAPES.get(letter) or _seen(letter) for letter in text) + '"'
+
+
+def _seen(letter: str) -> str:
+    if letter.isprintable():
+        return letter
+    number = ord(letter)
+    return f"\\u{number:04x}" if number < 0x10000 else f"\\U{number:08x}"

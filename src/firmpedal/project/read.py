@@ -1,16 +1,23 @@
-"""From a file to the model: parse, apply an option, derive, fill, and look after references."""
+"""From a file to the model: lay out, apply an option, derive, fill, and look after references."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem, Span
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.context import Context, read_aircraft
-from firmpedal.project.derive import derive, option_names, with_option
-from firmpedal.project.references import check_references
-from firmpedal.project.text import load_file, load_text
+from firmpedal.project.derive import derive
+from firmpedal.project.file import load_file
+from firmpedal.project.grow import load_text
+from firmpedal.project.measures import note_missing_units
+from firmpedal.project.notes import Notes
+from firmpedal.project.option import option_names, with_option
+from firmpedal.project.overlay import without_removed
+from firmpedal.project.references import References, check_references
+from firmpedal.project.sense import check_sense
+from firmpedal.project.spelling import with_known_sections
 from firmpedal.project.tree import Branch, Spans, placed
 
 if TYPE_CHECKING:
@@ -21,7 +28,8 @@ if TYPE_CHECKING:
 class Reading:
     """A file as read: the model, or what is wrong with the file.
 
-    `spans` tells for every object path where it stands in the file.
+    `spans` tells for every object path where it stands in the file; `tree` is what the model was
+    filled from, with the option applied and every copy written out.
     """
 
     file: str
@@ -31,6 +39,7 @@ class Reading:
     aircraft: Aircraft | None
     problems: tuple[Problem, ...]
     spans: dict[str, Span]
+    tree: Branch | None = field(default=None, repr=False, compare=False)
 
     def span_of(self, place: str) -> Span:
         """Find the nearest written piece of an object path; the file's start when there is none."""
@@ -51,56 +60,42 @@ def read_file(path: Path, option: str | None = None) -> Reading:
 
 def read_text(text: str, file: str = "text", option: str | None = None) -> Reading:
     """Read a builder's text; never raises for anything that stands in it."""
-    tree, problems = load_text(text, file)
-    if tree is None or problems:
-        return Reading(file, text, option, (), None, tuple(problems), {})
-    options = option_names(tree)
-    aircraft, problems, spans = _read_tree(tree, option)
-    return Reading(file, text, option, options, aircraft, _each_once(problems), spans.by_path)
-
-
-def _each_once(problems: list[Problem]) -> tuple[Problem, ...]:
-    """Sort problems by place; one place has one problem even where the text serves several times.
-
-    The text of a mirrored thing is read once for every side, and says the same wrong thing again.
-    """
-    ordered = sorted(problems, key=lambda problem: (problem.span.line, problem.span.column))
-    first: dict[tuple[Span, str], Problem] = {}
-    for problem in ordered:
-        first.setdefault(
-            (problem.span, "" if problem.text else problem.suggestion or problem.message), problem
-        )
-    return tuple(first.values())
-
-
-def worked_out(text: str, file: str, option: str | None) -> Branch:
-    """Give the tree of a text that can be read, with its option, copies and mirror images in place.
-
-    Raises:
-        ValueError: The text cannot be read.
-    """
-    tree, problems = load_text(text, file)
-    if tree is None or problems:
-        raise ValueError(f"{file} cannot be read")
-    derived, _ = derive(with_option(tree, option)[0])
-    whole = placed(derived, "", Spans())
-    if not isinstance(whole, Branch):
-        raise TypeError(file)
-    return whole
-
-
-def _read_tree(tree: Branch, option: str | None) -> tuple[Aircraft | None, list[Problem], Spans]:
+    notes = Notes()
+    written = load_text(text, file, notes)
+    if written is None:
+        return Reading(file, text, option, (), None, notes.problems(), {})
+    written = with_known_sections(written, notes)
     spans = Spans()
-    chosen, problems = with_option(tree, option)
-    if problems:
-        return None, problems, spans
-    derived, problems = derive(chosen)
-    whole = placed(derived, "", spans)
-    if not isinstance(whole, Branch):
-        return None, problems, spans
-    complete = not problems  # else much would seem to lead to what could not be worked out
-    context = Context(whole, spans, problems)
-    aircraft = read_aircraft(Aircraft, context)
-    if aircraft is not None and complete:
-        context.problems += check_references(aircraft, spans)
-    return (None if context.problems else aircraft), context.problems, spans
+    tree = _settled(written, option, notes, spans)
+    aircraft = None if tree is None else _filled(tree, notes)
+    problems = notes.problems()
+    return Reading(
+        file,
+        text,
+        option,
+        option_names(written),
+        None if problems else aircraft,
+        problems,
+        spans.by_path,
+        tree,
+    )
+
+
+def _settled(written: Branch, option: str | None, notes: Notes, spans: Spans) -> Branch | None:
+    """Apply the option, write out every copy, take out what is removed, and give each piece its path."""
+    chosen = with_option(written, option, notes)
+    if chosen is None:
+        return None
+    whole = placed(without_removed(derive(chosen, notes), notes), "", spans)
+    return whole if isinstance(whole, Branch) else None
+
+
+def _filled(tree: Branch, notes: Notes) -> Aircraft | None:
+    context = Context(tree, notes)
+    aircraft: Aircraft | None = read_aircraft(Aircraft, context)
+    if aircraft is not None:
+        references = References(aircraft, tree, notes)
+        check_references(references)
+        check_sense(references)
+    note_missing_units(context)
+    return aircraft

@@ -8,25 +8,23 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from firmpedal.finding import Span
 
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """What was done to a piece of the file that serves a second time: mirrored, shifted, renamed."""
-
-    mirror: bool = False
-    shift: Node | None = None
-    swap: tuple[tuple[str, str], ...] = ()
-    by_words: bool = False  # swap words inside names (left in left_leg), not only whole names
+UNKNOWN = "unknown"
+REMOVED = "removed"
 
 
 @dataclass(frozen=True, slots=True)
 class Leaf:
-    """One piece of text as the builder wrote it."""
+    """One piece of text as the builder wrote it.
+
+    `via` is, for a piece that serves a second time, the place that asked for it: a `like`, a `mirror of`,
+    a name on the mirror list, an anchor. `replaced` says of the word `removed` that it took something out.
+    """
 
     text: str
     span: Span
     path: str = ""
-    changes: tuple[Change, ...] = ()
+    via: Span | None = None
+    replaced: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,26 +34,41 @@ class Items:
     nodes: tuple[Node, ...]
     span: Span
     path: str = ""
-    changes: tuple[Change, ...] = ()
+    via: Span | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Branch:
-    """Keys and what stands behind them; `keys` has the place of each key."""
+    """Keys and what stands behind them; `keys` has the place of each key, `name_span` that of its own."""
 
     entries: dict[str, Node]
     keys: dict[str, Span]
     span: Span
     path: str = ""
-    changes: tuple[Change, ...] = ()
+    via: Span | None = None
+    name_span: Span | None = None
 
     def without(self, *names: str) -> Branch:
         return replace(self, entries={key: node for key, node in self.entries.items() if key not in names})
 
+    def with_entry(self, key: str, node: Node, span: Span | None = None) -> Branch:
+        keys = self.keys if span is None else {**self.keys, key: span}
+        return replace(self, entries={**self.entries, key: node}, keys=keys)
 
-Node = Leaf | Items | Branch
+    def key_span(self, key: str) -> Span:
+        return self.keys.get(key, self.span)
 
-REMOVED = "removed"
+
+@dataclass(frozen=True, slots=True)
+class Absent:
+    """What the builder left out, or what could not be read and has been spoken of already."""
+
+    span: Span
+    path: str = ""
+    via: Span | None = None
+
+
+Node = Leaf | Items | Branch | Absent
 
 
 @dataclass(slots=True)
@@ -64,80 +77,55 @@ class Spans:
 
     by_path: dict[str, Span] = field(default_factory=dict)
 
-    def nearest(self, path: str) -> Span:
-        """Find the place of a path, or of the nearest thing around it that is written."""
-        while path and path not in self.by_path:
-            path = path.rpartition(".")[0]
-        return self.by_path[path]
 
-
-def with_change(node: Node, change: Change) -> Node:
-    """Mark a whole piece as changed; nothing is computed until it is read."""
-    changes = (*node.changes, change)
-    if isinstance(node, Leaf):
-        return replace(node, changes=changes)
-    if isinstance(node, Items):
-        return replace(node, nodes=tuple(with_change(item, change) for item in node.nodes), changes=changes)
-    entries = {key: with_change(item, change) for key, item in node.entries.items()}
-    return replace(node, entries=entries, changes=changes)
-
-
-def overlay(base: Node | None, over: Node) -> Node:
-    """Lay one piece over another: branches merge key by key, anything else replaces.
-
-    A key whose text is `removed` takes the entry out. A value with its mark, a chain, a swing and a
-    shape are each one thing: half of one and half of another would mean something else.
-    """
-    if not isinstance(base, Branch) or not isinstance(over, Branch) or _is_one_thing(over):
-        return over
-    entries = dict(base.entries)
-    for key, node in over.entries.items():
-        if isinstance(node, Leaf) and node.text == REMOVED:
-            entries.pop(key, None)
-        else:
-            entries[key] = overlay(entries.get(key), node)
-    return replace(base, entries=entries, keys={**base.keys, **over.keys})
-
-
-_WAYS = frozenset({"aft", "forward", "right", "left", "up", "down"})
-_ONE_THING = (
-    ("value", frozenset({"value", "mark", "because"})),
-    ("about", frozenset({"about", "axis", "swing"})),
-    ("box", frozenset({"box"})),
-    ("ball", frozenset({"ball", "radius"})),
-    ("line", frozenset({"line", "from", "to"})),
-)
-
-
-def _is_one_thing(node: Branch) -> bool:
-    """Say whether keys make one value; a thing that only has such a name holds keys of its own."""
-    keys = node.entries.keys()
-    if "from" in keys and keys - {"from"} and keys <= _WAYS | {"from"}:
-        return True
-    return any(
-        first in keys and keys <= whole and not _is_thing(node.entries[first]) for first, whole in _ONE_THING
-    )
-
-
-def _is_thing(node: Node) -> bool:
-    if isinstance(node, Branch):
-        return not ("value" in node.entries or "from" in node.entries)
+def is_removed(node: Node | None) -> bool:
     return isinstance(node, Leaf) and node.text == REMOVED
+
+
+def is_empty(node: Node) -> bool:
+    """Say whether nothing stands behind a key."""
+    return isinstance(node, Leaf) and not node.text
+
+
+def word_of(node: Node | None) -> str:
+    """The text of a leaf; nothing for anything else."""
+    return node.text if isinstance(node, Leaf) else ""
+
+
+def children(node: Node) -> tuple[Node, ...]:
+    if isinstance(node, Items):
+        return node.nodes
+    return tuple(node.entries.values()) if isinstance(node, Branch) else ()
+
+
+def size_of(node: Node) -> int:
+    """Count the pieces of a tree."""
+    return 1 + sum(size_of(child) for child in children(node))
+
+
+def stamped(node: Node, via: Span) -> Node:
+    """Mark a whole piece as a copy that somebody asked for."""
+    if isinstance(node, Items):
+        return replace(node, nodes=tuple(stamped(item, via) for item in node.nodes), via=via)
+    if isinstance(node, Branch):
+        entries = {key: stamped(item, via) for key, item in node.entries.items()}
+        return replace(node, entries=entries, via=via)
+    return replace(node, via=via)
 
 
 def placed(node: Node, path: str, spans: Spans) -> Node:
     """Give every piece its object path and note where each path stands; list items count from 1."""
-    spans.by_path[path] = node.span
-    if isinstance(node, Leaf):
-        return replace(node, path=path)
+    spans.by_path.setdefault(path, node.span)
     if isinstance(node, Items):
         nodes = tuple(placed(item, f"{path}.{n}", spans) for n, item in enumerate(node.nodes, 1))
         return replace(node, nodes=nodes, path=path)
+    if not isinstance(node, Branch):
+        return replace(node, path=path)
     prefix = f"{path}." if path else ""
-    entries = {key: placed(item, prefix + key, spans) for key, item in node.entries.items()}
     for key, item in node.entries.items():
         if isinstance(item, Branch):
-            spans.by_path[prefix + key] = node.keys.get(key, item.span)
+            spans.by_path[prefix + key] = node.key_span(key)
+    entries = {key: placed(item, prefix + key, spans) for key, item in node.entries.items()}
     return replace(node, entries=entries, path=path)
 
 
@@ -148,3 +136,9 @@ def at(node: Node | None, *keys: str) -> Node | None:
             return None
         node = node.entries[key]
     return node
+
+
+def branch_at(node: Node | None, *keys: str) -> dict[str, Node]:
+    """The entries of a branch further down; none where there is no branch."""
+    found = at(node, *keys)
+    return found.entries if isinstance(found, Branch) else {}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from firmpedal.model.component import BaseComponent
-from firmpedal.model.fields import Length, Reads, Text, YesNo
+from firmpedal.model.fields import Length, Name, Reads, Text, YesNo
 from firmpedal.quantity import Answer
 
 
@@ -15,7 +15,7 @@ class MasterCylinder(BaseComponent):
     bore: Length
     stroke: Length
     pedal: Annotated[str, Reads("reference", target="pedals")]
-    reservoir: Text = ""
+    reservoir: Name = ""
     seals_when_pressed: YesNo = Answer.UNKNOWN
     outlet: Text = "outlet"
     inlet: Text = "inlet"

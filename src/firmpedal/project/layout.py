@@ -1,0 +1,111 @@
+"""From text to YAML's nodes; its complaints become sentences a builder can act on."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from ruamel.yaml import YAML
+from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.reader import Reader, ReaderError
+
+from firmpedal.finding import Problem, Span
+from firmpedal.project.file import LARGEST_FILE, NAME_IT, place, too_large
+from firmpedal.project.names import quoted
+from firmpedal.project.yaml_meanings import BRACKETS, MEANINGS
+
+if TYPE_CHECKING:
+    from ruamel.yaml.nodes import Node as YamlNode
+
+DEEPEST = 40
+
+_INDENTED_TAB = re.compile(r"^( *\t[ \t]*)(?=[^\s#])", re.MULTILINE)
+_BLANKS = str.maketrans("\t\N{NO-BREAK SPACE}", "  ")  # one for one, so that columns stay
+_SQUEEZED = re.compile(r"^[ ]*(?:- )?(?P<key>[A-Za-z][\w ]{0,40}):(?P<rest>[^\s:#][^#]{0,40}?)\s*(?:#.*)?$")
+_NEW = "start one with: firmpedal new"
+
+
+def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
+    """Give YAML's nodes of a text, with the problems that keep it from being laid out."""
+    start = Span(file, 1, 1)
+    if len(text) > LARGEST_FILE:
+        return None, [Problem(start, too_large(len(text)), suggestion=NAME_IT)]
+    problems = _unseen(text, file) or _tabs(text, file)
+    if problems:
+        return None, problems
+    yaml = YAML(typ="safe", pure=True)
+    yaml.max_depth = DEEPEST
+    yaml.composer.warn_double_anchors = False
+    try:
+        root = yaml.compose(text.translate(_BLANKS))
+    except MarkedYAMLError as error:
+        return None, [_explained(error, text, file)]
+    except RecursionError:
+        return None, [Problem(start, "lists or keys are nested too deeply", suggestion=BRACKETS)]
+    except (YAMLError, ValueError) as error:
+        said = (str(error).splitlines() or [""])[0]
+        return None, [Problem(start, "the text cannot be read", suggestion=f"YAML says: {said}")]
+    return root, [] if root is not None else [
+        Problem(start, "nothing is written in this file", suggestion=_NEW)
+    ]
+
+
+def _unseen(text: str, file: str) -> list[Problem]:
+    """Look for characters that no text has, which YAML would refuse without saying where."""
+    found = Reader.NON_PRINTABLE.search(text)
+    if not found:
+        return []
+    message = "a character here cannot be seen and does not belong in a text"
+    return [Problem(place(text[: found.start()], file), message, suggestion="delete it and write on")]
+
+
+def _tabs(text: str, file: str) -> list[Problem]:
+    message = "this line begins with a tab, and tabs are of different width everywhere"
+    return [
+        Problem(place(text[: found.start() + found[0].index("\t")], file), message, suggestion="use spaces")
+        for found in list(_INDENTED_TAB.finditer(text))[:10]
+    ]
+
+
+def _explained(error: MarkedYAMLError, text: str, file: str) -> Problem:
+    if isinstance(error, ReaderError):
+        return Problem(Span(file, 1, 1), "the text cannot be read")
+    said = f"{error.context or ''}; {error.problem or ''}"
+    meaning, advice = next(
+        ((meaning, advice) for words, meaning, advice in MEANINGS if words in said),
+        ("the text is not laid out as it should be", f"YAML says: {error.problem or error.context}"),
+    )
+    if (squeezed := _squeezed(text, error, file)) is not None:
+        return squeezed
+    opened = "never closed" in meaning and error.context_mark is not None
+    mark = error.context_mark if opened else error.problem_mark or error.context_mark
+    if mark is None:
+        return Problem(Span(file, 1, 1), meaning, suggestion=advice)
+    span = Span(file, mark.line + 1, mark.column + 1)
+    also = None if "closes nothing" in meaning else _opened(error, span, file)
+    rows = text.splitlines()
+    row = rows[mark.line] if mark.line < len(rows) else ""
+    return Problem(span, meaning, row[mark.column : mark.column + 1].strip(), advice, also)
+
+
+def _squeezed(text: str, error: MarkedYAMLError, file: str) -> Problem | None:
+    """Look for `bore:5/8` on the line that YAML stumbles over, or on those before it that it ran together."""
+    mark = error.problem_mark or error.context_mark
+    if mark is None:
+        return None
+    rows = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    for number in range(min(mark.line, len(rows) - 1), max(-1, mark.line - 3), -1):
+        if found := _SQUEEZED.match(rows[number]):
+            span = Span(file, number + 1, found.start("key") + 1)
+            message = f"a space is missing after the `:` of {quoted(found['key'] + ':' + found['rest'])}"
+            return Problem(span, message, found["key"], f"write `{found['key']}: {found['rest']}`")
+    return None
+
+
+def _opened(error: MarkedYAMLError, span: Span, file: str) -> Span | None:
+    """The place where the list or the keys began that do not end as they should."""
+    mark = error.context_mark
+    if mark is None or "another document" in (error.problem or ""):
+        return None
+    also = Span(file, mark.line + 1, mark.column + 1)
+    return also if also != span else None
