@@ -78,6 +78,15 @@ class TestPivotPoints:
         arm = 2 * math.cos(math.atan2(2, 6))
         assert self.ratio("5", "0").middle == pytest.approx(math.hypot(1, 5) / arm)
 
+    def test_a_cylinder_aslant_in_every_direction(self):
+        """Pythagoras: what is left of the rod end's distance after its part along the cylinder."""
+        points = "pivot: [1, -2, 0.5], pad at: [0, 2, 5], rod end: [0.5, 1, 2], cylinder base: [6, 3, -1]"
+        rod, along = (-0.5, 3.0, 1.5), (5.5, 2.0, -3.0)
+        part = sum(a * b for a, b in zip(rod, along, strict=True)) / math.hypot(*along)
+        arm = math.sqrt(math.hypot(*rod) ** 2 - part**2)
+        ratio = results((LEVER[0], LEVER[1] % points)).cylinders[0].ratio
+        assert ratio.middle == pytest.approx(math.hypot(1, 4, 4.5) / arm)
+
     def test_a_point_known_only_within_a_range(self):
         ratio = self.ratio("4 to 6", "2")
         assert (ratio.low, ratio.high) == pytest.approx((math.hypot(1, 4) / 2, math.hypot(1, 6) / 2))
