@@ -9,8 +9,8 @@ from pathlib import Path
 from types import CodeType, FunctionType
 from typing import TYPE_CHECKING
 
+from generator.console import paragraphs, printed
 from generator.region import PageError
-from generator.transcript import paragraphs, printed
 
 from firmpedal.checks.rules import RULES
 from firmpedal.finding import Level

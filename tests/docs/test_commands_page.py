@@ -4,7 +4,7 @@ import json
 
 import pytest
 from generator.commands import names
-from generator.transcript import printed
+from generator.console import printed
 from page_blocks import ROOT
 from typer.main import get_command
 

@@ -5,7 +5,7 @@ import shlex
 import shutil
 
 import pytest
-from generator.transcript import only, printed
+from generator.console import only, printed
 from page_blocks import PAGES, ROOT, blocks, joined, replaced
 
 
