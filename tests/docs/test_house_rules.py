@@ -50,15 +50,15 @@ def test_no_address_that_something_could_fetch():
     assert {each for each in bad if each[1] not in FORMATS} == set()
 
 
-ROOT = "/"  # apart from the folder, so that this file breaks no rule itself
+SLASH = "/"  # apart from the folder, so that this file breaks no rule itself
 
 
 @pytest.mark.parametrize(
     ("pattern", "line"),
     [
-        (MACHINE, f"see {ROOT}home/x"),
+        (MACHINE, f"see {SLASH}home/x"),
         (MACHINE, "C:\\x"),
-        (MACHINE, f"({ROOT}tmp/y)"),
+        (MACHINE, f"({SLASH}tmp/y)"),
         (REGISTRY, "pip --index-url x"),
         (ADDRESS, "http://a.b/c"),
     ],
