@@ -16,7 +16,7 @@ from firmpedal.project.notes import Notes
 from firmpedal.project.option import option_names, with_option
 from firmpedal.project.overlay import without_removed
 from firmpedal.project.references import References, check_references
-from firmpedal.project.sense import check_sense
+from firmpedal.project.sections import check_sections
 from firmpedal.project.spelling import with_known_sections
 from firmpedal.project.tree import Branch, Spans, placed
 
@@ -96,6 +96,6 @@ def _filled(tree: Branch, notes: Notes) -> Aircraft | None:
     if aircraft is not None:
         references = References(aircraft, tree, notes)
         check_references(references)
-        check_sense(references)
+        check_sections(references)
     note_missing_units(context)
     return aircraft
