@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from firmpedal.lay import tube
 from firmpedal.pipeline import evaluate_text
 from firmpedal.units import to_unit
 from texts import edited, small
@@ -79,6 +80,13 @@ class TestRanges:
         assert sorted(degrees(end)[0] for end in ends) == pytest.approx([low, high])
         assert -180 < (low + high) / 2 <= 180
 
+    @pytest.mark.parametrize(
+        ("span", "homed"), [((170, 200), (-190, -160)), ((-200, -170), (160, 190)), ((100, 200), (100, 200))]
+    )
+    def test_a_span_of_rotation_has_its_middle_within_half_a_turn(self, span, homed):
+        found = tube._homed(tuple(math.radians(bound) for bound in span))
+        assert [math.degrees(bound) for bound in found] == pytest.approx(homed)
+
     def test_a_range_inside_which_the_bends_change_is_asked_for(self):
         """In the middle the second corner makes room, at one end of its range the bends overlap."""
         line = laid(through("[10, 0, -6]", "[10.8 to 15, 0, -6]"), ("seat: [16, 0, -6]", "seat: [16, 0, 2]"))
@@ -98,8 +106,8 @@ class TestImpossible:
         ],
     )
     def test_points_that_are_no_tube(self, points):
-        tube = laid(through(*points)).tube
-        assert tube.impossible is not None
-        assert tube.centreline is None
-        assert tube.straights == tube.bends == ()
-        assert tube.developed_length.span is None
+        shape = laid(through(*points)).tube
+        assert shape.impossible is not None
+        assert shape.centreline is None
+        assert shape.straights == shape.bends == ()
+        assert shape.developed_length.span is None

@@ -35,6 +35,12 @@ def test_each_result_has_its_own_movers():
     assert neither == (7.0, 7.0, ())
 
 
+@pytest.mark.parametrize(("width", "felt"), [(1e-4, True), (1e-10, False)])
+def test_what_moves_a_result_less_than_anybody_can_measure_does_not_move_it(width, felt):
+    (bounds,) = spread(lambda flat: (flat[0],), [ranged("x", 1.0, 1.0 + width)])
+    assert bool(bounds.movers) is felt
+
+
 def test_a_turning_point_inside_the_range_is_seen_from_the_middle():
     (bounds,) = spread(lambda flat: (flat[0] ** 2,), [ranged("x", -1.0, 3.0)])
     assert bounds.span == (1.0, 9.0)
