@@ -32,10 +32,11 @@ def inches(value) -> float:
     ("path", "order", "ready_made"),
     [
         ("5.6", 6, True),  # 5.6 and 6 percent are 5.94, and 6 is 7 percent over the path
-        ("5.5", 6, False),  # 5.83, but 6 would be 9 percent: made to length, which is 6 all the same
+        ("5.5", 6, True),  # 5.83, and 6 is 9 percent, but the next half inch is 6 all the same
+        ("5.1", 5.5, False),  # 5.41, and 6 would be 18 percent
         ("11.2", 12, True),
-        ("11.0", 12, False),
-        ("10.9", 12, False),
+        ("11.0", 12, True),
+        ("10.8", 11.5, False),
         ("8.24", 9, False),
         ("9.0", 10, False),
         ("22.5", 24, True),

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 READY_MADE = (6, 12, 18, 24)  # inches; common practice, no source
 CUSTOM_STEP = from_unit(0.5, "in")
-ROUNDING = 1e-9  # of a step, so that 9.0 in stays 9.0 in
+ROUNDING = 1e-9  # so that 9.0 in stays 9.0 in
 USUAL_SLACK = 0.06  # inside the published 5 to 8 percent
 MOST_SLACK = 0.08
 
@@ -64,11 +64,11 @@ def hose_lengths(line: Line, start: Carried, finish: Carried, states: tuple[Stat
 
 
 def _to_order(line: Line, longest: Value, least: Value, most: Value) -> tuple[Value, bool]:
-    ready = next((length for length in map(_inches, READY_MADE) if least.high <= length), None)
-    if ready is not None and ready <= longest.low * (1 + most.low):
+    made = math.ceil(least.high / CUSTOM_STEP - ROUNDING) * CUSTOM_STEP
+    ready = next((length for length in map(_inches, READY_MADE) if made <= length + ROUNDING), math.inf)
+    if ready <= max(longest.low * (1 + most.low), made + ROUNDING):
         return _order(line, ready, least, "the next ready-made length, its slack is allowed"), True
-    steps = math.ceil(least.high / CUSTOM_STEP - ROUNDING)
-    return _order(line, steps * CUSTOM_STEP, least, "made to length, rounded up to the half inch"), False
+    return _order(line, made, least, "made to length, rounded up to the half inch"), False
 
 
 def _inches(number: int) -> float:
