@@ -31,7 +31,6 @@ PLACES = {
     "least distance between the ends": "least distance",
     "greatest distance between the ends": "greatest distance",
 }
-LABELS = tuple(PLACES)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,10 +79,10 @@ def travel(one: Carried, other: Carried, states: tuple[State, ...], place: str) 
     missing = tuple(dict.fromkeys((*pair.missing, *one.position.missing, *other.position.missing)))
     inputs = _inputs(pair.one) + _inputs(pair.other)
     bounds = None if missing else spread(lambda flat: _distances(pair, flat), inputs)
-    found = dict(zip(LABELS, bounds, strict=True)) if bounds else {}
-    if not (pair.one.motions or pair.other.motions):
-        found[LABELS[0]] = Bounds(0.0, 0.0, ())  # whatever the places of two things that stand still
-    play, nearest, farthest = (_figure(pair, label, found.get(label), missing, place) for label in LABELS)
+    play, nearest, farthest = (
+        _figure(pair, label, found, missing, place)
+        for label, found in zip(PLACES, bounds or (None, None, None), strict=True)
+    )
     return Travel(play, nearest, farthest, pair.settings)
 
 
