@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.finding import Problem, Span
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.context import Context, read_aircraft
+from firmpedal.project.contradictions import check_contradictions
 from firmpedal.project.derive import derive
 from firmpedal.project.file import load_file
 from firmpedal.project.grow import load_text
@@ -97,5 +98,6 @@ def _filled(tree: Branch, notes: Notes) -> Aircraft | None:
         references = References(aircraft, tree, notes)
         check_references(references)
         check_sections(references)
+        check_contradictions(references)
     note_missing_units(context)
     return aircraft

@@ -1,0 +1,51 @@
+"""Figures and answers in a file that contradict each other."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from firmpedal.quantity import Answer
+
+if TYPE_CHECKING:
+    from firmpedal.project.references import References
+
+FEET = ("normal", "hard", "panic")
+
+
+def check_contradictions(work: References) -> None:
+    """Note forces out of order, pistons that cannot be counted, and closed ports with a line on them."""
+    _feet(work)
+    _pistons(work)
+    _closed_ports(work)
+
+
+def _feet(work: References) -> None:
+    foot = work.aircraft.foot
+    for lighter, heavier in pairwise(FEET):
+        if getattr(foot, lighter).at_most(getattr(foot, heavier)) is Answer.NO:
+            message = f"the {heavier} foot is lighter than the {lighter} foot"
+            work.notes.note(
+                work.node(f"foot.{heavier}"), message, "normal, hard and panic go from light to heavy"
+            )
+
+
+def _pistons(work: References) -> None:
+    for caliper in work.aircraft.calipers:
+        count = caliper.pistons.count_per_side
+        if count.known and (count.low < 1 or count.low != round(count.low)):
+            node = work.node(count.place)
+            work.notes.note(
+                node, "pistons are counted: 1, 2, ...", "count the pistons on one side of the disc"
+            )
+
+
+def _closed_ports(work: References) -> None:
+    comes = {target: line.name for line in work.aircraft.lines for target in (line.start, line.finish)}
+    for component in work.aircraft.components:
+        for port in component.ports:
+            line = comes.get(f"{component.name}.{port.name}")
+            if line is not None and (port.closed is Answer.YES or port.open):
+                word = "closed" if port.closed is Answer.YES else "open"
+                message = f"{component.name}.{port.name} is {word}, and {line} comes to it"
+                work.notes.note(work.node(f"{port.place}.{word}"), message, f"take the line or `{word}` out")
