@@ -188,7 +188,10 @@ class TestSizes:
         ],
     )
     def test_temperature_scales(self, text, kelvin):
-        assert read(text, D.TEMPERATURE).low == Fraction(kelvin)
+        found = read(text, D.TEMPERATURE)
+        assert found.low == Fraction(kelvin)
+        written = float(text.split()[0])
+        assert to_unit(float(kelvin), found.unit) == pytest.approx(written, abs=1e-12)
 
     def test_temperature_differences_have_no_offset(self):
         assert to_unit(100.0, "degF", difference=True) == pytest.approx(180.0, rel=1e-15)

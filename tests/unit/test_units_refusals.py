@@ -152,6 +152,9 @@ class TestRefusals:
         with pytest.raises(UnitError) as refused:
             read("5 in \x07 " + "x" * 100, D.LENGTH)
         assert "\x07" not in str(refused.value)
+        for letters, quoted in ((40, "'" + "x" * 40 + "'"), (41, "'" + "x" * 37 + "...'")):
+            with pytest.raises(UnitError, match=re.escape(f"{quoted} cannot be read")):
+                read("x" * letters, D.LENGTH)
         assert "'5 in ? xxx" in str(refused.value)
         assert "..." in str(refused.value)
 
