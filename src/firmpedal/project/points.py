@@ -21,12 +21,24 @@ _TURNING_BACK = {"aft": "forward", "forward": "aft", "up": "down", "down": "up"}
 
 
 def copied_point(node: Node, how: Copying) -> Node:
-    """Rename what a point hangs on, mirror it, and move it."""
+    """Rename what a point hangs on, mirror it, and move it.
+
+    A chain that now hangs on another place moves with that place, which may be shifted itself; so only
+    points given in numbers, or hung on the same place as before, are shifted.
+    """
     moved = _mirrored(node, how) if how.mirror else _renamed(node, how)
-    if how.shift is None or not how.shift.entries or not _is_somewhere(moved):
-        return moved
     shift = how.shift
+    if shift is None or not shift.entries or not _is_somewhere(moved) or _hangs_elsewhere(node, how):
+        return moved
     return Branch({"from": moved, **shift.entries}, {"from": node.span, **shift.keys}, node.span)
+
+
+def _hangs_elsewhere(node: Node, how: Copying) -> bool:
+    """Whether the place that a chain starts from has another name in the copy."""
+    for key in ("value", MIRROR_OF, "from"):
+        if isinstance(node, Branch) and key in node.entries:
+            return _hangs_elsewhere(node.entries[key], how)
+    return isinstance(node, Leaf) and how.rename(node.text) != node.text
 
 
 def _is_somewhere(node: Node) -> bool:

@@ -1,0 +1,159 @@
+"""The keys of the builder's file as plain data, from the model itself."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import TYPE_CHECKING
+
+from firmpedal.model.aircraft import Aircraft
+from firmpedal.model.component import BaseComponent
+from firmpedal.model.fields import Named
+from firmpedal.model.kinds import KINDS
+from firmpedal.project.derive import SECTIONS
+from firmpedal.project.schema import known_keys
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.model.fields import Declared, Reads
+    from firmpedal.project.schema import Key
+
+UNKNOWN, NOTHING = "unknown", "nothing"
+EACH = "*"  # stands in a section for a name of the builder's own
+
+_WORDS = {
+    "answer": "yes, no or unknown",
+    "clamps": "propose, none, or a list of lengths along the line",
+    "component": "keys that depend on its kind",
+    "connection": "a port, a side of a bulkhead, or the `from` or `to` of a line",
+    "direction": "a direction: words such as `aft and down`, a vector, or unknown",
+    "fluid": "a brake fluid by its specification, or unknown",
+    "motions": "for each state a vector, a swing about an axis, or unknown",
+    "named_points": "points by name",
+    "pairs": "a list of pairs of ports",
+    "position": "a point: [aft, right, up], a chain from another place, or unknown",
+    "positions": "a list of points",
+    "shape": "a box, a ball, a side of a plane, a stretch of a line, or unknown",
+    "side": "left, right or centre",
+    "state": "the position of each state, as keys",
+    "stock": "tube, hose or plastic as a phrase",
+    "text": "words",
+    "thread": "a thread with its gender",
+    "words": "words, or a list of them",
+}
+_TARGETS = {"names": "words, or the name of another thing", "parts": "the designation of a fitting"}
+_COPIES = {
+    "like": "the name of another thing of this section, whose keys it takes over",
+    "mirror of": "the name of another thing of this section, of which it is the mirror image",
+    "shift": "with `like`: how far from it, as {right: 7}",
+    "swap": "with `like`: words to exchange in names, as {left: right}",
+}
+_SPECIAL = {
+    "mirror": "a list of names, or {name: name of its image}",
+    "options": "by name, what each changes, laid out as the file is",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One key of the file.
+
+    `section` is the path to it with `*` for the builder's own names, empty for the file itself;
+    `kinds` are the kinds of component that have the key, where not all do; `about` is what the section
+    is, in the words of its class.
+    """
+
+    section: str
+    key: str
+    words: str
+    required: bool
+    default: str
+    kinds: tuple[str, ...] = ()
+    about: str = ""
+
+
+def file_reference() -> tuple[Entry, ...]:
+    """List every key of the file, section by section, in the order of the model."""
+    special = [Entry("", key, words, required=False, default=NOTHING) for key, words in _SPECIAL.items()]
+    return (*_entries(Aircraft, ""), *special)
+
+
+def _entries(cls: type[Declared], section: str, kind: str = "") -> Iterator[Entry]:
+    about = (cls.__doc__ or "").strip().partition("\n")[0]
+    keys = known_keys(cls)
+    for key in keys.values():
+        yield Entry(
+            section, key.key, _words(key), key.required, _default(key), (kind,) if kind else (), about
+        )
+    if cls.free_keys:
+        yield Entry(section, EACH, _WORDS[cls.free_keys], required=False, default=NOTHING, about=about)
+    if section in (f"{name}.{EACH}" for name in SECTIONS):
+        for word, words in _COPIES.items():
+            yield Entry(section, word, words, required=False, default=NOTHING, about=about)
+    for key in keys.values():
+        yield from _inside(key, f"{section}.{key.key}" if section else key.key)
+
+
+def _inside(key: Key, section: str) -> Iterator[Entry]:
+    if key.inner is None:
+        return
+    if key.many:
+        section += f".{EACH}"
+    if key.inner is BaseComponent:
+        yield from _components(section)
+    else:
+        yield from _entries(key.inner, section)
+
+
+def _components(section: str) -> Iterator[Entry]:
+    """The keys of all kinds once, and then those that only some kinds have."""
+    yield from _entries(BaseComponent, section)
+    common = known_keys(BaseComponent)
+    inner = {name for key in common.values() for name in (f"{section}.{key.key}",)}
+    for kind, cls in KINDS.items():
+        for entry in _entries(cls, section, kind):
+            own = entry.section == section and entry.key not in common and entry.key not in _COPIES
+            deeper = entry.section != section and not any(entry.section.startswith(name) for name in inner)
+            if own or deeper:
+                yield entry
+
+
+def _words(key: Key) -> str:
+    """What stands behind a key, in words."""
+    if key.key == "kind":
+        return "one of: " + ", ".join(KINDS)
+    if key.reads is None:
+        if not key.many:
+            return "keys of its own"
+        named = key.inner is not None and issubclass(key.inner, Named)
+        return (
+            "things by name, each with keys of its own" if named else "a list, each item with keys of its own"
+        )
+    return _read_words(key.reads)
+
+
+def _read_words(reads: Reads) -> str:
+    if reads.dimension is not None:
+        word = reads.dimension.value
+        least = "" if reads.signed else ", not less than nothing"
+        return f"{'an' if word[0] in 'aeiou' else 'a'} {word}{least}, or unknown"
+    if reads.choices is not None:
+        return "one of: " + ", ".join(choice.value for choice in reads.choices)
+    if reads.method == "reference":
+        return f"a name among the {reads.target}"
+    return _TARGETS.get(reads.target) or _WORDS[reads.method]
+
+
+def _default(key: Key) -> str:
+    """What holds where a key is left out."""
+    if key.required:
+        return ""
+    if key.info.is_required():
+        return UNKNOWN if key.reads is not None else NOTHING
+    default = key.info.default
+    if key.reads is not None and key.reads.method == "fluid":
+        return UNKNOWN
+    if isinstance(default, Enum):
+        return str(default.value)
+    return default if isinstance(default, str) and default else NOTHING
