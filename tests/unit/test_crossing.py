@@ -154,6 +154,20 @@ class TestRanges:
         assert crossing.inside is inside
         assert crossing.unsure_inside == ()
 
+    @pytest.mark.parametrize(
+        ("where", "stretch"),
+        [
+            ("{up above: 2 to 3}", (0, 1.5)),
+            ("{up below: 2 to 3, up above: 0}", (1.5, 4)),
+            ("{box: [[9, -1, 0 to 1], [11, 1, 2 to 3]]}", (1.5, 3.5)),
+            ("{ball: [10, 0.6, 0], radius: 0.9 to 1.1}", (4 - 0.8, 4 + 0.8)),
+            ("{line: run, from: 1 to 2, to: 5 to 6}", (1.5, 5.5)),
+        ],
+    )
+    def test_a_stretch_is_told_for_the_middle_of_the_range(self, where, stretch):
+        (found,) = stretches(cut(where))
+        assert found == pytest.approx(stretch, abs=1e-6)
+
     def test_an_end_that_may_lie_inside(self):
         crossing = cut("{up above: 3.8 to 4.2}")
         (what,) = asked(crossing.unsure_ends)
