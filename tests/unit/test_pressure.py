@@ -32,7 +32,7 @@ class TestFoot:
         """The panic foot is the pilot limit force of 14 CFR 23.397(b) as it stood; the others are usual."""
         forces = results().forces
         assert [to_unit(value.middle, "lbf") for value in forces] == pytest.approx([75, 150, 200])
-        assert [value.mark for value in forces] == [Mark.MEMORY, Mark.MEMORY, Mark.READ]
+        assert [value.mark for value in forces] == [Mark.MEMORY, Mark.MEMORY, Mark.ESTIMATE]
 
     def test_usual_forces_under_the_heel_have_no_panic(self):
         forces = results(("brakes: toe", "brakes: heel")).forces

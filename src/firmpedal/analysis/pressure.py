@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.formulas.levers import lever_ratio, line_pressure
 from firmpedal.lay.spread import spread
 from firmpedal.model.aircraft import Brakes, find
-from firmpedal.quantity import Mark, Missing, Step, Value, apply, exactly, largest, unknown
+from firmpedal.quantity import Answer, Mark, Missing, Step, Value, apply, exactly, largest, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
@@ -29,13 +29,14 @@ FORCE_WORDS = {
     "panic": "the greatest force on the pedal or lever, in a panic",
 }
 
-# Usual forces in pounds where the file gives none; the panic foot on toe pedals is the pilot limit
-# force of 14 CFR 23.397(b), the others are common practice, no source.
+# Usual forces in pounds where the file gives none. The panic foot on toe pedals is the pilot limit
+# force on a rudder pedal of 14 CFR 23.397(b): the rule has none for toe brakes, so it is an estimate.
+# The others are common practice, no source.
 USUAL: dict[Brakes, dict[str, tuple[float, str, Mark]]] = {
     Brakes.TOE: {
         "normal": (75, "common-practice", Mark.MEMORY),
         "hard": (150, "common-practice", Mark.MEMORY),
-        "panic": (200, "14cfr23-397", Mark.READ),
+        "panic": (200, "14cfr23-397", Mark.ESTIMATE),
     },
     Brakes.HEEL: {
         "normal": (60, "common-practice", Mark.MEMORY),
@@ -87,7 +88,10 @@ def foot_forces(aircraft: Aircraft) -> tuple[Value, ...]:
             forces.append(declared.named(f"{foot} foot"))
         else:
             forces.append(unknown(f"{foot} foot", Dimension.FORCE, f"foot.{foot}", FORCE_WORDS[foot]))
-    return tuple(forces)
+    normal, hard, panic = forces
+    if "panic" not in aircraft.foot.written and hard.at_most(panic) is Answer.NO:
+        panic = unknown("panic foot", Dimension.FORCE, "foot.panic", FORCE_WORDS["panic"])  # over the usual
+    return normal, hard, panic
 
 
 def cylinder_pressures(aircraft: Aircraft) -> tuple[CylinderPressure, ...]:

@@ -14,7 +14,7 @@ from firmpedal.analysis.pressure import (
     foot_forces,
     line_pressures,
 )
-from firmpedal.analysis.strength import Rating, TubeStrength, hottest, rating, tube_strength
+from firmpedal.analysis.strength import Rating, TubeStrength, hot_for_metal, hottest, rating, tube_strength
 from firmpedal.analysis.stroke import StrokeBudget, WearVolume, budgets, line_volume, wear_volume
 
 if TYPE_CHECKING:
@@ -56,9 +56,13 @@ def analyse(
     pressed = {item.line: item for item in pressures}
     declared = {line.name: line for line in aircraft.lines}
     met = {name: tuple(item for item in crossings if item.line == name) for name in by_name}
-    strengths = [tube_strength(line, pressed[line.name]) for line in laid if line.name in pressed]
     ratings = [rating(declared[line.name], line, met[line.name]) for line in laid]
     hot = {name: hottest(declared[name], met[name]) for name in by_name}
+    strengths = [
+        tube_strength(line, pressed[line.name], hottest(declared[line.name], hot_for_metal(met[line.name])))
+        for line in laid
+        if line.name in pressed
+    ]
     strokes = [
         budget
         for cylinder, way in zip(aircraft.cylinders, reach, strict=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.formulas.margin import factor, kept
@@ -10,7 +10,7 @@ from firmpedal.formulas.temperature import interpolate
 from firmpedal.formulas.tube_strength import barlow_pressure, burst_pressure, yield_pressure
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Mark, Missing, Step, Value, apply, largest, unknown
-from firmpedal.units import Dimension
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from firmpedal.analysis.pressure import LinePressure
@@ -20,9 +20,15 @@ if TYPE_CHECKING:
     from firmpedal.model.stock import Tube
 
 
+METAL_HOLDS = from_unit(100, "degC")  # metal tube keeps its room-temperature strength: from memory
+
+
 @dataclass(frozen=True, slots=True)
 class TubeStrength:
-    """First yield and burst of a metal tube, and how often they cover the panic and the hard foot."""
+    """First yield and burst of a metal tube, and how often they cover the panic and the hard foot.
+
+    `temperature` is the hottest it meets, None where that is no more than its figures hold.
+    """
 
     line: str
     yield_pressure: Value
@@ -30,6 +36,7 @@ class TubeStrength:
     burst_pressure: Value
     yield_factor: Value
     burst_factor: Value
+    temperature: Value | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +49,9 @@ class Rating:
     hot: Value
 
 
-def tube_strength(line: LaidLine, pressure: LinePressure) -> TubeStrength | None:
+def tube_strength(
+    line: LaidLine, pressure: LinePressure, temperature: Value | None = None
+) -> TubeStrength | None:
     """Compute yield and burst of a metal tube; None for what is rated instead of computed."""
     stock = line.stock
     if isinstance(stock, Hose) or stock.kind is not LineKind.TUBE:
@@ -85,7 +94,16 @@ def tube_strength(line: LaidLine, pressure: LinePressure) -> TubeStrength | None
         strength=burst,
         load=pressure.at("hard"),
     )
-    return TubeStrength(line.name, first, trade, burst, yields, bursts)
+    return TubeStrength(line.name, first, trade, burst, yields, bursts, temperature)
+
+
+def hot_for_metal(crossings: tuple[Crossing, ...]) -> tuple[Crossing, ...]:
+    """The zones that may be too hot for the room-temperature strength of metal."""
+    return tuple(
+        item
+        for item in crossings
+        if item.zone.temperature.span is None or item.zone.temperature.high > METAL_HOLDS
+    )
 
 
 def rating(declared: Line, line: LaidLine, crossings: tuple[Crossing, ...]) -> Rating | None:
@@ -119,15 +137,17 @@ def hottest(declared: Line, crossings: tuple[Crossing, ...]) -> Value | None:
 
 def _hose_hot(line: LaidLine, stock: Hose, cold: Value, temperature: Value | None) -> Value:
     """A hose keeps its rating up to its temperature limit; beyond it nothing is published."""
-    if temperature is None or temperature.at_most(_upper(stock.temperature)).value == "yes":
+    if temperature is None or _within(temperature, stock.temperature):
         return cold
     what = f"operating pressure of {line.name} where it runs hot"
     missing = temperature.missing or (Missing(line.place, f"a hose for the heat {line.name} meets"),)
     return Value(what, Dimension.PRESSURE, None, Mark.MEASURED, line.place, missing=missing)
 
 
-def _upper(limits: Value) -> Value:
-    return replace(limits, span=(limits.high, limits.high)) if limits.span else limits
+def _within(temperature: Value, limits: Value) -> bool:
+    if temperature.span is None or limits.span is None:
+        return False
+    return limits.low <= temperature.low and temperature.high <= limits.high
 
 
 def _plastic_hot(line: LaidLine, stock: Tube, cold: Value, temperature: Value | None) -> Value:

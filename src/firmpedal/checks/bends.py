@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
@@ -17,7 +18,8 @@ if TYPE_CHECKING:
 
 # Least straight at an end for nut, sleeve and flaring tool, by dash: from memory, a shop figure.
 END_STRAIGHT = {"-3": from_unit(1.25, "in"), "-4": from_unit(1.5, "in")}
-ONLY_JUST = {"-3": from_unit(1.625, "in"), "-4": from_unit(1.875, "in")}
+ONLY_JUST = {"-3": from_unit(1.875, "in"), "-4": from_unit(1.875, "in")}
+LEAST_BEND = math.radians(5)  # what gives way at all: our estimate
 # What a straight may be off: both its points by a sixteenth along each axis, by tape and pen.
 READING = from_unit(2 * 3**0.5 / 16, "in")
 
@@ -38,6 +40,12 @@ def tube_cannot_be_bent(view: View) -> Iterator[Outcome]:
             tries = ("move the two points apart", "take a smaller bend radius if the tube allows it")
             reason = practice("firmpedal-derivation", Mark.DERIVED)
             yield Finding("tube-cannot-be-bent", Level.WARNING, line.place, message, tries, sources=reason)
+        elif shape.bends and shape.radius.high <= line.stock.outside_diameter.low / 2:
+            radius = view.show(shape.radius)
+            message = f"{line.name} cannot be bent to {radius}: that is inside the tube itself"
+            advice = ("write the radius of your bender, to the centreline",)
+            reason = practice("firmpedal-derivation", Mark.DERIVED)
+            yield Finding("tube-cannot-be-bent", Level.WARNING, line.place, message, advice, sources=reason)
         elif shape.centreline is None:
             missing = shape.developed_length.missing
             yield NotShown("tube-cannot-be-bent", line.place, f"whether {line.name} can be bent", missing)
@@ -155,10 +163,10 @@ def no_bend_in_rigid_line(view: View) -> Iterator[Outcome]:
     """A rigid line has at least one bend.
 
     A straight tube between two fixed ends cannot be cut exactly, cannot take vibration and cannot
-    grow with heat; the flares pay for it.
+    grow with heat; the flares pay for it. A kink of less than five degrees is no bend.
     """
     for line, shape in _tubes(view):
-        if shape.centreline is not None and not shape.bends:
+        if shape.centreline is not None and all(bend.angle.high < LEAST_BEND for bend in shape.bends):
             yield Finding(
                 "no-bend-in-rigid-line",
                 Level.WARNING,

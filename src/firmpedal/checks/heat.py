@@ -8,7 +8,7 @@ from firmpedal.checks.view import Outcome, View, practice, whether_covered
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import LineKind
-from firmpedal.quantity import Answer, Mark
+from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from firmpedal.model.circuit import Line
     from firmpedal.quantity import Missing
 
-PLASTICS = ("nylon", "plastic", "polyethylene", "polyamide")
+PLASTICS = ("nylon", "plastic", "poly", "vinyl", "pvc")
+SHORT_NAMES = {"pe", "pa", "pp"}
 
 
 def plastic_in_hot_place(view: View) -> Iterator[Outcome]:
@@ -32,7 +33,7 @@ def plastic_in_hot_place(view: View) -> Iterator[Outcome]:
         if declared is None:
             continue
         plastic = line.kind is LineKind.PLASTIC
-        lined = any(word in declared.sleeve.lower() for word in PLASTICS)
+        lined = _plastic(declared.sleeve.lower())
         if not (plastic or lined):
             continue
         crossings = view.crossings_of(line.name)
@@ -45,13 +46,17 @@ def plastic_in_hot_place(view: View) -> Iterator[Outcome]:
                 line.place,
                 f"{line.name} {what} and {', '.join(reasons)}",
                 ("end the plastic above the fairing and go on with metal tube or braided hose",),
-                sources=practice("common-practice", Mark.MEMORY),
+                sources=practice("common-practice"),
             )
             continue
         for crossing in crossings:
             if missing := _doubts(crossing):
                 message = f"whether {line.name} runs through {crossing.zone.name}"
                 yield NotShown(rule, line.place, message, missing)
+
+
+def _plastic(sleeve: str) -> bool:
+    return any(word in sleeve for word in PLASTICS) or bool(SHORT_NAMES.intersection(sleeve.split()))
 
 
 def _at_caliper(view: View, line: Line) -> list[str]:
@@ -104,5 +109,5 @@ def covered_edge_chafes(view: View) -> Iterator[Outcome]:
                     "clamp the line beside the edge",
                     "look here at every inspection",
                 ),
-                sources=practice("common-practice", Mark.MEMORY),
+                sources=practice("common-practice"),
             )

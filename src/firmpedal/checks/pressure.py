@@ -6,18 +6,20 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
+from firmpedal.analysis.strength import METAL_HOLDS
 from firmpedal.checks.view import Limit, Outcome, View, judge, judge_first, practice
-from firmpedal.finding import Finding, Level, NotShown
+from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.kinds import Caliper
 from firmpedal.model.stock import Hose, LineKind
-from firmpedal.quantity import Mark, Missing, Value, exactly, largest
+from firmpedal.quantity import Answer, Mark, Missing, Value, exactly, largest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.lay.line import LaidLine
+    from firmpedal.model.circuit import Line
     from firmpedal.model.kinds import Component
 
 RATING = "pressure-above-rating"
@@ -34,6 +36,7 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
     """
     for laid in view.laid:
         yield from _made_for_pressure(view, laid)
+    yield from _low_pressure_parts(view)
     for rating in view.results.ratings:
         pressure = view.results.pressure_of(rating.line)
         line = find(view.aircraft.lines, rating.line)
@@ -41,7 +44,10 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
             met = rating.temperature
             words = f" at {view.show(met)}" if met is not None and met.known else ""
             advice = ("tube or hose with a higher rating", "a larger bore or a lower pedal ratio")
-            yield from _over(view, line.place, rating.line, pressure.pressures, rating.hot, advice, words)
+            cold = any(p.at_most(rating.cold) is Answer.NO for p in pressure.pressures)
+            rated = rating.cold if cold and not rating.hot.known else rating.hot  # hot is never better
+            words = "" if rated is rating.cold else words
+            yield from _over(view, line.place, rating.line, pressure.pressures, rated, advice, words)
     for component in view.aircraft.components:
         yield from _rated(view, component)
     if not view.aircraft.calipers:
@@ -61,6 +67,20 @@ def _made_for_pressure(view: View, line: LaidLine) -> Iterator[Outcome]:
         ("tube of 5052-O or of corrosion-resistant steel", "braided hose rated for the panic foot"),
         sources=practice("faa-h-8083-30" if stock.kind is LineKind.TUBE else "common-practice"),
     )
+
+
+def _low_pressure_parts(view: View) -> Iterator[Outcome]:
+    for joint in view.assembly.joints:
+        for part in joint.parts:
+            if not part.brake_pressure:
+                yield Finding(
+                    RATING,
+                    Level.WARNING,
+                    joint.place,
+                    f"{joint.name}: {part.designation} is a low-pressure or obsolete form: {part.note}",
+                    ("leave the fitting out of the file and take the one that is found",),
+                    sources=(Cited(part.source, part.mark),),
+                )
 
 
 def _rated(view: View, component: Component) -> Iterator[Outcome]:
@@ -122,12 +142,14 @@ def tube_yields(view: View) -> Iterator[Outcome]:
     """No metal tube yields at the panic foot.
 
     First yield is by von Mises at the bore with closed ends, with the tube standard's minimum
-    strength where one is known.
+    strength where one is known and the wall as bought: outside a bend it is thinner. The strength
+    is that of a cool tube, taken to hold up to 100 degC; above, nothing is known.
     """
     for strength in view.results.strengths:
         line = find(view.aircraft.lines, strength.line)
         if line is None:
             continue
+        yield from _hot_tube(line, strength.temperature)
         wanted = _wanted(
             view.aircraft.limits.yield_factor, "yield factor wanted at the panic foot", YIELD_FACTOR
         )
@@ -143,6 +165,13 @@ def tube_yields(view: View) -> Iterator[Outcome]:
             message=message,
             tries=("a stronger alloy such as 5052-O", "a smaller tube or a thicker wall"),
         )
+
+
+def _hot_tube(line: Line, met: Value | None) -> Iterator[Outcome]:
+    """Ask for the strength of a metal tube where it runs hotter than its figures hold."""
+    if met is not None and (met.span is None or met.high > METAL_HOLDS):
+        missing = met.missing or (Missing(line.place, f"the strength of {line.name} at that temperature"),)
+        yield NotShown("tube-yields", line.place, f"whether {line.name} holds where it runs hot", missing)
 
 
 def burst_margin_too_small(view: View) -> Iterator[Outcome]:

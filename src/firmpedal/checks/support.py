@@ -9,7 +9,6 @@ from firmpedal.finding import Finding, Level
 from firmpedal.model.aircraft import find
 from firmpedal.model.circuit import Support
 from firmpedal.model.stock import LineKind
-from firmpedal.quantity import Mark
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -28,8 +27,6 @@ def clamp_spacing(view: View) -> Iterator[Outcome]:
             message = f"{line.name} has a clamp at {view.show(clamp)}, where there is no line"
             tries = ("measure the clamps from the line's first end, along the line",)
             yield Finding(rule, Level.CAUTION, place, message, tries, sources=practice("common-practice"))
-        if line.kind is LineKind.PLASTIC:
-            continue
         spacing = supports.spacing.named(f"support spacing of {line.stock.phrase}")
         gap = view.show(supports.longest_gap)
         message = f"{line.name} is unsupported for {gap}; supports may be {view.show(spacing)} apart"
@@ -50,12 +47,16 @@ def only_tie_wraps(view: View) -> Iterator[Outcome]:
     """
     for line in view.laid:
         declared = find(view.aircraft.lines, line.name)
-        if declared is not None and declared.support is Support.TIE_WRAPS:
+        if declared is None:
+            continue
+        loose = declared.support is Support.NOTHING and line.kind is not LineKind.HOSE
+        if loose or declared.support is Support.TIE_WRAPS:
+            held = "nothing" if loose else "nothing but tie wraps"
             yield Finding(
                 "only-tie-wraps",
                 Level.CAUTION,
                 f"{line.place}.support",
-                f"{line.name} is held by nothing but tie wraps",
+                f"{line.name} is held by {held}",
                 ("cushioned clamps at the places the spacing table asks for",),
-                sources=practice("common-practice", Mark.MEMORY),
+                sources=practice("common-practice"),
             )

@@ -144,5 +144,5 @@ def cited(*values: Value) -> tuple[Cited, ...]:
 
 
 def practice(key: str, mark: Mark = Mark.READ) -> tuple[Cited, ...]:
-    """One source that a rule rests on where no figure carries it."""
-    return (Cited(key, mark),)
+    """One source that a rule rests on where no figure carries it; what only the trade knows is memory."""
+    return (Cited(key, Mark.MEMORY if key == "common-practice" else mark),)
