@@ -98,6 +98,32 @@ class TestAccepted:
         assert {item.rule for item in evaluation.not_shown} == {"rigid-line-between-moving-ends"}
 
 
+class TestOnce:
+    """One fault is one finding."""
+
+    def test_a_floating_caliper_that_is_also_seen_to_move(self):
+        moving = "states:\n  pads: {values: [new, worn]}\nmoving:\n  slide: {pads: {worn: [0, 0.2, 0]}}\n"
+        edits = (
+            ("components:\n", f"{moving}components:\n"),
+            ("floats: no\n", "floats: yes\n    moves with: slide\n"),
+        )
+        (finding,) = evaluated(*edits).findings
+        assert finding.rule == "rigid-line-between-moving-ends"
+
+    def test_a_joint_in_a_cover_where_two_lines_come_together(self):
+        cover = "zones:\n  sock: {where: {box: [[9, -1, -1], [11, 1, 3]]}, covered: yes, gap: 0.3}\n"
+        sides = "{high: {seat: [10, 0, 2]}, low: {seat: [10, 0, 0]}}"
+        wall = f"bulkheads:\n  wall: {{sides: {sides}}}\npedals:\n"
+        stub = "  stub: {from: cylinder.outlet, to: wall.high, made of: hose -4 PTFE braided}\n"
+        edits = (
+            ("pedals:\n", wall),
+            ("lines:\n", f"{cover}lines:\n{stub}"),
+            ("from: cylinder.outlet\n", "from: wall.low\n"),
+        )
+        found = [item for item in evaluated(*edits).findings if item.rule == "joint-in-covered-length"]
+        assert [finding.place for finding in found] == ["bulkheads.wall"]
+
+
 class TestUnusable:
     def test_the_problems_are_carried_along(self):
         with pytest.raises(UnusableFileError) as caught:

@@ -75,6 +75,18 @@ def test_an_arm_that_points_anywhere_points_square_to_the_port():
     assert found["up"] == inches(4 - (leg[1] - nipple[0]), 4 - (leg[0] - nipple[1]))
 
 
+def test_a_port_that_may_face_anywhere_moves_its_seat_anywhere():
+    words = "faces: unknown, seat: [10, 0, 4], seat measured with: AN816-4D"
+    found = place(first_point(port(words), fitted_with("AN822-4D")))
+    nipple, leg = dimension("AN816-4D", "overall_length"), dimension("AN822-4D", "leg_centre_to_pipe_end")
+    most = (nipple[1] - leg[0]) + dimension("AN822-4D", "leg_centre_to_flare_end")[1]
+    assert found == {
+        "aft": inches(10 - most, 10 + most),
+        "right": inches(-most, most),
+        "up": inches(4 - most, 4 + most),
+    }
+
+
 def test_a_seat_measured_with_an_elbow_moves_for_a_nipple():
     words = "faces: down, seat: [10, 0, 4], seat measured with: AN822-4D, arm: forward"
     found = place(first_point(port(words), fitted_with("AN816-4D")))
