@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.strength import METAL_HOLDS
-from firmpedal.checks.view import Limit, Outcome, View, judge, judge_first, practice
+from firmpedal.checks.view import Limit, Outcome, View, cited, judge, judge_first, practice
 from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.kinds import Caliper
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Answer, Mark, Missing, Value, exactly, largest
-from firmpedal.units import Dimension
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 RATING = "pressure-above-rating"
 YIELD_FACTOR = 1.0
+USUAL_LOW = from_unit(400, "psi")
 BURST_FACTOR = 4.0  # on the hard foot: published practice for hydraulic tube, from memory
 
 
@@ -42,6 +43,7 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
         line = find(view.aircraft.lines, rating.line)
         if pressure is not None and line is not None:
             met = rating.temperature
+            yield from _too_hot(view, line, met)
             words = f" at {view.show(met)}" if met is not None and met.known else ""
             advice = ("tube or hose with a higher rating", "a larger bore or a lower pedal ratio")
             cold = any(p.at_most(rating.cold) is Answer.NO for p in pressure.pressures)
@@ -67,6 +69,17 @@ def _made_for_pressure(view: View, line: LaidLine) -> Iterator[Outcome]:
         ("tube of 5052-O or of corrosion-resistant steel", "braided hose rated for the panic foot"),
         sources=practice("faa-h-8083-30" if stock.kind is LineKind.TUBE else "common-practice"),
     )
+
+
+def _too_hot(view: View, line: Line, met: Value | None) -> Iterator[Outcome]:
+    """A hose that surely runs hotter than its limit has no rating left."""
+    if met is None or met.span is None or not isinstance(line.made_of, Hose):
+        return
+    most = line.made_of.temperature
+    if most.span is not None and met.low > most.high:
+        message = f"{line.name} meets {view.show(met)}; this hose is good from {view.show(most)}"
+        advice = ("lead it out of the heat, or shield it", "a hose for that heat, by its maker's word")
+        yield Finding(RATING, Level.WARNING, line.place, message, advice, sources=cited(most))
 
 
 def _low_pressure_parts(view: View) -> Iterator[Outcome]:
@@ -136,6 +149,36 @@ def _greatest(component: Component, foot: str, values: tuple[Value, ...]) -> Val
         return values[0]
     label = f"pressure in {component.name} at the {foot} foot"
     return largest(label, values, f"{component.place}.pressure.{foot}")
+
+
+def pressure_below_usual(view: View) -> Iterator[Outcome]:
+    """The normal foot makes a pressure that brakes work with.
+
+    Light disc brakes use 400 to 600 psi. Under half of the lower figure they hardly brake at all:
+    mostly a bore, an arm or a unit is written wrong.
+    """
+    for made in view.results.cylinders:
+        cylinder = find(view.aircraft.components, made.cylinder)
+        pressure = made.pressures[0]
+        if cylinder is None or not pressure.known:
+            continue  # what is unknown is asked for where it decides more
+        usual = exactly(
+            "least usual pressure", Dimension.PRESSURE, USUAL_LOW, Mark.READ, source="brake-design-theory"
+        )
+        level = Level.WARNING if pressure.high < USUAL_LOW / 2 else Level.CAUTION
+        made_words = f"{cylinder.name} makes {view.show(pressure)} at the normal foot"
+        message = f"{made_words}; {view.show(usual)} and more is usual"
+        yield from judge(
+            Limit(pressure.named(f"pressure of {cylinder.name} at the normal foot"), usual, "at least"),
+            rule="pressure-below-usual",
+            level=level,
+            place=cylinder.place,
+            message=message,
+            tries=(
+                "look at the bore, the pedal's arms and their units",
+                "a smaller bore or a higher pedal ratio",
+            ),
+        )
 
 
 def tube_yields(view: View) -> Iterator[Outcome]:

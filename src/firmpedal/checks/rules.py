@@ -18,6 +18,7 @@ RULES: tuple[Rule, ...] = (
     Rule("plastic-in-hot-place", heat.plastic_in_hot_place),
     Rule("rigid-line-between-moving-ends", motion.rigid_line_between_moving_ends),
     Rule("pressure-above-rating", pressure.pressure_above_rating),
+    Rule("pressure-below-usual", pressure.pressure_below_usual),
     Rule("tube-yields", pressure.tube_yields),
     Rule("burst-margin-too-small", pressure.burst_margin_too_small),
     Rule("stroke-short", stroke.stroke_short),
