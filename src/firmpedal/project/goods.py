@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from firmpedal.model.stock import Fluid, Stock
     from firmpedal.project.context import Context
 
+_EXAMPLE = "write a size that there is, as in `tube 5052-O 1/4 x .035` or `hose -4 PTFE braided`"
+
 # Stands where a thread could not be read; the aircraft is not handed out then.
 NO_THREAD = Interface(Form.PIPE, "", Gender.FEMALE)
 
@@ -86,4 +88,5 @@ def read_designation(context: Context, node: Node) -> str:
 
 def _note(context: Context, node: Node, error: CatalogueError) -> None:
     message, advice = parted(str(error), error.suggestion)
-    context.notes.note(node, f"{label_of(node.path)}: {message}", advice or choices_text(error.choices))
+    advice = advice or choices_text(error.choices) or _EXAMPLE
+    context.notes.note(node, f"{label_of(node.path)}: {message}", advice)

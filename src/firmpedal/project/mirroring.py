@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from firmpedal.project.names import choices_text, near_miss, other_side, quoted
+from firmpedal.project.names import other_side, quoted, suggest
 from firmpedal.project.overlay import POINTS
 from firmpedal.project.points import MIRROR_OF
 from firmpedal.project.tree import Branch, Items, Leaf, Node, at, branch_at, is_empty, is_removed, word_of
@@ -134,9 +134,8 @@ def _with_images(tree: Branch, one: _Wanted, sections: tuple[str, ...], notes: N
     unread = any(not isinstance(node, Branch) and not is_empty(node) for node in nodes)
     if not found and not unread and not notes.doubtful(""):
         names = [name for section in sections for name in branch_at(tree, section)]
-        close = near_miss(one.name, names)
-        advice = f"did you mean `{close}`?" if close else choices_text(names)
-        notes.note_at(one.span, f"nothing is called {quoted(one.name)}", one.name, advice)
+        message = f"nothing is called {quoted(one.name)}"
+        notes.note_at(one.span, message, one.name, suggest(one.name, names))
     return tree
 
 

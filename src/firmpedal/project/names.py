@@ -28,6 +28,7 @@ CONTAINERS = {
 }
 RESERVED = {"unknown", "removed"}
 
+_NONE = "there is none in this file yet"
 _MOST_CHOICES = 24
 _LONGEST_WORD = 80
 _ADVICE = re.compile(r"(?:: |\. |, or |; )(?=(?:did you mean|[Ww]rite |choose from|choose one of))")
@@ -58,7 +59,7 @@ def suggest(word: str, choices: Iterable[str]) -> str:
     """Name the near miss, or else the choices."""
     choices = list(choices)
     close = near_miss(word, choices)
-    return f"did you mean `{close}`?" if close else choices_text(choices)
+    return f"did you mean `{close}`?" if close else choices_text(choices) or _NONE
 
 
 def choices_text(choices: Iterable[str]) -> str:

@@ -30,7 +30,7 @@ def with_option(tree: Branch, option: str | None, notes: Notes) -> Branch | None
         return base
     if over is None:
         names = option_names(tree)
-        advice = suggest(option, names) or "this file has no options"
+        advice = suggest(option, names) if names else "this file has no options"
         notes.note_at(tree.key_span("options"), f"there is no option {quoted(option)}", suggestion=advice)
         return None
     if not isinstance(over, Branch):
