@@ -17,6 +17,7 @@ from firmpedal.cli.terminal import (
 from firmpedal.finding import Level, Verdict
 from firmpedal.quantity import Answer
 from firmpedal.report.contract import check_data
+from firmpedal.report.findings import waiting
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -58,7 +59,7 @@ def print_check(out: Console, evaluation: Evaluation) -> None:
     print_findings(out, evaluation)
     if evaluation.not_shown:
         out.print(Text("\nNot shown: measure or look up first", style="bold"))
-        print_unclear(out, evaluation.not_shown)
+        print_unclear(out, evaluation)
     out.print()
     out.print(Text(LIMITS, style="dim"))
 
@@ -70,7 +71,7 @@ def headline(evaluation: Evaluation) -> str:
         for level in Level
         if (count := sum(finding.level is level for finding in evaluation.findings))
     ]
-    things = len({missing.what for item in evaluation.not_shown for missing in item.missing})
+    things = len(waiting(evaluation))
     if things:
         counts.append(f"{things} thing{'s' if things > 1 else ''} to measure")
     name = evaluation.aircraft.aircraft.name

@@ -14,13 +14,14 @@ from rich.text import Text
 
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
+from firmpedal.report.findings import alike, waiting
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
     from pathlib import Path
 
-    from firmpedal.finding import Finding, NotShown, Problem, Span
+    from firmpedal.finding import Finding, Problem, Span
     from firmpedal.project import Reading
     from firmpedal.report.sheet import Block
 
@@ -96,20 +97,11 @@ def _print_wrapped(out: Console, head: str, words: str, style: str = "") -> None
 
 def print_findings(out: Console, evaluation: Evaluation) -> None:
     """Print every finding; what is found alike in several places is written out once."""
-    groups: dict[tuple[object, ...], list[Finding]] = {}
-    for finding in evaluation.findings:
-        groups.setdefault(_likeness(finding), []).append(finding)
-    for first, *others in groups.values():
+    for first, *others in alike(evaluation.findings):
         out.print()
         print_finding(out, evaluation, first)
         for other in others:
             _print_wrapped(out, "   and ", f"{_where(evaluation.span_of(other.place))}: {other.message}")
-
-
-def _likeness(finding: Finding) -> tuple[object, ...]:
-    figures = [value.span if value else None for value in (finding.measured, finding.allowed)]
-    rounded = [tuple(float(f"{bound:.6g}") for bound in span) if span else None for span in figures]
-    return (finding.rule, finding.level, *rounded, finding.tries, finding.accepted)
 
 
 def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> None:
@@ -130,15 +122,9 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
         _print_wrapped(out, "   accepted by the builder: ", finding.accepted)
 
 
-def print_unclear(out: Console, not_shown: tuple[NotShown, ...]) -> None:
+def print_unclear(out: Console, evaluation: Evaluation) -> None:
     """Print what somebody has to measure, each thing once, with the rules that wait for it."""
-    waiting: dict[str, list[str]] = {}
-    for unclear in not_shown:
-        for missing in unclear.missing:
-            rules = waiting.setdefault(missing.what, [])
-            if unclear.rule not in rules:
-                rules.append(unclear.rule)
-    for what, rules in waiting.items():
+    for what, (rules, _) in waiting(evaluation).items():
         _print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
 
 
