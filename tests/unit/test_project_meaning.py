@@ -8,7 +8,8 @@ from project_texts import SOUND
 from firmpedal.model.aircraft import find
 from firmpedal.model.circuit import ClampPlan
 from firmpedal.model.component import SideOf
-from firmpedal.model.surroundings import Ball, Box, HalfSpace, Shift, Swing, UnknownMotion, UnknownShape
+from firmpedal.model.shapes import Ball, Box, HalfSpace, UnknownShape
+from firmpedal.model.surroundings import Shift, Swing, UnknownMotion
 from firmpedal.project import read_text
 from firmpedal.quantity import Answer, Mark
 from texts import edited

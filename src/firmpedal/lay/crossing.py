@@ -12,7 +12,7 @@ import numpy as np
 
 from firmpedal.lay import clip
 from firmpedal.lay.centreline import Centreline, centreline, sample
-from firmpedal.model.surroundings import Ball, Box, HalfSpace, Stretch, UnknownShape
+from firmpedal.model.shapes import Ball, Box, HalfSpace, Stretch, UnknownShape
 from firmpedal.quantity import Mark, Missing, Value
 from firmpedal.units import Dimension, from_unit
 
@@ -23,8 +23,9 @@ if TYPE_CHECKING:
 
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.shape import Point
+    from firmpedal.model.shapes import Shape
     from firmpedal.model.space import Position
-    from firmpedal.model.surroundings import Shape, Zone
+    from firmpedal.model.surroundings import Zone
 
     Array = NDArray[np.float64]
     Course = tuple[Array, Array]  # points, and the station of each

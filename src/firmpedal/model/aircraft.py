@@ -23,7 +23,7 @@ from firmpedal.model.fields import (
 from firmpedal.model.kinds import Caliper, Component, MasterCylinder
 from firmpedal.model.space import NamedPoint
 from firmpedal.model.stock import Fluid
-from firmpedal.model.surroundings import Attitude, Moving, Pedal, State, Zone
+from firmpedal.model.surroundings import Attitude, KeepClear, Moving, Pedal, State, Wheel, Zone
 from firmpedal.quantity import Answer
 
 
@@ -90,6 +90,7 @@ class Bench(Declared):
     straight_between_bends: OptionalLength
     end_straight: OptionalLength
     flare_allowance: OptionalLength
+    longest_tube: OptionalLength
 
 
 class Limits(Declared):
@@ -116,6 +117,7 @@ class Aircraft(Declared):
     units: FileUnits
     datum: Datum
     fluid: Annotated[Fluid | None, Reads("fluid")] = None
+    fluid_before: Annotated[Fluid | None, Reads("fluid")] = None
     foot: Foot
     points: Annotated[tuple[NamedPoint, ...], Reads("named_points")] = ()
     states: Annotated[tuple[State, ...], Members] = ()
@@ -126,6 +128,8 @@ class Aircraft(Declared):
     pedals: Annotated[tuple[Pedal, ...], Members] = ()
     bulkheads: Annotated[tuple[Bulkhead, ...], Members] = ()
     panels: Annotated[tuple[Panel, ...], Members] = ()
+    wheels: Annotated[tuple[Wheel, ...], Members] = ()
+    keep_clear_of: Annotated[tuple[KeepClear, ...], Members] = ()
     bench: Bench
     limits: Limits
     lines: Annotated[tuple[Line, ...], Members] = ()

@@ -24,6 +24,7 @@ from firmpedal.model.fields import (
     YesNo,
 )
 from firmpedal.model.part import Interface
+from firmpedal.model.shapes import Sheet, UnknownShape
 from firmpedal.model.space import Position
 from firmpedal.model.stock import Hose, Tube
 from firmpedal.quantity import Answer, Value
@@ -76,6 +77,23 @@ class Line(Named):
     temperature: OptionalTemperature
 
 
+class PanelMaterial(StrEnum):
+    """What a panel or bracket is made of, as far as it decides what it can carry."""
+
+    ALUMINIUM = "aluminium"
+    STEEL = "steel"
+    STAINLESS_STEEL = "stainless steel"
+    TITANIUM = "titanium"
+    PLYWOOD = "plywood"
+    SOLID_LAMINATE = "solid laminate"
+    SANDWICH = "sandwich"
+    FABRIC = "fabric"
+    PLASTIC = "plastic"
+
+
+Material = Annotated[PanelMaterial | None, Reads("choice", choices=PanelMaterial, optional=True)]
+
+
 class BodyForm(StrEnum):
     """The body of the fitting in a bulkhead or bracket, by how it turns the line."""
 
@@ -97,7 +115,8 @@ class Bulkhead(Named):
     at: OptionalWhere
     normal: Facing
     thickness: OptionalLength
-    material: Text = ""
+    material: Material = None
+    solid_insert: YesNo = Answer.NO
     form: Annotated[BodyForm, Reads("choice", choices=BodyForm)] = BodyForm.STRAIGHT
     through_panel: YesNo = Answer.YES
     fitting: Text = ""
@@ -117,8 +136,9 @@ class Passage(Named):
 class Panel(Named):
     """A floor or wall that lines pass without a fitting."""
 
-    where: Text = ""
+    where: Annotated[Sheet | UnknownShape, Reads("sheet", optional=True)]
     thickness: OptionalLength
+    material: Material = None
     passes: Annotated[tuple[Passage, ...], Members] = ()
 
 

@@ -17,6 +17,25 @@ class SideOf(StrEnum):
     CENTRE = "centre"
 
 
+class Seals(StrEnum):
+    """What the seals of a component are made of, which decides the fluids it may have."""
+
+    NITRILE = "nitrile"
+    FLUOROCARBON = "fluorocarbon"
+    ETHYLENE_PROPYLENE = "ethylene propylene"
+
+
+class Metal(StrEnum):
+    """What the body of a component is made of."""
+
+    ALUMINIUM = "aluminium"
+    MAGNESIUM = "magnesium"
+    STEEL = "steel"
+    STAINLESS_STEEL = "stainless steel"
+    BRASS = "brass"
+    CAST_IRON = "cast iron"
+
+
 class BaseComponent(Named):
     """A component of the brake circuit."""
 
@@ -25,6 +44,8 @@ class BaseComponent(Named):
     moves_with: Annotated[str, Reads("reference", target="moving")] = ""
     measured_in: Annotated[tuple[tuple[str, str], ...], Reads("state")] = ()
     rated_pressure: OptionalPressure
+    seals: Annotated[Seals | None, Reads("choice", choices=Seals, optional=True)] = None
+    body: Annotated[Metal | None, Reads("choice", choices=Metal, optional=True)] = None
     ports: Annotated[tuple[Port, ...], Members]
 
     @property

@@ -16,10 +16,12 @@ from firmpedal.model.fields import (
     OptionalLength,
     OptionalNumber,
     OptionalTemperature,
+    OptionalWhere,
     Reads,
     Text,
     YesNo,
 )
+from firmpedal.model.shapes import Body, Shape
 from firmpedal.model.space import Direction, Position
 from firmpedal.quantity import Answer, Missing, Value
 
@@ -90,44 +92,6 @@ class Heat(StrEnum):
     EXHAUST = "exhaust"
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
-    low: Position
-    high: Position
-
-
-@dataclass(frozen=True, slots=True)
-class Ball:
-    centre: Position
-    radius: Value
-
-
-@dataclass(frozen=True, slots=True)
-class HalfSpace:
-    """Everything beyond a plane across one axis (0 aft, 1 right, 2 up), on its + or - side."""
-
-    axis: int
-    sign: int
-    offset: Value
-
-
-@dataclass(frozen=True, slots=True)
-class Stretch:
-    """A length along a line, from and to so far from its first end."""
-
-    line: str
-    start: Value
-    finish: Value
-
-
-@dataclass(frozen=True, slots=True)
-class UnknownShape:
-    missing: tuple[Missing, ...]
-
-
-Shape = Box | Ball | HalfSpace | Stretch | UnknownShape
-
-
 class Zone(Named):
     """A part of space, or a stretch of a line, where something matters."""
 
@@ -159,3 +123,34 @@ class Pedal(Named):
     seat: Text = ""
     moves_with: Annotated[str, Reads("reference", target="moving")] = ""
     brake: Brake
+
+
+class Obstacle(StrEnum):
+    """What a line has to stay clear of, which sets the usual distance."""
+
+    DISC = "disc"
+    TYRE = "tyre"
+    LEG = "leg"
+    MOVING_PART = "moving part"
+    CONTROL = "control"
+    EDGE = "edge"
+    EXHAUST = "exhaust"
+    STRUCTURE = "structure"
+
+
+class KeepClear(Named):
+    """Something that no line may touch, however it moves."""
+
+    kind: Annotated[Obstacle, Reads("choice", choices=Obstacle)]
+    where: Annotated[Body, Reads("body")]
+    moves_with: Annotated[str, Reads("reference", target="moving")] = ""
+    measured_in: Annotated[tuple[tuple[str, str], ...], Reads("state")] = ()
+    distance: OptionalLength
+
+
+class Wheel(Named):
+    """A wheel with its brake: what hangs lowest and stands foremost there, apart from lines and tyre."""
+
+    caliper: Annotated[str, Reads("reference", target="components")]
+    lowest_structure: OptionalWhere
+    foremost_structure: OptionalWhere

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from firmpedal import units
 from firmpedal.finding import Problem
-from firmpedal.project import directions, goods, measures, motions, shapes, things, words
+from firmpedal.project import bodies, directions, goods, measures, motions, shapes, things, words
 from firmpedal.project.names import label_of
 from firmpedal.project.position import Places
 from firmpedal.project.schema import known_keys
@@ -22,9 +22,10 @@ if TYPE_CHECKING:
     from firmpedal.model.component import BaseComponent, SideOf
     from firmpedal.model.fields import Declared, Reads
     from firmpedal.model.part import Interface
+    from firmpedal.model.shapes import Body, Shape, Sheet, UnknownShape
     from firmpedal.model.space import Direction, NamedPoint, Position
     from firmpedal.model.stock import Fluid, Stock
-    from firmpedal.model.surroundings import Motion, Shape
+    from firmpedal.model.surroundings import Motion
     from firmpedal.project.notes import Notes
     from firmpedal.quantity import Answer, Value
     from firmpedal.units import Dimension
@@ -89,7 +90,7 @@ class Context:
     def words(self, node: Node, _marker: Reads) -> tuple[str, ...]:
         return words.words(self, node)
 
-    def choice(self, node: Node, marker: Reads) -> StrEnum:
+    def choice(self, node: Node, marker: Reads) -> StrEnum | None:
         return words.choice(self, node, marker)
 
     def side(self, node: Node, _marker: Reads) -> SideOf:
@@ -132,6 +133,12 @@ class Context:
 
     def shape(self, node: Node, _marker: Reads) -> tuple[Shape, ...]:
         return shapes.shape(self, node)
+
+    def body(self, node: Node, _marker: Reads) -> Body:
+        return bodies.body(self, node)
+
+    def sheet(self, node: Node, _marker: Reads) -> Sheet | UnknownShape:
+        return bodies.sheet(self, node)
 
     # -- catalogue --------------------------------------------------------------------------------
 

@@ -91,7 +91,7 @@ def _value(node: Node, method: str, how: Copying) -> Node:
         return replace(node, nodes=tuple(copied_point(item, how) for item in node.nodes))
     if method == "direction":
         return mirrored_direction(node) if how.mirror else node
-    return copied_shape(node, how) if method == "shape" else node
+    return copied_shape(node, how) if method in ("shape", "body", "sheet") else node
 
 
 def _side(node: Leaf, how: Copying) -> Leaf:

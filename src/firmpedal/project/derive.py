@@ -33,7 +33,17 @@ if TYPE_CHECKING:
 MOST_COPIED = 50_000
 
 # Sections of named things that can be like one another.
-SECTIONS = ("moving", "zones", "components", "pedals", "bulkheads", "panels", "lines")
+SECTIONS = (
+    "moving",
+    "zones",
+    "components",
+    "pedals",
+    "bulkheads",
+    "panels",
+    "wheels",
+    "keep clear of",
+    "lines",
+)
 WORDS = ("like", "mirror of", "swap", "shift")
 
 

@@ -24,6 +24,7 @@ EACH = "*"  # stands in a section for a name of the builder's own
 
 _WORDS = {
     "answer": "yes, no or unknown",
+    "body": "a box, a ball, a bar, a disc, or unknown",
     "clamps": "propose, none, or a list of lengths along the line",
     "component": "keys that depend on its kind",
     "connection": "a port, a side of a bulkhead, or the `from` or `to` of a line",
@@ -34,6 +35,7 @@ _WORDS = {
     "pairs": "a list of pairs of ports",
     "position": "a point: [aft, right, up], a chain from another place, or unknown",
     "positions": "a list of points",
+    "sheet": "the plane of a panel: {up: 0}, with `within` two corners where it ends, or unknown",
     "shape": "a box, a ball, a side of a plane, a stretch of a line, or unknown",
     "side": "left, right or centre",
     "state": "the position of each state, as keys",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from firmpedal.model.surroundings import Stretch
+from firmpedal.model.shapes import Stretch
 from firmpedal.project.names import near_miss, other_side, quoted, suggest
 from firmpedal.project.tree import Branch, Items, Leaf, Node
 
@@ -181,12 +181,15 @@ def _names(work: References) -> None:
     moving = [thing.name for thing in aircraft.moving]
     pedals = [pedal.name for pedal in aircraft.pedals]
     lines = [line.name for line in aircraft.lines]
-    for thing in (*aircraft.components, *aircraft.bulkheads, *aircraft.pedals):
+    for thing in (*aircraft.components, *aircraft.bulkheads, *aircraft.pedals, *aircraft.keep_clear_of):
         work.known(f"{thing.place}.moves with", "moving thing", thing.moves_with, moving, "moving")
     for carried in aircraft.moving:
         work.known(f"{carried.place}.with", "moving thing", carried.carried_by, moving, "moving")
     for cylinder in aircraft.cylinders:
         work.known(f"{cylinder.place}.pedal", "pedal", cylinder.pedal, pedals, "pedals")
+    calipers = [caliper.name for caliper in aircraft.calipers]
+    for wheel in aircraft.wheels:
+        work.known(f"{wheel.place}.caliper", "caliper", wheel.caliper, calipers, "components")
     for zone in aircraft.zones:
         for shape in zone.where:
             if isinstance(shape, Stretch):

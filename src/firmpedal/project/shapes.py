@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.model.fields import Reads
-from firmpedal.model.surroundings import Ball, Box, HalfSpace, Stretch, UnknownShape
+from firmpedal.model.shapes import Ball, Box, HalfSpace, Stretch, UnknownShape
 from firmpedal.project.measures import measure
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.points import AXES
@@ -16,7 +16,7 @@ from firmpedal.quantity import Missing, total
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from firmpedal.model.surroundings import Shape
+    from firmpedal.model.shapes import Shape
     from firmpedal.project.context import Context
     from firmpedal.quantity import Value
 
@@ -98,7 +98,7 @@ def _ball(context: Context, node: Branch, item: Node) -> Shape:
 
 def _half_space(context: Context, key: str, node: Node) -> Shape:
     way, _, side = key.partition(" ")
-    offset = _offset(context, AXES[way][0], node)
+    offset = plane_offset(context, AXES[way][0], node)
     return (
         HalfSpace(AXES[way][0], 1 if side == "above" else -1, offset)
         if offset.known
@@ -106,11 +106,11 @@ def _half_space(context: Context, key: str, node: Node) -> Shape:
     )
 
 
-def _offset(context: Context, axis: int, node: Node) -> Value:
+def plane_offset(context: Context, axis: int, node: Node) -> Value:
     """Read where a plane is: a number, or one moved by others as in {from: -5, up: 3}."""
     if not isinstance(node, Branch) or "from" not in node.entries:
         return measure(context, node, COORDINATE)
-    offset = _offset(context, axis, node.entries["from"])
+    offset = plane_offset(context, axis, node.entries["from"])
     ways = {way: sign for way, (which, sign) in AXES.items() if which == axis}
     for key, item in node.entries.items():
         if key in ways:

@@ -10,6 +10,7 @@ from firmpedal.project.points import (
     copied_point,
     inside_value,
     mirrored_axis,
+    mirrored_direction,
     mirrored_plane,
     negated_at,
 )
@@ -65,15 +66,17 @@ def copied_shape(node: Node, how: Copying) -> Node:
 
 
 def _one_shape(key: str, node: Node, how: Copying) -> Node:
-    if key == "ball":
+    if key in ("ball", "disc"):
         return copied_point(node, how)
-    if key == "box" and isinstance(node, Items):
+    if key == "axis":
+        return mirrored_direction(node) if how.mirror else node
+    if key in ("box", "bar", "within") and isinstance(node, Items):
         return replace(node, nodes=tuple(copied_point(item, how) for item in node.nodes))
     if key == "line" and isinstance(node, Leaf):
         return replace(node, text=how.rename(node.text))
     way, _, side = key.partition(" ")
-    if way in AXES and side in ("above", "below"):
-        plane = mirrored_plane(node) if how.mirror and key in _BEYOND else node
+    if way in AXES and side in ("above", "below", ""):
+        plane = mirrored_plane(node) if how.mirror and way == "right" else node
         return _shifted_plane(plane, AXES[way][0], how)
     return node
 

@@ -59,9 +59,11 @@ def words(context: Context, node: Node) -> tuple[str, ...]:
     return tuple(text(context, leaf) for leaf in leaves)
 
 
-def choice(context: Context, node: Node, marker: Reads) -> StrEnum:
-    """Read one of a few words."""
+def choice(context: Context, node: Node, marker: Reads) -> StrEnum | None:
+    """Read one of a few words; `unknown` is nothing where the key may be left out."""
     choices = cast("type[StrEnum]", marker.choices)
+    if marker.optional and isinstance(node, Leaf) and node.text == UNKNOWN:
+        return None
     if is_empty(node):
         context.nothing(node, choices_text(list(choices)))
         return next(iter(choices))

@@ -5,20 +5,36 @@ from __future__ import annotations
 from typing import Annotated
 
 from firmpedal.model.component import BaseComponent
-from firmpedal.model.fields import Length, Name, Reads, Text, YesNo
+from firmpedal.model.fields import Length, Name, OptionalVolume, OptionalWhere, Reads, Text, YesNo
 from firmpedal.quantity import Answer
+
+BUILT_IN = "built in"
 
 
 class MasterCylinder(BaseComponent):
-    """A master cylinder; its outlet is the port named so, an inlet takes fluid from above."""
+    """A master cylinder; its outlet is the port named so, an inlet takes fluid from above.
+
+    At rest its relief port joins outlet and reservoir, if `opens_at_rest`; pressed it shuts off what
+    comes from above, if `seals_when_pressed`. Capacity, air space and cap are those of a reservoir that
+    is built in.
+    """
 
     bore: Length
     stroke: Length
     pedal: Annotated[str, Reads("reference", target="pedals")]
     reservoir: Name = ""
+    capacity: OptionalVolume
+    air_space: OptionalVolume
+    fill_cap: OptionalWhere
+    opens_at_rest: YesNo = Answer.YES
     seals_when_pressed: YesNo = Answer.UNKNOWN
     outlet: Text = "outlet"
     inlet: Text = "inlet"
+
+    @property
+    def has_reservoir(self) -> bool:
+        """Whether its reservoir is built in."""
+        return self.reservoir == BUILT_IN
 
     @property
     def inner_ways(self) -> tuple[tuple[str, str], ...]:
