@@ -15,7 +15,9 @@ from firmpedal.fit.assembly import Assembly, assemble, named_open, outer_ends
 from firmpedal.fit.closing import Violation, violations
 from firmpedal.lay.crossing import Crossing, crossing
 from firmpedal.lay.line import LaidLine, LineSetting, lay_line
+from firmpedal.lay.movement import carriers_of
 from firmpedal.lay.seats import seat_of
+from firmpedal.lay.stay_clear import Gap, least_gap
 from firmpedal.model.display import Display, display_of
 from firmpedal.project import Reading, read_file, read_text
 
@@ -36,6 +38,7 @@ class Evaluation:
     violations: tuple[Violation, ...]
     laid: tuple[LaidLine, ...]
     crossings: tuple[Crossing, ...]
+    gaps: tuple[Gap, ...]
     results: Results
     findings: tuple[Finding, ...]
     not_shown: tuple[NotShown, ...]
@@ -85,17 +88,29 @@ def evaluate(reading: Reading) -> Evaluation:
     aircraft, parts = reading.aircraft, catalogue()
     assembly = assemble(aircraft, parts)
     broken = violations(assembly.joints, outer_ends(aircraft), named_open(aircraft))
-    laid = tuple(lay_line(_setting(aircraft, assembly, parts, line)) for line in aircraft.lines)
+    settings = tuple(_setting(aircraft, assembly, parts, line) for line in aircraft.lines)
+    laid = tuple(lay_line(setting) for setting in settings)
+    gaps = tuple(
+        least_gap(
+            line,
+            (setting.start, setting.finish),
+            thing,
+            carriers_of(thing.moves_with, aircraft.moving),
+            aircraft.states,
+        )
+        for line, setting in zip(laid, settings, strict=True)
+        for thing in aircraft.keep_clear_of
+    )
     crossings = tuple(crossing(line, zone) for line in laid for zone in aircraft.zones)
     results = analyse(aircraft, assembly, laid, crossings)
     display = display_of(aircraft.units)
-    view = View(aircraft, assembly, broken, laid, crossings, results, display)
+    view = View(aircraft, assembly, broken, laid, crossings, gaps, results, display)
     found = tuple(outcome for rule in RULES for outcome in rule.check(view))
     outcomes = accepted(aircraft.accepted, found, (rule.name for rule in RULES))
     findings = tuple(sorted((item for item in outcomes if isinstance(item, Finding)), key=_gravity))
     unclear = tuple(item for item in outcomes if isinstance(item, NotShown))
     return Evaluation(
-        reading, aircraft, assembly, broken, laid, crossings, results, findings, unclear, display
+        reading, aircraft, assembly, broken, laid, crossings, gaps, results, findings, unclear, display
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from firmpedal.checks import bends, heat, joints, motion, pressure, stroke, support
+from firmpedal.checks import bends, clearance, heat, joints, motion, pressure, stroke, support
 from firmpedal.checks.view import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -30,5 +30,6 @@ RULES: tuple[Rule, ...] = (
     Rule("clamp-spacing", support.clamp_spacing),
     Rule("only-tie-wraps", support.only_tie_wraps),
     Rule("covered-edge-chafes", heat.covered_edge_chafes),
+    Rule("too-near-to-stay-clear", clearance.too_near_to_stay_clear),
     Rule("hose-bend-radius", motion.hose_bend_radius),
 )

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from firmpedal.fit.closing import Violation
     from firmpedal.lay.crossing import Crossing
     from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.stay_clear import Gap
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.display import Display
     from firmpedal.model.surroundings import Zone
@@ -32,6 +33,7 @@ class View:
     violations: tuple[Violation, ...]
     laid: tuple[LaidLine, ...]
     crossings: tuple[Crossing, ...]
+    gaps: tuple[Gap, ...]
     results: Results
     display: Display
 

@@ -1,4 +1,4 @@
-"""Where a path lies in a convex zone, and how near it comes to one.
+"""Where a path lies in a convex zone.
 
 A path is a polyline with a station, the length along the line, at every point. Zones are closed:
 the boundary belongs to them. Everything is in metres.
@@ -63,15 +63,6 @@ Solid = Box | Ball | HalfSpace
 Shape = Solid | Both
 
 
-@dataclass(frozen=True, slots=True)
-class Nearest:
-    """Where a path comes nearest to a zone; distance 0 where it reaches into it."""
-
-    distance: float
-    station: float
-    point: Point
-
-
 def intervals(points: Array, stations: Array, shape: Shape) -> tuple[tuple[float, float], ...]:
     """Give the stretches of a path in a zone as stations in and out, in order and apart.
 
@@ -110,25 +101,6 @@ def point_on(points: Array, stations: Array, station: float) -> Point:
         raise ValueError(f"station {station} is not on a path from {stations[0]} to {stations[-1]}")
     x, y, z = (float(np.interp(station, stations, points[:, axis])) for axis in range(3))
     return (x, y, z)
-
-
-def nearest(points: Array, stations: Array, solid: Solid) -> Nearest:
-    """Find where a path comes nearest to a zone, exactly on every segment."""
-    if len(points) == 1:
-        points, stations = np.repeat(points, 2, axis=0), np.repeat(stations, 2)
-    starts, steps = points[:-1], np.diff(points, axis=0)
-    shares = _nearest_shares(starts, steps, solid)
-    places = starts + shares[:, None] * steps
-    distances = _distances(places, solid)
-    best = int(np.argmin(distances))
-    station = stations[best] + shares[best] * (stations[best + 1] - stations[best])
-    x, y, z = places[best]
-    return Nearest(float(distances[best]), float(station), (float(x), float(y), float(z)))
-
-
-def distance_to(points: Array, solid: Solid) -> float:
-    """Give the least distance of a path from a zone, 0 where it reaches into it."""
-    return nearest(points, np.arange(len(points), dtype=float), solid).distance
 
 
 def _spans(starts: Array, steps: Array, shape: Shape) -> Spans:
@@ -182,49 +154,3 @@ def _foot(starts: Array, steps: Array, point: Point) -> Array:
     along = np.sum((np.array(point) - starts) * steps, axis=1)
     foot: Array = along / np.where(square > 0, square, 1.0)
     return foot
-
-
-def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:
-    match solid:
-        case HalfSpace(axis, sign, _):
-            return np.where(sign * steps[:, axis] > 0, 1.0, 0.0)
-        case Ball(centre, _):
-            return np.clip(_foot(starts, steps, centre), 0.0, 1.0)
-        case Box():
-            return _nearest_shares_of_box(starts, steps, solid)
-        case _:
-            assert_never(solid)
-
-
-def _nearest_shares_of_box(starts: Array, steps: Array, box: Box) -> Array:
-    """Between the planes of the faces the squared distance is one parabola: take the lowest of them."""
-    low, high = np.array(box.low), np.array(box.high)
-    slopes = np.where(_without_noise(steps) == 0, np.inf, steps)
-    planes = np.concatenate([(low - starts) / slopes, (high - starts) / slopes], axis=1)
-    ends = np.broadcast_to([0.0, 1.0], (len(starts), 2))
-    cuts = np.sort(np.concatenate([np.clip(planes, 0.0, 1.0), ends], axis=1), axis=1)
-    middles = (cuts[:, :-1] + cuts[:, 1:]) / 2
-    at_middles = starts[:, None] + middles[:, :, None] * steps[:, None]
-    targets = np.clip(at_middles, low, high)
-    moving = np.where(targets == at_middles, 0.0, steps[:, None])
-    square = np.sum(moving**2, axis=2)
-    along = np.sum((targets - starts[:, None]) * moving, axis=2)
-    lowest = np.clip(along / np.where(square > 0, square, 1.0), cuts[:, :-1], cuts[:, 1:])
-    places = starts[:, None] + lowest[:, :, None] * steps[:, None]
-    distances = np.linalg.norm(places - np.clip(places, low, high), axis=2)
-    return np.take_along_axis(lowest, np.argmin(distances, axis=1)[:, None], axis=1)[:, 0]
-
-
-def _distances(places: Array, solid: Solid) -> Array:
-    match solid:
-        case HalfSpace(axis, sign, offset):
-            under: Array = np.maximum(sign * (offset - places[:, axis]), 0.0)
-            return under
-        case Ball(centre, radius):
-            out: Array = np.maximum(np.linalg.norm(places - np.array(centre), axis=1) - radius, 0.0)
-            return out
-        case Box(low, high):
-            off: Array = np.linalg.norm(places - np.clip(places, low, high), axis=1)
-            return off
-        case _:
-            assert_never(solid)

@@ -16,7 +16,7 @@ from firmpedal.quantity import Mark, Missing, Step, Value
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from numpy.typing import NDArray
 
@@ -131,7 +131,9 @@ class _Pair(NamedTuple):
     @property
     def mark(self) -> Mark:
         both = (self.one, self.other)
-        values = [value for carried in both for value in carried.position.coordinates + _movers(carried)]
+        values = [
+            value for carried in both for value in carried.position.coordinates + movers(carried.motions)
+        ]
         axes = [m.axis.mark for carried in both for m in carried.motions if isinstance(m, Swing)]
         return max([Mark.DERIVED, *(value.mark for value in values), *axes])
 
@@ -145,11 +147,11 @@ def _pair(one: Carried, other: Carried, states: tuple[State, ...]) -> _Pair:
     names = {motion.variable for item in own for motion in item.motions}
     used = tuple(state for state in states if state.name in names)
     settings = settings_of(used)
-    unknown = [item for carried in own for item in _unmeasured(carried, used, settings)]
+    unknown = [item for carried in own for item in unmeasured(carried, used, settings)]
     return _Pair(own[0], own[1], used, settings, (*missing_of(used), *unknown))
 
 
-def _unmeasured(
+def unmeasured(
     carried: Carried, states: tuple[State, ...], settings: tuple[Setting, ...]
 ) -> Iterator[Missing]:
     """Name the unknown movements that take a thing away from where it was measured."""
@@ -163,10 +165,10 @@ def _unmeasured(
             yield from motion.missing
 
 
-def _movers(carried: Carried) -> tuple[Value, ...]:
-    """The numbers behind a thing's movements, in the order in which `_moved` takes them."""
+def movers(motions: tuple[Motion, ...]) -> tuple[Value, ...]:
+    """The numbers behind movements, in the order in which they are taken up again."""
     found: list[Value] = []
-    for motion in carried.motions:
+    for motion in motions:
         if isinstance(motion, Shift):
             found += motion.by.coordinates
         elif isinstance(motion, Swing):
@@ -175,7 +177,7 @@ def _movers(carried: Carried) -> tuple[Value, ...]:
 
 
 def _inputs(carried: Carried) -> list[Value]:
-    return [*carried.position.coordinates, *_movers(carried)]
+    return [*carried.position.coordinates, *movers(carried.motions)]
 
 
 def _places(pair: _Pair, numbers: Iterator[float]) -> tuple[Array, Array]:
@@ -206,7 +208,7 @@ class _Move(NamedTuple):
     vector: Array
     angle: float
 
-    def of(self, point: Array, now: dict[str, float | str], *, back: bool) -> Array:
+    def of(self, point: Array, now: Mapping[str, float | str], *, back: bool) -> Array:
         value = now[self.motion.variable]
         share = float(value == self.motion.setting) if self.motion.setting else float(value)
         share = -share if back else share
@@ -228,6 +230,27 @@ def _taken(numbers: Iterator[float]) -> Array:
     return np.array([next(numbers) for _ in range(3)])
 
 
+def moved(
+    motions: tuple[Motion, ...], points: Array, before: Mapping[str, float | str], after: Setting
+) -> Array:
+    """Move points from one setting to another, with the middle of each range.
+
+    Args:
+        motions: What moves them, innermost first.
+        points: Shape (n, 3) [m].
+        before: The position of every state when the points are where they are given.
+        after: The positions that are other than before.
+    """
+    numbers = iter([value.middle for value in movers(motions)])
+    moves = [_Move(motion, *_mover(motion, numbers)) for motion in motions]
+    for move in reversed(moves):
+        points = move.of(points, before, back=True)
+    now = {**before, **dict(after)}
+    for move in moves:
+        points = move.of(points, now, back=False)
+    return points
+
+
 def _distances(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
     ones, others = _places(pair, iter(flat))
     gaps = others - ones
@@ -246,7 +269,7 @@ def _longest(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
 
 
 def turned(vector: Array, axis: Array, angle: float) -> Array:
-    """Turn a vector about a unit axis by the right hand (Rodrigues)."""
-    cross, along = np.cross(axis, vector), axis * np.dot(axis, vector)
+    """Turn a vector, or each row of several, about a unit axis by the right hand (Rodrigues)."""
+    cross, along = np.cross(axis, vector), np.multiply.outer(vector @ axis, axis)
     result: Array = along + (vector - along) * np.cos(angle) + cross * np.sin(angle)
     return result

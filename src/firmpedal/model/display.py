@@ -62,6 +62,11 @@ class Display:
             return show(number, unit, fraction=self.fraction)
         return show(number, unit, decimals=_decimals(shown))
 
+    def point(self, point: tuple[float, float, float]) -> str:
+        """Show a point as the file writes it: [aft, right, up] in the builder's unit of length."""
+        unit = self.unit(Dimension.LENGTH)
+        return f"[{', '.join(self.number(one, Dimension.LENGTH).removesuffix(f' {unit}') for one in point)}]"
+
     @property
     def decimals(self) -> Display:
         """The same units without fractions, for sums that have to add up as printed."""

@@ -1,0 +1,113 @@
+"""Rules about what lines stay clear of."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.checks.view import Limit, Outcome, View, cited, judge
+from firmpedal.finding import Finding, Level
+from firmpedal.model.aircraft import find
+from firmpedal.model.stock import LineKind
+from firmpedal.model.surroundings import Obstacle
+from firmpedal.quantity import Mark, Value, exactly
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.lay.states import Setting
+    from firmpedal.lay.stay_clear import Gap
+    from firmpedal.model.surroundings import KeepClear
+
+# Usual distances in inches, from memory; MIL-H-8891A sends its reader elsewhere for them.
+USUAL = {
+    Obstacle.DISC: 1 / 2,
+    Obstacle.TYRE: 1 / 2,
+    Obstacle.MOVING_PART: 1 / 2,
+    Obstacle.CONTROL: 1 / 2,
+    Obstacle.EXHAUST: 2,
+    Obstacle.LEG: 1 / 4,
+    Obstacle.EDGE: 1 / 4,
+    Obstacle.STRUCTURE: 1 / 4,
+}
+# What cuts or burns a line through when it touches; the others wear at it.
+MOVES_OR_BURNS = (
+    Obstacle.DISC,
+    Obstacle.TYRE,
+    Obstacle.MOVING_PART,
+    Obstacle.CONTROL,
+    Obstacle.EXHAUST,
+)
+
+
+def too_near_to_stay_clear(view: View) -> Iterator[Outcome]:
+    """A line stays clear of what moves, burns or cuts, in every state of movement.
+
+    Lines worn through by contact are what fails most. A line that is strapped to a thing names it with
+    `along`, and is not measured against it. A hose is measured along its declared path.
+    """
+    rule = "too-near-to-stay-clear"
+    for gap in view.gaps:
+        line = find(view.aircraft.lines, gap.line)
+        if line is None or line.along == gap.thing.name:
+            continue
+        limit = Limit(gap.distance, _wanted(gap.thing), "at least")
+        place = line.place
+        tries = ["lead it further off, and clamp it there", *_tries(gap.thing.kind)]
+        if _is_hose(view, gap.line):
+            tries.append("clamp the hose so that it cannot swing there: between its ends it bows")
+        if gap.distance.known and gap.distance.high <= 0:
+            level = Level.WARNING if gap.thing.kind in MOVES_OR_BURNS else Level.CAUTION
+            message = f"{line.name} touches {gap.thing.name}{_where(view, gap)}"
+            yield Finding(
+                rule,
+                level,
+                place,
+                message,
+                tuple(tries),
+                gap.distance,
+                limit.allowed,
+                limit.relation,
+                cited(limit.allowed),
+            )
+            continue
+        shown = view.show(gap.distance) if gap.distance.known else ""
+        message = (
+            f"{line.name} comes within {shown} of {gap.thing.name}{_where(view, gap)}; "
+            f"keep {view.show(limit.allowed)}"
+        )
+        yield from judge(
+            limit, rule=rule, level=Level.CAUTION, place=place, message=message, tries=tuple(tries)
+        )
+
+
+def _wanted(thing: KeepClear) -> Value:
+    if thing.distance.known:
+        return thing.distance.named(f"distance to keep from {thing.name}")
+    kind = thing.kind
+    label = f"usual distance from {'an' if kind.value[0] in 'aeiou' else 'a'} {kind.value}"
+    return exactly(
+        label, Dimension.LENGTH, from_unit(USUAL[kind], "in"), Mark.MEMORY, source="common-practice"
+    )
+
+
+def _where(view: View, gap: Gap) -> str:
+    """Say at which point of the line, and in which state."""
+    if gap.point is None:
+        return ""
+    return f" near {view.display.point(gap.point)}{_when(gap.setting)}"
+
+
+def _when(setting: Setting) -> str:
+    words = [f"{name} {value:g}" if isinstance(value, float) else f"{value}" for name, value in setting]
+    return f" with {', '.join(words)}" if words else ""
+
+
+def _tries(kind: Obstacle) -> tuple[str, ...]:
+    if kind is Obstacle.EXHAUST:
+        return ("put a shield between",)
+    return ("strap it along, and write `along:`",) if kind is Obstacle.LEG else ()
+
+
+def _is_hose(view: View, name: str) -> bool:
+    return any(line.name == name and line.kind is LineKind.HOSE for line in view.laid)
