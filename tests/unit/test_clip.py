@@ -1,13 +1,11 @@
-"""Clipping of a path to convex zones: by hand, and beside dense sampling and a minimiser."""
+"""Clipping of a path to convex zones: by hand, and beside dense sampling."""
 
-from itertools import pairwise
 from math import sqrt
 
 import numpy as np
 import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
-from scipy.optimize import minimize_scalar
 
 from firmpedal.lay.centreline import centreline, sample
 from firmpedal.lay.clip import (
@@ -16,9 +14,7 @@ from firmpedal.lay.clip import (
     Box,
     HalfSpace,
     crossings,
-    distance_to,
     intervals,
-    nearest,
     point_on,
 )
 
@@ -104,23 +100,6 @@ class TestByHand:
         assert point_on(*LEG, 12.5) == pytest.approx((2.5, 0, -10))
         with pytest.raises(ValueError, match="not on a path"):
             point_on(*LEG, 20.1)
-
-    def test_distances(self):
-        points, stations = LEG
-        assert distance_to(points, Ball((0, 3, -5), 1)) == pytest.approx(2)
-        assert distance_to(points, Ball((0, 3, -5), 3.5)) == 0
-        assert distance_to(points, Ball((-3, 0, 4), 0)) == pytest.approx(5)
-        assert distance_to(points, Box((2, 1, -7), (5, 4, -3))) == pytest.approx(sqrt(5))
-        assert distance_to(points, Box((3, -2, -13), (5, 2, -13))) == pytest.approx(3)
-        assert distance_to(points, HalfSpace(2, -1, -12)) == pytest.approx(2)
-        assert distance_to(points, HalfSpace(2, -1, -9)) == 0
-        found = nearest(points, stations, Ball((4, 3, -14), 1))
-        assert (found.distance, found.station) == pytest.approx((4, 14))
-        assert found.point == pytest.approx((4, 0, -10))
-
-    def test_a_path_of_one_point(self):
-        assert distance_to(np.array([[3.0, 4.0, 0.0]]), Ball((0, 0, 0), 1)) == pytest.approx(4)
-        assert distance_to(np.array([[3.0, 4.0, 0.0]]), Box((-1, -1, -1), (0, 0, 0))) == pytest.approx(5)
 
 
 class TestInventedAircraft:
@@ -222,40 +201,3 @@ def test_the_path_the_other_way_gives_the_same_stretches(the_path, shape):
     assume(all(stop - start > 1e-5 for start, stop in forth + back))
     mirrored = [(stations[-1] - stop, stations[-1] - start) for start, stop in back[::-1]]
     assert np.array(mirrored) == pytest.approx(np.array(forth), abs=1e-6)
-
-
-def away(point, solid):
-    match solid:
-        case Box(low, high):
-            return float(np.linalg.norm(point - np.clip(point, low, high)))
-        case Ball() | HalfSpace():
-            return max(0.0, -float(depth(point, solid)))
-
-
-@given(paths(), SOLIDS)
-def test_the_least_distance_is_what_a_minimiser_finds(the_path, solid):
-    """The distance from a convex zone is convex along a segment, so a bounded search finds its least."""
-    points, stations = the_path
-    found = nearest(points, stations, solid)
-    searched = [
-        minimize_scalar(
-            lambda share, a=a, b=b: away(a + share * (b - a), solid), bounds=(0, 1), options={"xatol": 1e-10}
-        ).fun
-        for a, b in pairwise(points)
-    ]
-    ends = [away(point, solid) for point in points]
-    assert found.distance == pytest.approx(min(*searched, *ends), abs=1e-7)
-    assert away(np.array(found.point), solid) == pytest.approx(found.distance, abs=1e-12)
-    assert point_on(points, stations, found.station) == pytest.approx(found.point, abs=TIGHT)
-
-
-@given(paths(), SOLIDS)
-def test_a_path_that_enters_a_zone_is_at_no_distance_from_it(the_path, solid):
-    points, stations = the_path
-    if intervals(points, stations, solid):
-        assert distance_to(points, solid) < TIGHT
-    else:
-        deepest = max(
-            depth(np.array(point_on(points, stations, s)), solid) for s in np.linspace(0, stations[-1], 50)
-        )
-        assert deepest < 1e-6

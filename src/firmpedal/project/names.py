@@ -19,6 +19,8 @@ CONTAINERS = {
     "pedals",
     "moving",
     "panels",
+    "wheels",
+    "keep clear of",
     "states",
     "attitudes",
     "aircraft",
