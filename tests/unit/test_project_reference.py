@@ -110,9 +110,10 @@ def test_words_default_and_what_it_is_about():
     assert bore == Entry(
         "components.*",
         "bore",
-        "a length, not less than nothing, or unknown",
+        "a length, or unknown",
         required=True,
         default="",
+        field="bore",
         kinds=("master cylinder",),
         about="A master cylinder; its outlet is the port named so, an inlet takes fluid from above.",
     )

@@ -45,7 +45,7 @@ _WORDS = {
     "words": "words, or a list of them",
 }
 _TARGETS = {"names": "words, or the name of another thing", "parts": "the designation of a fitting"}
-_COPIES = {
+COPY_KEYS = {
     "like": "the name of another thing of this section, whose keys it takes over",
     "mirror of": "the name of another thing of this section, of which it is the mirror image",
     "shift": "with `like`: how far from it, as {right: 7}",
@@ -63,7 +63,7 @@ class Entry:
 
     `section` is the path to it with `*` for the builder's own names, empty for the file itself;
     `kinds` are the kinds of component that have the key, where not all do; `about` is what the section
-    is, in the words of its class.
+    is, in the words of its class, and `field` the name of what the key fills there.
     """
 
     section: str
@@ -71,6 +71,7 @@ class Entry:
     words: str
     required: bool
     default: str
+    field: str = ""
     kinds: tuple[str, ...] = ()
     about: str = ""
 
@@ -86,12 +87,19 @@ def _entries(cls: type[Declared], section: str, kind: str = "") -> Iterator[Entr
     keys = known_keys(cls)
     for key in keys.values():
         yield Entry(
-            section, key.key, _words(key), key.required, _default(key), (kind,) if kind else (), about
+            section,
+            key.key,
+            _words(key),
+            key.required,
+            _default(key),
+            key.field,
+            (kind,) if kind else (),
+            about,
         )
     if cls.free_keys:
         yield Entry(section, EACH, _WORDS[cls.free_keys], required=False, default=NOTHING, about=about)
     if section in (f"{name}.{EACH}" for name in SECTIONS):
-        for word, words in _COPIES.items():
+        for word, words in COPY_KEYS.items():
             yield Entry(section, word, words, required=False, default=NOTHING, about=about)
     for key in keys.values():
         yield from _inside(key, f"{section}.{key.key}" if section else key.key)
@@ -115,7 +123,7 @@ def _components(section: str) -> Iterator[Entry]:
     inner = {name for key in common.values() for name in (f"{section}.{key.key}",)}
     for kind, cls in KINDS.items():
         for entry in _entries(cls, section, kind):
-            own = entry.section == section and entry.key not in common and entry.key not in _COPIES
+            own = entry.section == section and entry.key not in common and entry.key not in COPY_KEYS
             deeper = entry.section != section and not any(entry.section.startswith(name) for name in inner)
             if own or deeper:
                 yield entry
@@ -138,8 +146,7 @@ def _words(key: Key) -> str:
 def _read_words(reads: Reads) -> str:
     if reads.dimension is not None:
         word = reads.dimension.value
-        least = "" if reads.signed else ", not less than nothing"
-        return f"{'an' if word[0] in 'aeiou' else 'a'} {word}{least}, or unknown"
+        return f"{'an' if word[0] in 'aeiou' else 'a'} {word}, or unknown"
     if reads.choices is not None:
         return "one of: " + ", ".join(choice.value for choice in reads.choices)
     if reads.method == "reference":
