@@ -91,8 +91,15 @@ def _print_line(out: Console, span: Span, text: str, marked: str = "") -> None:
 
 
 def _print_wrapped(out: Console, head: str, words: str, style: str = "") -> None:
-    filled = textwrap.fill(words, out.width - 1, initial_indent=head, subsequent_indent=" " * len(head))
-    out.print(Text(filled, style=style))
+    filled = textwrap.fill(
+        words,
+        out.width - 1,
+        initial_indent=head,
+        subsequent_indent=" " * len(head),
+        break_on_hyphens=False,  # names of rules and places stay whole, to be searched and copied
+        break_long_words=False,
+    )
+    out.print(Text(filled, style=style), soft_wrap=True)
 
 
 def print_findings(out: Console, evaluation: Evaluation) -> None:
@@ -110,7 +117,7 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
     head = Text(f"{_where(span)}: ")
     head.append(finding.level.value, style=STYLES[finding.level.value])
     head.append(f" [{finding.rule}]")
-    out.print(head)
+    out.print(head, soft_wrap=True)
     _print_wrapped(out, "   ", finding.message)
     figures = [evaluation.display.value(value) for value in (finding.measured, finding.allowed) if value]
     if len(figures) == 2 and not all(figure in finding.message for figure in figures):
