@@ -1,0 +1,184 @@
+"""In which order the bends of a tube can be made, so that no part of it hits bender or bench.
+
+For each next bend the half-bent tube is swept through the whole turn of the lever. The search takes the
+order that a builder would try first, from one end to the other with the same end held; where something
+is in the way it tries the other side in the hook, then another order.
+"""
+
+from __future__ import annotations
+
+import heapq
+from dataclasses import dataclass
+from functools import cache
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from firmpedal.lay import near
+from firmpedal.lay.half_bent import AXIS, bend_data, half_bent
+from firmpedal.lay.movement import turned
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from numpy.typing import NDArray
+
+    from firmpedal.lay.half_bent import BendData
+    from firmpedal.lay.shape import Centreline
+
+    Array = NDArray[np.float64]
+    Held = str  # "from" or "to": which end's side stays in the hook
+
+FINEST = np.radians(0.25)  # the lever is never looked at in smaller steps
+LEAST_ROOM = 1e-4  # metres: nearer than this is a touch
+
+
+@dataclass(frozen=True, slots=True)
+class BenderBody:
+    """A part of bender or bench in the bender's own axes; `turns` where it goes round with the lever."""
+
+    name: str
+    solid: near.Solid
+    turns: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class BenderSpace:
+    """What is in the way of a tube: bodies, and the straight that the hook covers before a bend [m]."""
+
+    bodies: tuple[BenderBody, ...]
+    grip: float
+
+
+@dataclass(frozen=True, slots=True)
+class BendStep:
+    """One bend in the order of work, by its number from 0, and which end's side is held in the hook."""
+
+    bend: int
+    held: Held
+
+
+@dataclass(frozen=True, slots=True)
+class Hit:
+    """What the tube hits in one bend, and how far the lever has got by then [rad]."""
+
+    bend: int
+    held: Held
+    body: str
+    angle: float
+
+
+@dataclass(frozen=True, slots=True)
+class BendOrder:
+    """The order to bend in; `steps` is empty where there is none, and `hits` says what is in the way.
+
+    `hits` are those of the usual order, from the first end with that end held.
+    """
+
+    steps: tuple[BendStep, ...]
+    hits: tuple[Hit, ...]
+
+    @property
+    def possible(self) -> bool:
+        return bool(self.steps) or not self.hits
+
+
+def bend_order(line: Centreline, outside_diameter: float, space: BenderSpace) -> BendOrder:
+    """Find the first order of bends that can be made.
+
+    Fewest changes of the end that is held come first, then fewest bends out of order.
+
+    Args:
+        line: The finished tube.
+        outside_diameter: Of the tube [m].
+        space: Bender and bench.
+    """
+    forth = bend_data(line)
+    sides = {"from": forth, "to": forth.backwards}
+    count = len(line.bends)
+
+    @cache
+    def hit(bend: int, held: Held, made: frozenset[int]) -> Hit | None:
+        number = bend if held == "from" else count - 1 - bend
+        done = made if held == "from" else frozenset(count - 1 - other for other in made)
+        found = _first_hit(sides[held], number, done, outside_diameter / 2, space)
+        return Hit(bend, held, *found) if found else None
+
+    usual = [hit(bend, "from", frozenset(range(bend))) for bend in range(count)]
+    return BendOrder(_search(count, hit), tuple(each for each in usual if each))
+
+
+def _search(count: int, hit: Callable[[int, Held, frozenset[int]], Hit | None]) -> tuple[BendStep, ...]:
+    """Dijkstra over which bends are made: the cost is changes of the held end, then steps out of order."""
+    waiting: list[tuple[tuple[int, int], int, frozenset[int], tuple[BendStep, ...]]] = [
+        ((0, 0), 0, frozenset(), ())
+    ]
+    seen: set[tuple[frozenset[int], Held, int]] = set()
+    ticket = 0
+    while waiting:
+        cost, _, made, steps = heapq.heappop(waiting)
+        if len(made) == count:
+            return steps
+        last = steps[-1] if steps else BendStep(-1, "from")
+        if (made, last.held, last.bend) in seen:
+            continue
+        seen.add((made, last.held, last.bend))
+        for step in _next_steps(count, made):
+            if hit(step.bend, step.held, made) is None:
+                ticket += 1
+                dearer = (cost[0] + (step.held != last.held), cost[1] + (step.bend != last.bend + 1))
+                heapq.heappush(waiting, (dearer, ticket, made | {step.bend}, (*steps, step)))
+    return ()
+
+
+def _next_steps(count: int, made: frozenset[int]) -> Iterator[BendStep]:
+    for held in ("from", "to"):
+        yield from (BendStep(bend, held) for bend in range(count) if bend not in made)
+
+
+def _first_hit(
+    tube: BendData, number: int, made: frozenset[int], reach: float, space: BenderSpace
+) -> tuple[str, float] | None:
+    """Turn the lever from nothing to the whole bend; say what the tube comes to first, and when.
+
+    The lever moves on by as much as the least distance allows: no point of the tube can go further than
+    its own distance from the centre times the turn.
+    """
+    bend = tube.bends[number]
+    centre = np.array([0.0, bend.radius, 0.0])
+    angle = 0.0
+    while True:
+        shape = half_bent(tube, number, angle, made)
+        room, body = _least_room(shape.held, shape.moving, angle, centre, reach, space)
+        if room < LEAST_ROOM:
+            return body, angle
+        if angle >= bend.angle:
+            return None
+        arm = max(
+            np.linalg.norm(shape.moving - centre, axis=1).max(),
+            np.linalg.norm(shape.held - centre, axis=1).max(),
+        )
+        angle = min(bend.angle, angle + max(FINEST, room / float(arm)))
+
+
+def _least_room(
+    held: Array, moving: Array, angle: float, centre: Array, reach: float, space: BenderSpace
+) -> tuple[float, str]:
+    """The least room between the tube's surface and any body, and which body that is."""
+    paths = [path for path in (_beyond(held, space.grip), _beyond(moving, space.grip)) if len(path)]
+    found = [(np.inf, "")]
+    for body in space.bodies:
+        for path in paths:
+            seen = centre + turned(path - centre, AXIS, -angle) if body.turns else path
+            found.append((near.nearest(seen, body.solid).distance - reach, body.name))
+    return min(found)
+
+
+def _beyond(path: Array, length: float) -> Array:
+    """What is left of a path after a length from its start: next to the bend the tools hold the tube."""
+    steps = np.linalg.norm(np.diff(path, axis=0), axis=1)
+    stations = np.concatenate([[0.0], np.cumsum(steps)])
+    if stations[-1] <= length:
+        return path[:0]
+    first = np.array([[np.interp(length, stations, path[:, axis]) for axis in range(3)]])
+    return np.concatenate([first, path[stations > length]])

@@ -1,0 +1,202 @@
+"""Half-bent tubes in the bender, against the finished centreline and against a dense sweep."""
+
+from __future__ import annotations
+
+from itertools import pairwise, permutations, product
+
+import numpy as np
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+from firmpedal.lay import near
+from firmpedal.lay.bend_order import BenderBody, BenderSpace, BendStep, bend_order
+from firmpedal.lay.centreline import centreline
+from firmpedal.lay.half_bent import bend_data, half_bent
+from firmpedal.lay.shape import Centreline
+
+DIAMETER = 0.25
+
+
+def lengths(path):
+    return np.linalg.norm(np.diff(path, axis=0), axis=1).sum()
+
+
+def chain(shape):
+    """The whole polyline without the arc under way, from the far end of the held side."""
+    return np.concatenate([shape.held[::-1], shape.moving])
+
+
+# A tube of three bends in three planes; straights are long against the radius.
+TUBE = centreline(((0, 0, 0), (6, 0, 0), (6, 5, 1), (2, 8, 4), (2, 8, 12)), 0.75)
+
+
+@pytest.mark.parametrize("number", range(3))
+def test_with_all_bends_made_it_is_the_finished_tube(number):
+    tube, others = bend_data(TUBE), {0, 1, 2} - {number}
+    shape = half_bent(tube, number, tube.bends[number].angle, others)
+    ends = np.array([TUBE.tangent_points[0], TUBE.tangent_points[-1]])
+    found = chain(shape)[[0, -1]]
+    assert np.linalg.norm(found[1] - found[0]) == pytest.approx(np.linalg.norm(ends[1] - ends[0]))
+    # the tangent points of the bend under way are where the finished tube has them, as seen from its ends
+    start, stop = TUBE.tangent_points[2 * number + 1], TUBE.tangent_points[2 * number + 2]
+    for end, far in ((found[0], ends[0]), (found[1], ends[1])):
+        assert np.linalg.norm(end - shape.held[0]) == pytest.approx(np.linalg.norm(far - np.array(start)))
+        assert np.linalg.norm(end - shape.moving[0]) == pytest.approx(np.linalg.norm(far - np.array(stop)))
+
+
+def handedness(points):
+    """The sign of the volume of four points: a mirror image has the other one."""
+    a, b, c, d = points
+    return np.sign(np.dot(np.cross(b - a, c - a), d - a))
+
+
+def test_it_is_no_mirror_image():
+    tube = bend_data(TUBE)
+    shape = half_bent(tube, 1, tube.bends[1].angle, {0, 2})
+    found = np.array([shape.held[-1], shape.held[0], shape.moving[0], shape.moving[-1]])
+    tangents = TUBE.tangent_points
+    finished = np.array([tangents[0], tangents[3], tangents[4], tangents[-1]])
+    assert handedness(found) == handedness(finished) != 0
+
+
+@given(st.floats(0, 1), st.sets(st.sampled_from([0, 2])))
+def test_no_length_is_lost_in_the_bender(share, made):
+    tube = bend_data(TUBE)
+    shape = half_bent(tube, 1, share * tube.bends[1].angle, made)
+    made_arc = tube.bends[1].radius * share * tube.bends[1].angle
+    assert lengths(shape.held) + lengths(shape.moving) + made_arc == pytest.approx(
+        TUBE.developed_length, rel=2e-3
+    )
+
+
+def test_fed_from_the_other_end_it_is_the_same_tube():
+    tube = bend_data(TUBE)
+    back = tube.backwards
+    assert back.backwards == tube
+    forth = half_bent(tube, 1, tube.bends[1].angle, {0, 2})
+    other = half_bent(back, 1, back.bends[1].angle, {0, 2})
+    assert np.linalg.norm(forth.held[-1] - forth.moving[-1]) == pytest.approx(
+        np.linalg.norm(other.held[-1] - other.moving[-1])
+    )
+
+
+# An L in one plane: 10 to the corner, 8 beyond it, bent by 90 degrees about the third axis.
+ELL = centreline(((0, 0, 0), (10, 0, 0), (10, 8, 0)), 1.0)
+
+
+def wall(*bodies, grip=0.5):
+    return BenderSpace(tuple(bodies), grip)
+
+
+def test_nothing_in_the_way():
+    assert bend_order(ELL, DIAMETER, wall()).steps == (BendStep(0, "from"),)
+
+
+def test_a_wall_stops_the_sweeping_leg_where_it_should():
+    """The straight beyond the bend swings up; a wall 4 above the bed stops it part of the way."""
+    found = bend_order(ELL, DIAMETER, wall(BenderBody("wall", near.Box((-50, 4, -5), (50, 5, 5)))))
+    assert found.steps == ()
+    (hit,) = found.hits
+    # at turn a the tip is at (1 - cos a) + (arc left + 7) sin a above the bed, and half the tube beyond
+    angles = np.linspace(0, np.pi / 2, 200001)
+    tips = 1 - np.cos(angles) + (np.pi / 2 - angles + 7) * np.sin(angles) + DIAMETER / 2
+    assert hit.body == "wall"
+    assert hit.angle == pytest.approx(angles[np.argmax(tips >= 4)], abs=0.005)
+
+
+def test_the_other_side_in_the_hook_cures_it():
+    """A post stands where the held side lies; held by its short leg the tube does not reach it."""
+    post = BenderBody("post", near.Box((-9.5, -0.5, -1), (-8.5, 0.5, 1)))
+    found = bend_order(ELL, DIAMETER, wall(post))
+    assert [hit.body for hit in found.hits] == ["post"]
+    assert found.steps == (BendStep(0, "to"),)
+
+
+def test_what_turns_with_the_lever_is_never_hit_by_the_leg_that_goes_with_it():
+    beside = near.Box((4, 0.5, -1), (5, 1.5, 1))
+    assert bend_order(ELL, DIAMETER, wall(BenderBody("lever", beside, turns=True))).hits == ()
+    assert bend_order(ELL, DIAMETER, wall(BenderBody("post", beside))).hits != ()
+
+
+PLANAR_U = centreline(((0, 0, 0), (9, 0, 0), (9, 3, 0), (-3, 3, 0)), 0.75)
+
+
+def test_an_order_is_found_where_the_usual_one_is_blocked():
+    """A hook. In the usual order its 9 in leg, held, stands where the handle is, 2.25 in behind the bend.
+
+    With the far bend made first the other leg, 12 in long, comes to lie along the handle, 3 in from the
+    axis of the held leg: half a tube and half a handle, together 0.425, are free of 0.8.
+    """
+    handle = BenderBody("handle", near.Bar((-2, 2.2, 0), (-12, 2.2, 0), 0.3))
+    found = bend_order(PLANAR_U, DIAMETER, wall(handle))
+    assert [(hit.bend, hit.body, hit.angle) for hit in found.hits] == [(1, "handle", 0.0)]
+    assert found.steps == (BendStep(1, "from"), BendStep(0, "from"))
+
+
+def dense_hit(tube, number, made, space, room):
+    """Whether the sweep comes within some room of a body, looked at in very many steps and points."""
+    bend = tube.bends[number]
+    centre = np.array([0, bend.radius, 0])
+    for angle in np.linspace(0, bend.angle, 91):
+        shape = half_bent(tube, number, angle, made)
+        for path in (shape.held, shape.moving):
+            points, gone = [], 0.0
+            for a, b in pairwise(path):
+                length = np.linalg.norm(b - a)
+                shares = np.linspace(0, 1, max(2, int(length / 0.02)))
+                points += [a + share * (b - a) for share in shares if gone + share * length >= space.grip]
+                gone += length
+            for body in space.bodies if points else ():
+                seen = np.array(points)
+                if body.turns:
+                    c, s = np.cos(-angle), np.sin(-angle)
+                    seen = centre + (seen - centre) @ np.array([[c, -s, 0], [s, c, 0], [0, 0, 1]]).T
+                if near.distance(seen, body.solid).min() < DIAMETER / 2 + room:
+                    return True
+    return False
+
+
+COORDINATES = st.floats(-8, 8)
+BODIES = st.builds(
+    lambda low, size, turns: BenderBody(
+        "block", near.Box(low, tuple(a + b for a, b in zip(low, size, strict=True))), turns
+    ),
+    st.tuples(COORDINATES, COORDINATES, COORDINATES),
+    st.tuples(*[st.floats(0.5, 4)] * 3),
+    st.booleans(),
+)
+CORNERS = st.lists(
+    st.tuples(st.integers(-6, 6), st.integers(-6, 6), st.integers(-6, 6)), min_size=3, max_size=4, unique=True
+)
+
+
+@settings(max_examples=25, deadline=None)
+@given(CORNERS, BODIES)
+def test_the_order_is_one_that_a_dense_sweep_allows_and_none_is_missed(corners, body):
+    line = centreline(tuple(tuple(map(float, corner)) for corner in corners), 0.75)
+    assume(isinstance(line, Centreline) and line.bends)
+    space = wall(body)
+    found = bend_order(line, DIAMETER, space)
+    forth = bend_data(line)
+    sides, count = {"from": forth, "to": forth.backwards}, len(line.bends)
+
+    def blocked(step, made, room):
+        flip = step.held == "to"
+        number = count - 1 - step.bend if flip else step.bend
+        done = {count - 1 - other for other in made} if flip else set(made)
+        return dense_hit(sides[step.held], number, done, space, room)
+
+    if found.steps:
+        made = set()
+        for step in found.steps:
+            assert not blocked(step, made, -0.001)
+            made.add(step.bend)
+        assert made == set(range(count))
+        return
+    for order, held in product(permutations(range(count)), product(("from", "to"), repeat=count)):
+        made, free = set(), True
+        for bend, side in zip(order, held, strict=True):
+            free = free and not blocked(BendStep(bend, side), made, 0.05)
+            made.add(bend)
+        assert not free
