@@ -23,6 +23,11 @@ _SOURCE = Path(__file__).parents[2] / "src" / "firmpedal"
 SECTIONS = {
     **{name: name for name in ("aircraft", "units", "datum", "foot", "bench", "limits")},
     **{name: f"{name}.*" for name in ("states", "attitudes", "accepted", *COPIED)},
+    "bender": "bench.bender",
+    "springback": "bench.bender.springback.*",
+    "parts": "bench.bender.parts.*",
+    "flaring tool": "bench.flaring tool",
+    "tube": "bench.tube.*",
     "pistons": "components.*.pistons",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",

@@ -172,8 +172,28 @@ MEANINGS: dict[str, dict[str, str]] = {
         "straight between bends": "what its clamp needs",
         "end straight": "what nut, sleeve and flaring tool need",
         "longest tube": "the longest piece of tube you can get",
+        "cutter loss": "what one cut takes of the tube; a tube cutter takes nothing",
+        "bender": "your bender, see below",
+        "flaring tool": "your flaring tool, see below",
+        "tube": "the tube that you have, by names of your own, see below",
         "flare allowance": "what one flare uses up, if you have tried",
     },
+    "bender": {
+        "mark": "what the bender's own mark stands for; where you mark the tube",
+        "grip": "the straight that it holds before a bend",
+        "springback": "your trial bends, see below",
+        "parts": "what the tube must not hit, by names of your own, see below",
+    },
+    "springback": {"asked": "the angle that you set", "got": "the angle that the tube had afterwards"},
+    "parts": {
+        "where": "its shape, seen from the bend: its start is [0, 0, 0], the tube bends to the right",
+        "turns": "whether it goes round with the lever",
+    },
+    "flaring tool": {
+        "grip": "the straight that its block holds",
+        "stick out": "how far the tube stands out of the block",
+    },
+    "tube": {"made of": "the tube, as a phrase", "pieces": "the lengths of its pieces; a coil is one piece"},
     "limits": {
         "burst factor": "wanted over the hard foot; left out, 4",
         "yield factor": "wanted over the panic foot; left out, 1",

@@ -16,7 +16,7 @@ from firmpedal.quantity import Value, apply
 
 if TYPE_CHECKING:
     from firmpedal.lay.shape import Point
-    from firmpedal.model.aircraft import Bench
+    from firmpedal.model.bench import Bench
     from firmpedal.model.circuit import Line
     from firmpedal.model.space import Position
     from firmpedal.model.stock import Stock

@@ -18,7 +18,7 @@ from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from firmpedal.lay.spread import Bounds
-    from firmpedal.model.aircraft import Bench
+    from firmpedal.model.bench import Bench
     from firmpedal.model.circuit import Line
     from firmpedal.model.space import Position
     from firmpedal.model.stock import Tube

@@ -7,6 +7,7 @@ from typing import Annotated, TypeVar
 
 from pydantic import Field
 
+from firmpedal.model.bench import Bench
 from firmpedal.model.circuit import Bulkhead, Line, Panel
 from firmpedal.model.fields import (
     Declared,
@@ -81,16 +82,6 @@ class Foot(Declared):
     normal: OptionalForce
     hard: OptionalForce
     panic: OptionalForce
-
-
-class Bench(Declared):
-    """The builder's tools, as far as they set what can be made."""
-
-    bend_radius: OptionalLength
-    straight_between_bends: OptionalLength
-    end_straight: OptionalLength
-    flare_allowance: OptionalLength
-    longest_tube: OptionalLength
 
 
 class Limits(Declared):

@@ -54,6 +54,7 @@ def _measure(dimension: Dimension, *, optional: bool) -> Reads:
 
 Length = Annotated[Value, _measure(Dimension.LENGTH, optional=False)]
 OptionalLength = Annotated[Value, _measure(Dimension.LENGTH, optional=True)]
+Angle = Annotated[Value, _measure(Dimension.ANGLE, optional=False)]
 OptionalAngle = Annotated[Value, _measure(Dimension.ANGLE, optional=True)]
 OptionalForce = Annotated[Value, _measure(Dimension.FORCE, optional=True)]
 OptionalPressure = Annotated[Value, _measure(Dimension.PRESSURE, optional=True)]

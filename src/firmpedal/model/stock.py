@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from firmpedal.quantity import Value, unknown
+from firmpedal.quantity import Mark, Value, unknown
 from firmpedal.units import Dimension
 
 _NO_FATIGUE_STRENGTH = unknown("fatigue strength", Dimension.PRESSURE, "catalogue")
@@ -97,6 +97,16 @@ Stock = Tube | Hose
 
 
 @dataclass(frozen=True, slots=True)
+class SealRating:
+    """Whether a fluid goes with seals of one material, and where that stands."""
+
+    seals: str
+    good: bool
+    source: str
+    mark: Mark
+
+
+@dataclass(frozen=True, slots=True)
 class Fluid:
     """A brake fluid by its specification."""
 
@@ -110,3 +120,9 @@ class Fluid:
     boiling_point: Value = _NO_TEMPERATURE  # of wet fluid, the lowest allowed
     service_temperature: Value = _NO_TEMPERATURE  # lowest to highest
     note: str = ""
+    family: str = ""  # hydrocarbon, glycol, silicone: fluids of one family mix
+    seal_ratings: tuple[SealRating, ...] = ()
+
+    def rating(self, seals: str) -> SealRating | None:
+        """What is known of this fluid with seals of one material."""
+        return next((each for each in self.seal_ratings if each.seals == seals), None)

@@ -111,6 +111,9 @@ class Context:
     def clamps(self, node: Node, _marker: Reads) -> ClampPlan | tuple[Value, ...]:
         return words.clamps(self, node)
 
+    def lengths(self, node: Node, _marker: Reads) -> tuple[Value, ...]:
+        return words.lengths(self, node)
+
     # -- numbers and places -----------------------------------------------------------------------
 
     def measure(self, node: Node, marker: Reads) -> Value:

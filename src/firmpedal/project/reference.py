@@ -30,6 +30,7 @@ _WORDS = {
     "connection": "a port, a side of a bulkhead, or the `from` or `to` of a line",
     "direction": "a direction: words such as `aft and down`, a vector, or unknown",
     "fluid": "a brake fluid by its specification, or unknown",
+    "lengths": "a list of lengths",
     "motions": "for each state a vector, a swing about an axis, or unknown",
     "named_points": "points by name",
     "pairs": "a list of pairs of ports",

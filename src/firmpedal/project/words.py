@@ -168,5 +168,10 @@ def clamps(context: Context, node: Node) -> ClampPlan | tuple[Value, ...]:
     """Read the word propose or none, or the places of the clamps along the line."""
     if isinstance(node, Leaf):
         return cast("ClampPlan", choice(context, node, Reads("choice", choices=ClampPlan)))
+    return lengths(context, node)
+
+
+def lengths(context: Context, node: Node) -> tuple[Value, ...]:
+    """Read a list of lengths."""
     marker = Reads("measure", Dimension.LENGTH)
     return tuple(context.measure(item, marker) for item in context.listed(node, "write [4, 12-1/2]"))
