@@ -91,6 +91,8 @@ DOMAINS = {
         "up": Range(-1, 1, UP),
         "nose_up_angle": Range(radians(-20), radians(20), DOWN),
     },
+    attitude.height_above: {"upper": Range(-3, 3, UP), "lower": Range(-3, 3, DOWN)},
+    attitude.column_pressure: {"height": Range(0.001, 3, UP), "density": DENSITY},
     tube_stress.hoop_stress_at_bore: {"pressure": PRESSURE, **_tube(UP, DOWN)},
     tube_stress.radial_stress_at_bore: {"pressure": PRESSURE._replace(way=DOWN)},
     tube_stress.axial_stress_closed_ends: {"pressure": PRESSURE, **_tube(UP, DOWN)},

@@ -22,6 +22,18 @@ def test_height_of_a_point_turned_by_a_three_four_five_angle():
     assert attitude.height(3.0, 4.0, math.asin(3 / 5)) == pytest.approx(1.4)
 
 
+def test_a_height_above_another():
+    """The gear bulkhead 7 above the floor, the keel 3 below it."""
+    assert attitude.height_above(7.0, -3.0) == 10.0
+    assert attitude.height_above(-3.0, 7.0) == -10.0
+
+
+def test_ten_metres_of_water_press_one_technical_atmosphere():
+    """By definition 1 kgf on 1 cm^2, which is 98066.5 Pa."""
+    assert attitude.column_pressure(10.0, 1000.0) == pytest.approx(98066.5)
+    assert attitude.column_pressure(0.0, 870.0) == 0.0
+
+
 def test_flare_of_a_three_four_five_cone():
     """Half angle with sine 3/5: an edge 3 out has a slant of 5 and a height of 4, so 1 is used up."""
     assert bends.flare_allowance(12.0, 6.0, math.asin(3 / 5)) == pytest.approx(1.0)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Reach, reaches
+from firmpedal.analysis.heights import Heights, heights
 from firmpedal.analysis.mass import line_mass, whole_mass
 from firmpedal.analysis.pressure import (
     CylinderPressure,
@@ -40,6 +41,7 @@ class Results:
     volumes: tuple[Value, ...]
     masses: tuple[Value, ...]
     mass: Value
+    heights: Heights
 
     def pressure_of(self, line: str) -> LinePressure | None:
         return next((item for item in self.pressures if item.line == line), None)
@@ -80,4 +82,5 @@ def analyse(
         tuple(line_volume(line) for line in laid),
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
+        heights(aircraft, laid),
     )

@@ -6,12 +6,12 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from firmpedal.catalog.records import Row, chosen, load, mark_of, pairs, read_value, rows
-from firmpedal.model.stock import Fluid, LineKind, Material
+from firmpedal.model.stock import Fluid, LineKind, Material, SealRating
 from firmpedal.quantity import Value, unknown
 from firmpedal.units import Dimension, read
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
 _BLANKS = str.maketrans("-_,", "   ")
 _STRENGTHS = ("yield_strength", "ultimate_strength", "elastic_modulus", "fatigue_strength")
@@ -130,7 +130,8 @@ def fluids() -> tuple[Fluid, ...]:
     found = rows(data["columns"], names, "{key}", data["measures"])
     chosen(found, "fluids.yaml")
     return tuple(
-        _fluid(record, [row for row in found if row.key == record["name"]]) for record in data["fluids"]
+        _fluid(record, [row for row in found if row.key == record["name"]], data["seals"])
+        for record in data["fluids"]
     )
 
 
@@ -145,12 +146,22 @@ def fluid_names() -> dict[str, str]:
     }
 
 
-def _fluid(record: Mapping[str, Any], own: list[Row]) -> Fluid:
+def _fluid(record: Mapping[str, Any], own: list[Row], seals: list[dict[str, Any]]) -> Fluid:
     mark_of(record, record["name"])
     return Fluid(
         name=record["name"],
         seals=record["seals"],
         colour=record["colour"],
         note=record.get("note", ""),
+        family=record["family"],
+        seal_ratings=tuple(_seal_ratings(seals, record["family"])),
         **used_values(own, FLUID_VALUES, record["name"]),
     )
+
+
+def _seal_ratings(records: list[dict[str, Any]], family: str) -> Iterator[SealRating]:
+    for record in (each for each in records if each["family"] == family):
+        mark = mark_of(record, f"seals of {family}")
+        for key, good in (("goes_with", True), ("attacks", False)):
+            for seals in record.get(key, ()):
+                yield SealRating(seals, good, record["source"], mark)

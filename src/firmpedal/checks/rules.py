@@ -2,7 +2,19 @@
 
 from __future__ import annotations
 
-from firmpedal.checks import bends, clearance, heat, joints, motion, pressure, stroke, support
+from firmpedal.checks import (
+    bends,
+    clearance,
+    fluids,
+    heat,
+    heights,
+    joints,
+    motion,
+    pressure,
+    reservoirs,
+    stroke,
+    support,
+)
 from firmpedal.checks.view import Rule
 
 RULES: tuple[Rule, ...] = (
@@ -22,6 +34,12 @@ RULES: tuple[Rule, ...] = (
     Rule("tube-yields", pressure.tube_yields),
     Rule("burst-margin-too-small", pressure.burst_margin_too_small),
     Rule("stroke-short", stroke.stroke_short),
+    Rule("fluid-against-seals", fluids.fluid_against_seals),
+    Rule("fluids-mixed", fluids.fluids_mixed),
+    Rule("reservoir-too-small", reservoirs.reservoir_too_small),
+    Rule("reservoir-overflows", reservoirs.reservoir_overflows),
+    Rule("air-trap", heights.air_trap),
+    Rule("line-above-reservoir", heights.line_above_reservoir),
     Rule("tube-cannot-be-bent", bends.tube_cannot_be_bent),
     Rule("bend-radius-below-minimum", bends.bend_radius_below_minimum),
     Rule("end-straight-too-short", bends.end_straight_too_short),

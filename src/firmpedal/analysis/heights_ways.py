@@ -1,0 +1,212 @@
+"""The ways of the fluid from each caliper up to its reservoir, as points one after another."""
+
+from __future__ import annotations
+
+from collections import deque
+from dataclasses import dataclass, replace
+from math import dist, inf
+from typing import TYPE_CHECKING
+
+from firmpedal.lay.along import sample
+from firmpedal.model.aircraft import find
+from firmpedal.model.kinds import MasterCylinder, Reservoir
+from firmpedal.quantity import Answer, Mark, Value
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.kinds import Component
+    from firmpedal.model.space import Position
+    from firmpedal.quantity import Missing
+
+    Joined = dict[str, list[tuple[str, str]]]  # connection: other connections, by which line if by one
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A point of a way: `near` is what a builder calls the place, `place` the thing in the file."""
+
+    aft: Value
+    up: Value
+    near: str
+    line: str
+    place: str
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """What the fluid passes from a caliper to the top, which has a reservoir or is a bare cylinder.
+
+    `spots` are the points that are known, in order; `outlet` is the last of them before the fill cap.
+    `closed_at` is a cylinder on the way that lets nothing back at rest.
+    """
+
+    caliper: str
+    top: str
+    has_reservoir: bool
+    spots: tuple[Spot, ...]
+    cap: Position | None
+    missing: tuple[Missing, ...]
+    closed_at: str = ""
+
+
+def ways(aircraft: Aircraft, laid: tuple[LaidLine, ...]) -> tuple[Way, ...]:
+    """Follow the shortest way up from every caliper port that a line comes to.
+
+    The top is the nearest reservoir, built in or not; where none is declared, the nearest cylinder.
+    """
+    joined, lines = _joined(aircraft), {line.name: line for line in laid}
+    fed = _paths(joined, _tops(aircraft))
+    bare = _paths(joined, [f"{each.name}.{_outlet(each)}" for each in aircraft.cylinders])
+    found = []
+    for caliper in aircraft.calipers:
+        for port in caliper.ports:
+            node = f"{caliper.name}.{port.name}"
+            paths = fed if node in fed else bare
+            if node in paths and paths[node][1]:
+                found.append(_way(aircraft, lines, caliper.name, _up(paths, node), has=paths is fed))
+    return tuple(found)
+
+
+def _joined(aircraft: Aircraft) -> Joined:
+    found: Joined = {}
+
+    def join(one: str, other: str, line: str = "") -> None:
+        found.setdefault(one, []).append((other, line))
+        found.setdefault(other, []).append((one, line))
+
+    for line in aircraft.lines:
+        join(line.start, line.finish, line.name)
+        join(f"{line.name}.from", line.start)
+        join(f"{line.name}.to", line.finish)
+    for bulkhead in aircraft.bulkheads:
+        for side in bulkhead.sides[1:]:
+            join(f"{bulkhead.name}.{bulkhead.sides[0].name}", f"{bulkhead.name}.{side.name}")
+    for component in aircraft.components:
+        for one, other in component.inner_ways:
+            join(f"{component.name}.{one}", f"{component.name}.{other}")
+    return found
+
+
+def _tops(aircraft: Aircraft) -> list[str]:
+    """The connections at which air has arrived in a reservoir."""
+    remote = [
+        f"{part.name}.{port.name}"
+        for part in aircraft.components
+        if isinstance(part, Reservoir)
+        for port in part.ports
+    ]
+    return remote + [f"{each.name}.{_outlet(each)}" for each in aircraft.cylinders if each.has_reservoir]
+
+
+def _outlet(cylinder: MasterCylinder) -> str:
+    """The port named as its outlet, or its only one."""
+    names = [port.name for port in cylinder.ports]
+    return names[0] if len(names) == 1 and "outlet" not in cylinder.written else cylinder.outlet
+
+
+def _paths(joined: Joined, tops: Iterable[str]) -> dict[str, tuple[str, str]]:
+    """For each connection the next one on the way up, and by which line; a top has itself."""
+    found = {top: (top, "") for top in tops if top in joined}
+    waiting = deque(found)
+    while waiting:
+        here = waiting.popleft()
+        for other, line in joined[here]:
+            if other not in found:
+                found[other] = (here, line)
+                waiting.append(other)
+    return found
+
+
+def _up(paths: dict[str, tuple[str, str]], node: str) -> list[tuple[str, str]]:
+    """The connections from one up to its top, each with the line that leads on from it."""
+    found = []
+    while paths[node][0] != node:
+        found.append((node, paths[node][1]))
+        node = paths[node][0]
+    return [*found, (node, "")]
+
+
+def _way(
+    aircraft: Aircraft, lines: dict[str, LaidLine], caliper: str, path: list[tuple[str, str]], *, has: bool
+) -> Way:
+    spots: list[Spot] = []
+    missing: list[Missing] = []
+    for node, name in path:
+        line, declared = lines.get(name), find(aircraft.lines, name)
+        if line is None or declared is None:
+            continue
+        along = list(_spots(line, _Ends(aircraft, declared.start, declared.finish)))
+        spots += along if node == declared.start else along[::-1]
+        missing += [item for point in line.points for item in (*point.aft.missing, *point.up.missing)]
+    top = find(aircraft.components, path[-1][0].rpartition(".")[0])
+    heads = {node.rpartition(".")[0] for node, _ in path}
+    return Way(
+        caliper,
+        top.name if top else "",
+        has,
+        tuple(spots),
+        _cap(top) if has else None,
+        tuple(dict.fromkeys(missing)),
+        next((each.name for each in aircraft.cylinders if each.name in heads and _shut(each)), ""),
+    )
+
+
+def _shut(cylinder: MasterCylinder) -> bool:
+    return cylinder.opens_at_rest is Answer.NO
+
+
+def _cap(top: Component | None) -> Position | None:
+    return top.fill_cap if isinstance(top, MasterCylinder | Reservoir) else None
+
+
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """What a line's two ends are called: a bulkhead by its name, a component by its port."""
+
+    aircraft: Aircraft
+    start: str
+    finish: str
+
+    def called(self, end: str, line: LaidLine) -> tuple[str, str]:
+        head = end.rpartition(".")[0]
+        bulkhead, part = find(self.aircraft.bulkheads, head), find(self.aircraft.components, head)
+        if bulkhead is not None:
+            return head, bulkhead.place
+        return end, part.place if part else line.place
+
+
+def _spots(line: LaidLine, ends: _Ends) -> Iterator[Spot]:
+    """The known points of a line from its first end to its last, with the bends of a tube."""
+    last = len(line.points) - 1
+    for number, aft, up in _course(line):
+        near, place = f"point {number + 1} of {line.name}", line.place
+        if number in (0, last):
+            near, place = ends.called(ends.finish if number else ends.start, line)
+        yield Spot(aft, up, near, line.name, place)
+
+
+def _course(line: LaidLine) -> Iterator[tuple[int, Value, Value]]:
+    """Each point with the number of the declared one it lies at, or nearest to on the bend of a tube."""
+    path = line.path
+    if line.tube is None or line.tube.centreline is None or path is None:
+        yield from ((n, p.aft, p.up) for n, p in enumerate(line.points) if p.aft.known and p.up.known)
+        return
+    last, points = len(line.points) - 1, line.points
+    yield 0, points[0].aft, points[0].up
+    middle, _ = sample(line.tube.centreline, inf)
+    for point in middle[1:-1]:
+        number = min(range(1, last), key=lambda n: dist(point, path[n]), default=0)
+        aft, up = points[number].aft, points[number].up
+        yield number, _beside(aft, float(point[0])), _beside(up, float(point[2]))
+    yield last, points[last].aft, points[last].up
+
+
+def _beside(value: Value, number: float) -> Value:
+    """A coordinate on a bend: as wide a range as its corner has, about where the bend runs."""
+    shift = number - value.middle
+    span = (value.low + shift, value.high + shift)
+    return replace(value, dimension=Dimension.LENGTH, span=span, mark=max(value.mark, Mark.DERIVED))
