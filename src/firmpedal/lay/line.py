@@ -11,6 +11,7 @@ from firmpedal.lay.hose import HoseLengths, hose_lengths
 from firmpedal.lay.movement import Carried, Travel, travel
 from firmpedal.lay.supports import Supports, supports_of
 from firmpedal.lay.tube import TubeShape, tube_shape
+from firmpedal.lay.work import TubeWork, tube_work
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Value, apply
 
@@ -56,6 +57,7 @@ class LaidLine:
     path_length: Value
     travel: Travel
     tube: TubeShape | None
+    work: TubeWork | None
     hose: HoseLengths | None
     supports: Supports
     heights: tuple[Height, ...]
@@ -90,14 +92,15 @@ def lay_line(setting: LineSetting) -> LaidLine:
     line = setting.line
     points = (setting.start.position, *line.via, setting.finish.position)
     moved = travel(setting.start, setting.finish, setting.states, line.place)
-    tube = hose = None
+    tube = work = hose = None
     if isinstance(line.made_of, Hose):
         hose = hose_lengths(line, setting.start, setting.finish, setting.states)
         path = hose.path_length
     else:
         shape = tube_shape(line, line.made_of, points, setting.bench)
         path = shape.path_length
-        tube = shape if line.made_of.kind is LineKind.TUBE else None
+        if line.made_of.kind is LineKind.TUBE:
+            tube, work = shape, tube_work(shape, line.made_of, setting.bench.bender, line.place)
     supports = supports_of(line, tube.centreline if tube else None, tube.developed_length if tube else path)
     heights = tuple(_heights(points, setting.attitudes, line.place))
     return LaidLine(
@@ -109,6 +112,7 @@ def lay_line(setting: LineSetting) -> LaidLine:
         path,
         moved,
         tube,
+        work,
         hose,
         supports,
         heights,

@@ -17,6 +17,7 @@ import numpy as np
 from firmpedal.lay import near
 from firmpedal.lay.crossing import path_of
 from firmpedal.lay.movement import Carried, moved, movers, unmeasured
+from firmpedal.lay.solids import solid_of
 from firmpedal.lay.states import measured_in, missing_of, settings_of
 from firmpedal.model.shapes import Ball, Bar, Box, Disc, UnknownShape
 from firmpedal.model.stock import LineKind
@@ -127,7 +128,7 @@ def _nearest(
     )
     there = (1 - share) * from_start + share * from_finish
     back = moved(own[2].motions, there, {**rests[2], **dict(setting)}, tuple(rests[2].items()))
-    return near.nearest(back, _solid(body))
+    return near.nearest(back, solid_of(body))
 
 
 def _at(points: Array, share: float) -> Point:
@@ -135,21 +136,6 @@ def _at(points: Array, share: float) -> Point:
     number = share * (len(points) - 1)
     x, y, z = (float(np.interp(number, np.arange(len(points)), points[:, axis])) for axis in range(3))
     return (x, y, z)
-
-
-def _solid(body: KnownBody) -> near.Solid:
-    match body:
-        case Box(low, high):
-            corners = np.array([low.point, high.point])
-            return near.Box(_point(corners.min(axis=0)), _point(corners.max(axis=0)))
-        case Ball(centre, radius):
-            return near.Bar(centre.point, centre.point, radius.middle)
-        case Bar(start, finish, radius):
-            return near.Bar(start.point, finish.point, radius.middle)
-        case Disc(centre, axis, radius, thickness):
-            return near.Disc(centre.point, axis.vector or (0, 0, 0), radius.middle, thickness.middle)
-        case _:
-            assert_never(body)
 
 
 def _point(array: Array) -> Point:
