@@ -268,7 +268,9 @@ class TestVerdict:
             "rigid-line-between-moving-ends",
             "pressure-above-rating",
             "hose-bend-radius",
+            "reservoir-too-small",
         }
+        assert by_rule["reservoir-too-small"] == {f"components.{side}_cylinder.capacity" for side in SIDES}
         assert by_rule["rigid-line-between-moving-ends"] == {
             f"moving.{side}_wheel.gear.on jacks" for side in SIDES
         }

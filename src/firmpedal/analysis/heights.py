@@ -63,12 +63,24 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Heights:
-    """All that heights tell: the ways looked at, the traps, the columns, and attitudes not known."""
+    """All that heights tell: the attitudes and ways looked at, the traps, the columns, angles not known."""
 
+    attitudes: tuple[str, ...]
     ways: tuple[Way, ...]
     traps: tuple[Trap, ...]
     columns: tuple[Column, ...]
     missing: tuple[Missing, ...]
+
+    def free(self, caliper: str) -> tuple[str, ...]:
+        """The attitudes in which nothing on the way up from a caliper keeps air."""
+        kept = {
+            name
+            for trap in self.traps
+            if caliper in trap.calipers
+            for name, depth in trap.depths
+            if depth.high > LEAST_DEPTH
+        }
+        return tuple(name for name in self.attitudes if name not in kept)
 
 
 def heights(aircraft: Aircraft, laid: tuple[LaidLine, ...]) -> Heights:
@@ -85,7 +97,13 @@ def heights(aircraft: Aircraft, laid: tuple[LaidLine, ...]) -> Heights:
     places = {line.name: line.place for line in laid}
     columns = [column for way in found for stance in known for column in _columns(way, stance, places)]
     missing = [item for stance in stances for item in stance.nose_up.missing]
-    return Heights(found, tuple(traps.values()), tuple(columns), tuple(missing) if found else ())
+    return Heights(
+        tuple(stance.name for stance in known),
+        found,
+        tuple(traps.values()),
+        tuple(columns),
+        tuple(missing) if found else (),
+    )
 
 
 def _stances(aircraft: Aircraft) -> list[Stance]:

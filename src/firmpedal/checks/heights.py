@@ -27,7 +27,7 @@ TRIES = (
     "lower the line here, so that it rises all the way",
     "put a tee with a cap in the high point, and let the air out there",
 )
-WORK_PEDALS = "press and release the pedals of every seat while fluid is pushed up: no other line cures it"
+WORK_PEDALS = "work the pedals of every seat while fluid is pushed up: moving a line does not cure it"
 TRIES_ABOVE = (
     "push fluid up from the caliper at 15 to 20 psi: gravity cannot fill this line",
     "lower the line, or put the reservoir higher",
@@ -40,7 +40,8 @@ def air_trap(view: View) -> Iterator[Outcome]:
 
     A high point on the way keeps what air gets there, and so does a cylinder whose inlet is fed from
     below. In a line this thin no bubble sinks or rises past a bend by itself, it has to be pushed.
-    Dips of less than an inch are left out; a NOTE becomes a CAUTION at two inches.
+    Dips of less than an inch are left out. It is a NOTE up to two inches, or where another attitude has no
+    such point, so that the brakes can be bled there.
     """
     heights = view.results.heights
     for trap in heights.traps:
@@ -69,21 +70,25 @@ def _trapped(view: View, trap: Trap) -> Iterator[Outcome]:
         return
     sure = sorted((each for each in trap.depths if each[1].low > LEAST_DEPTH), key=_deepest_first)
     depths = ", ".join(f"{view.show(value)} ({name})" for name, value in sure)
-    inside = any(
-        isinstance(part, MasterCylinder) and part.place == trap.spot.place
-        for part in view.aircraft.components
-    )
+    free = next(iter(view.results.heights.free(trap.calipers[0])), "")
     yield Finding(
         TRAP,
-        Level.CAUTION if trap.deepest.low > MUCH else Level.NOTE,
+        Level.CAUTION if trap.deepest.low > MUCH and not free else Level.NOTE,
         trap.spot.place,
         f"air stays at {trap.spot.near}: to rise on to {trap.top} it would first have to go down {depths}",
-        (TRIES[0], WORK_PEDALS, TRIES[2]) if inside else TRIES,
+        _tries(view, trap, free),
         trap.deepest,
         allowed,
         "at most",
         (*practice("builder-reports"), *cited(allowed)),
     )
+
+
+def _tries(view: View, trap: Trap, free: str) -> tuple[str, ...]:
+    cylinders = {part.place for part in view.aircraft.components if isinstance(part, MasterCylinder)}
+    push, lower, tee = TRIES
+    stand = (f"fill and bleed it when {free}: then nothing keeps air",) if free else ()
+    return (*stand, push, WORK_PEDALS if trap.spot.place in cylinders else lower, tee)
 
 
 def _deepest_first(depth: tuple[str, Value]) -> float:

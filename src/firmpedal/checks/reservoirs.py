@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
 from firmpedal.finding import Finding, Level
 from firmpedal.model.kinds import MasterCylinder, Reservoir
-from firmpedal.quantity import total
+from firmpedal.quantity import total, unknown
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -24,7 +24,7 @@ def reservoir_too_small(view: View) -> Iterator[Outcome]:
     """
     for tank, wear, wheels in _tanks(view):
         yield from _judged(
-            Limit(wear, tank.capacity, "at most"),
+            Limit(wear, _asked(tank.capacity, "gives from its full to its low mark", tank), "at most"),
             "common-practice",
             rule="reservoir-too-small",
             level=Level.CAUTION,
@@ -50,7 +50,7 @@ def reservoir_overflows(view: View) -> Iterator[Outcome]:
         if not tank.capacity.known:
             continue
         yield from _judged(
-            Limit(wear, tank.air_space, "at most"),
+            Limit(wear, _asked(tank.air_space, "has free above its full mark", tank), "at most"),
             "builder-reports",
             rule="reservoir-overflows",
             level=Level.NOTE,
@@ -61,6 +61,14 @@ def reservoir_overflows(view: View) -> Iterator[Outcome]:
             ),
             tries=("draw fluid off before the pistons are pushed back", "never top up between pad changes"),
         )
+
+
+def _asked(value: Value, words: str, tank: MasterCylinder | Reservoir) -> Value:
+    """Say what to measure, where nobody has, in words that can be followed."""
+    what = f"what the reservoir of {tank.name} {words}"
+    if isinstance(tank, Reservoir):
+        what = f"what {tank.name} {words}"
+    return value if value.known else unknown(value.label, value.dimension, value.place, what)
 
 
 def _judged(
