@@ -61,14 +61,18 @@ def bounded(row: Sequence[float], slack: Sequence[float], least: float) -> list[
     sure = humps(row, least)
     if not any(slack):
         return [Bounds(hump, hump.depth, hump.depth) for hump in sure]
-    found = [Bounds(hump, _least(row, slack, hump, least), _most(row, slack, hump.peak)) for hump in sure]
     lowered = [height - give for height, give in zip(row, slack, strict=True)]
-    for n in range(len(row)):
-        if any(n == hump.peak or _same(row, n, hump.peak, least) for hump in sure):
-            continue
-        raised = hump_at([*lowered[:n], row[n] + slack[n], *lowered[n + 1 :]], n)
-        if raised.rise > least and raised.depth > least:
-            found.append(Bounds(raised, 0.0, raised.depth))
+    raised = [hump_at([*lowered[:n], row[n] + slack[n], *lowered[n + 1 :]], n) for n in range(len(row))]
+    of_sure: set[int] = set()
+    found = []
+    for hump in sure:
+        same = {n for n in range(len(row)) if n == hump.peak or _same(row, n, hump.peak, least)}
+        of_sure |= same
+        most = max(raised[n].depth for n in same)
+        found.append(Bounds(hump, _least(row, slack, hump, least), most))
+    for n, hump in enumerate(raised):
+        if n not in of_sure and hump.rise > least and hump.depth > least:
+            found.append(Bounds(hump, 0.0, hump.depth))
     return found
 
 
@@ -77,12 +81,6 @@ def _least(row: Sequence[float], slack: Sequence[float], hump: Hump, least: floa
     rise = lowest - min(row[n] + slack[n] for n in range(hump.before, hump.peak))
     depth = lowest - min(row[n] + slack[n] for n in range(hump.peak + 1, hump.after + 1))
     return max(0.0, depth) if rise > least else 0.0
-
-
-def _most(row: Sequence[float], slack: Sequence[float], peak: int) -> float:
-    lowered = [height - give for height, give in zip(row, slack, strict=True)]
-    lowered[peak] = row[peak] + slack[peak]
-    return hump_at(lowered, peak).depth
 
 
 def _same(row: Sequence[float], one: int, other: int, least: float) -> bool:
