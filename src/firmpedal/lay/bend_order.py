@@ -105,7 +105,9 @@ def bend_order(line: Centreline, outside_diameter: float, space: BenderSpace) ->
         return Hit(bend, held, *found) if found else None
 
     usual = [hit(bend, "from", frozenset(range(bend))) for bend in range(count)]
-    return BendOrder(_search(count, hit), tuple(each for each in usual if each))
+    hits = tuple(each for each in usual if each)
+    steps = _search(count, hit) if hits else tuple(BendStep(bend, "from") for bend in range(count))
+    return BendOrder(steps, hits)
 
 
 def _search(count: int, hit: Callable[[int, Held, frozenset[int]], Hit | None]) -> tuple[BendStep, ...]:

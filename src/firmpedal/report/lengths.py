@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.model.display import Display
-from firmpedal.units import Dimension, show, show_span, to_unit
+from firmpedal.units import Dimension, from_unit, show, show_span, to_unit
 
 if TYPE_CHECKING:
     from firmpedal.quantity import Value
 
 TAPE = 32  # parts of an inch on a builder's tape
+HALF_MILLIMETRE = 0.0005  # what can be seen between two marks of a metric one
 MOST_DECIMALS = 4
 # By how much of itself rounding may change a figure in a sum.
 LARGEST_ERROR = {Dimension.LENGTH: 5e-4, Dimension.VOLUME: 5e-3, Dimension.MASS: 5e-3}
@@ -76,6 +77,22 @@ def on_tape(value: Value, display: Display) -> str:
     if value.span is None or display.unit(Dimension.LENGTH) != "in":
         return display.value(value)
     return show_span(value.span, "in", fraction=TAPE)
+
+
+def to_mark(value: Value, display: Display) -> str:
+    """A length to mark with pen and tape: to 1/32 in or half a millimetre."""
+    if value.span is None or display.unit(Dimension.LENGTH) != "mm":
+        return on_tape(value, display)
+    low, high = (round(bound / HALF_MILLIMETRE) * HALF_MILLIMETRE for bound in value.span)
+    return show_span((low, high), "mm", decimals=1)
+
+
+def mark_step(display: Display) -> float:
+    """How finely `to_mark` shows a length [m]."""
+    unit = display.unit(Dimension.LENGTH)
+    if unit == "in":
+        return from_unit(1 / TAPE, unit)
+    return HALF_MILLIMETRE if unit == "mm" else from_unit(0.01, unit or "m")
 
 
 def both(value: Value, display: Display) -> str:

@@ -4,29 +4,26 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.report.clock import clock_time, faces, ring, turn_words
-from firmpedal.report.lengths import bare, both, decimals, degrees, fine, on_tape
+from firmpedal.report.bend_blocks import bend_blocks
+from firmpedal.report.lengths import bare, both, decimals, fine, on_tape
 from firmpedal.report.remarks import length_remark
 from firmpedal.report.sheet import (
     Bullets,
     Facts,
-    Fields,
     Figure,
     Figures,
     Group,
     Heading,
     Paragraph,
-    Table,
     Tone,
 )
 from firmpedal.report.tube_work import order_of_work
 from firmpedal.report.twins import twin_words
-from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
-    from firmpedal.lay.shape import Centreline
-    from firmpedal.lay.tube import BendValues, TubeShape
+    from firmpedal.lay.tube import TubeShape
+    from firmpedal.lay.work import TubeWork
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 from firmpedal.report.sheet import Block
@@ -34,16 +31,17 @@ from firmpedal.report.sheet import Block
 
 def tube_blocks(evaluation: Evaluation, line: LaidLine, tube: TubeShape, drawing: list[Block]) -> list[Block]:
     """Everything on a tube's card that other lines do not have."""
-    if tube.centreline is None:
+    work = line.work
+    if work is None:
         return [*_no_shape(line, tube), *drawing]
     blocks: list[Block] = [_figures(evaluation, tube), *length_remark(tube.cut_length, "cut")]
     twin = twin_words(evaluation, line)
     blocks += [Paragraph(twin, Tone.NOTE)] if twin else []
     blocks += drawing
-    blocks += _bend_blocks(evaluation, tube, tube.centreline)
+    blocks += bend_blocks(evaluation, tube, work)
     blocks += [Heading("Order of work"), Bullets(order_of_work(evaluation, line, tube), boxes=True)]
     blocks.append(_checksum(evaluation, tube))
-    return [*blocks, *_clamps(evaluation, line)]
+    return [*blocks, *_finished(evaluation, work), *_clamps(evaluation, line)]
 
 
 def _no_shape(line: LaidLine, tube: TubeShape) -> list[Block]:
@@ -77,56 +75,16 @@ def _beside(value: Value, evaluation: Evaluation) -> str:
     return "" if plain == on_tape(value, evaluation.display) else plain
 
 
-def _bend_blocks(evaluation: Evaluation, tube: TubeShape, shape: Centreline) -> list[Block]:
-    if not tube.bends:
+def _finished(evaluation: Evaluation, work: TubeWork) -> list[Block]:
+    """The size of the finished part, to check it on the bench."""
+    if not work.bends or not all(value.known for value in work.box):
         return []
-    rows = tuple(_bend_row(evaluation, number, bend, shape) for number, bend in enumerate(tube.bends))
-    columns = ("bend", "mark, from end A", "next bend goes to", "bend", "set tool to")
-    table = Table(columns, rows, widths=(0.09, 0.27, 0.28, 0.16, 0.2), large=frozenset({0, 1, 2, 3}))
-    blocks: list[Block] = [table, Paragraph(_mark_words(evaluation, tube), Tone.SMALL)]
-    turned = [
-        (number, bend.rotation, degrees(bend.rotation).lstrip("-"))
-        for number, bend in enumerate(tube.bends, 1)
-        if number > 1
-    ]
-    if turned:
-        blocks.append(Group((faces(turned), Paragraph(CLOCK_WORDS, Tone.SMALL))))
-    words = "Springback: bend a coupon first, a spare piece of the same tube on the same tool."
-    fields = ("coupon: tool set to, degrees", "it came to, degrees", "so add, degrees")
-    blocks.append(Group((Paragraph(words), Fields(fields))))
-    return blocks
-
-
-CLOCK_WORDS = (
-    "Look along the tube from A to B, the leg before the last bend at 12 o'clock: the next bend goes where "
-    "the hand points. In a bender that stays put, turn the tube by as much the other way, then check."
-)
-
-
-def _bend_row(evaluation: Evaluation, number: int, bend: BendValues, shape: Centreline) -> tuple[str, ...]:
-    start = shape.tangent_stations[2 * number + 1]
-    mark = _station(start, bend.radius, evaluation)
-    if number == 0:
-        turn = "\u2014\nfirst bend: any way up"
-    else:
-        words = turn_words(bend.rotation)
-        turn = f"{degrees(bend.rotation, signed=True)}\n{words}, to {clock_time(bend.rotation.middle)}"
-    return (ring(number + 1), mark, turn, degrees(bend.angle), "")
-
-
-def _station(start: float, like: Value, evaluation: Evaluation) -> str:
-    """A place along the tube, on the tape and as a decimal."""
-    value = type(like)("mark", Dimension.LENGTH, (start, start))
-    tape, plain = on_tape(value, evaluation.display), decimals(value, evaluation.display)
-    return tape if tape == plain else f"{tape}\n{plain}"
-
-
-def _mark_words(evaluation: Evaluation, tube: TubeShape) -> str:
-    allowance = tube.cut_length.step.inputs[-1][1] if tube.cut_length.step else None
-    words = "A mark is where the bend starts, from the finished flare at end A."
-    if allowance is not None and allowance.known:
-        words += f" While A is not flared yet, add {decimals(allowance, evaluation.display)}."
-    return words
+    along, across, over = (decimals(value, evaluation.display) for value in work.box)
+    words = (
+        f"First leg along the table's edge, first bend flat on the table: it is {along} along the edge, "
+        f"{across} across, and stands {over} high, outside to outside."
+    )
+    return [Group((Heading("Finished, on the bench"), Paragraph(words)))]
 
 
 def _checksum(evaluation: Evaluation, tube: TubeShape) -> Group:

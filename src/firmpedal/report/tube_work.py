@@ -47,7 +47,8 @@ def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tu
         f"End A: {first}. Then flare: {flare}.{ONLY_JUST_WORDS if 'first' in tight else ''}",
     ]
     if tube.bends:
-        rings = ", ".join(ring(number) for number in range(1, len(tube.bends) + 1))
+        order = line.work.steps if line.work else ()
+        rings = ", ".join(ring(step.bend + 1) for step in order)
         steps += [TIGHT_LAST] if "last" in tight else []
         steps.append(f"Mark the bends with a felt pen, never a scriber. Bend in order: {rings}.")
     return (

@@ -1,0 +1,153 @@
+"""The bends of a tube on its card: in the order of work, with marks, turns and angles to set."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, NamedTuple
+
+from firmpedal.lay.band import Rounding, end_band
+from firmpedal.model.bench import MarkAt
+from firmpedal.quantity import total
+from firmpedal.report.clock import clock_time, faces, ring, turn_words
+from firmpedal.report.lengths import decimals, degrees, mark_step, to_mark
+from firmpedal.report.sheet import Fields, Group, Paragraph, Table, Tone
+from firmpedal.units import from_unit
+
+if TYPE_CHECKING:
+    from firmpedal.lay.bend_order import BendStep
+    from firmpedal.lay.tube import TubeShape
+    from firmpedal.lay.work import TubeWork
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Value
+from firmpedal.report.sheet import Block
+
+PRINTED_ANGLE = math.radians(0.1)
+TRIM_OVER = from_unit(1 / 16, "in")
+
+CLOCK_WORDS = (
+    "Look along the tube from A to B, the leg before the last bend at 12 o'clock: the next bend goes where "
+    "the hand points. In a bender that stays put, turn the tube by as much the other way, then check."
+)
+MARK_WORDS = {
+    None: "where the bend starts",
+    MarkAt.START: "where the bend starts",
+    MarkAt.MIDDLE: "the middle of the bend",
+    MarkAt.END: "where the bend ends",
+}
+
+
+class Turn(NamedTuple):
+    """How the plane of a bend stands to one that is made already: `seen` is the end to look from."""
+
+    reference: int
+    rotation: Value
+    seen: str
+
+
+def bend_blocks(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list[Block]:
+    """The table of bends, what a mark is, the clock faces, the order, and what rounding can do."""
+    if not tube.bends:
+        return []
+    turns = turns_of(tube, work.steps)
+    rows = tuple(_row(evaluation, tube, work, step, turns.get(step.bend)) for step in work.steps)
+    columns = ("bend", "mark, from end A", "next bend goes to", "bend", "set tool to")
+    table = Table(columns, rows, widths=(0.09, 0.27, 0.28, 0.16, 0.2), large=frozenset(range(5)))
+    blocks: list[Block] = [
+        table,
+        *_order_words(work),
+        Paragraph(_mark_words(evaluation, tube), Tone.SMALL),
+    ]
+    turned = [(bend + 1, turn.rotation, degrees(turn.rotation).lstrip("-")) for bend, turn in turns.items()]
+    if turned:
+        blocks.append(Group((faces(turned), Paragraph(_clock_words(turns), Tone.SMALL))))
+    return [*blocks, *_springback(evaluation, work), *_rounding(evaluation, tube)]
+
+
+def turns_of(tube: TubeShape, steps: tuple[BendStep, ...]) -> dict[int, Turn]:
+    """For each bend after the first in the order of work, its turn from the nearest bend that is made."""
+    made: list[int] = []
+    found: dict[int, Turn] = {}
+    for step in steps:
+        if made:
+            reference = min(made, key=lambda other: (abs(other - step.bend), other > step.bend))
+            low, high = sorted((reference, step.bend))
+            between = tuple(bend.rotation for bend in tube.bends[low + 1 : high + 1])
+            rotation = between[0] if len(between) == 1 else total("turn", between)
+            found[step.bend] = Turn(reference, rotation, "A" if reference < step.bend else "B")
+        made.append(step.bend)
+    return found
+
+
+def _row(
+    evaluation: Evaluation, tube: TubeShape, work: TubeWork, step: BendStep, turn: Turn | None
+) -> tuple[str, ...]:
+    bend, known = tube.bends[step.bend], work.bends[step.bend]
+    words = "\u2014\nfirst bend: any way up"
+    if turn is not None:
+        way = turn_words(turn.rotation)
+        words = f"{degrees(turn.rotation, signed=True)}\n{way}, to {clock_time(turn.rotation.middle)}"
+        if turn.seen == "B" or turn.reference != step.bend - 1:
+            words += f"\nfrom bend {ring(turn.reference + 1)}, seen from {turn.seen}"
+    ask = degrees(known.ask) if known.ask.known else ""
+    return ring(step.bend + 1), _station(known.mark, evaluation), words, degrees(bend.angle), ask
+
+
+def _station(mark: Value, evaluation: Evaluation) -> str:
+    """A place along the tube, on the tape and as a decimal."""
+    tape, plain = to_mark(mark, evaluation.display), decimals(mark, evaluation.display)
+    return tape if tape == plain else f"{tape}\n{plain}"
+
+
+def _order_words(work: TubeWork) -> list[Block]:
+    """Say it where the order is not the usual one, and which end is held where that changes."""
+    usual = all(step.bend == n and step.held == "from" for n, step in enumerate(work.steps))
+    if usual:
+        return []
+    ends = {"from": "A", "to": "B"}
+    order = ", ".join(f"{ring(step.bend + 1)} with the side of {ends[step.held]} held" for step in work.steps)
+    words = f"Bend in this order, or the tube hits the bender: {order}."
+    return [Paragraph(words, Tone.NOTE)]
+
+
+def _mark_words(evaluation: Evaluation, tube: TubeShape) -> str:
+    allowance = tube.cut_length.step.inputs[-1][1] if tube.cut_length.step else None
+    mark = evaluation.aircraft.bench.bender.mark
+    words = f"A mark is {MARK_WORDS[mark]} as the tube is fed, from the finished flare at end A."
+    if mark is None:
+        words += " If the mark of your bender stands for the middle or the end, say so in the file."
+    if allowance is not None and allowance.known:
+        words += f" While A is not flared yet, add {decimals(allowance, evaluation.display)}."
+    return words
+
+
+def _clock_words(turns: dict[int, Turn]) -> str:
+    if all(turn.seen == "A" for turn in turns.values()):
+        return CLOCK_WORDS
+    return f"{CLOCK_WORDS} Where it says seen from B, look from B to A in the same way."
+
+
+def _springback(evaluation: Evaluation, work: TubeWork) -> list[Block]:
+    trials = evaluation.aircraft.bench.bender.springback
+    if all(bend.ask.known for bend in work.bends):
+        pairs = ", ".join(f"{degrees(each.asked)} came to {degrees(each.got)}" for each in trials)
+        return [Paragraph(f"Angles to set are from your trial bends: {pairs}.", Tone.SMALL)]
+    words = "Springback: bend a coupon first, a spare piece of the same tube on the same tool."
+    fields = ("coupon: tool set to, degrees", "it came to, degrees", "so add, degrees")
+    return [Group((Paragraph(words), Fields(fields)))]
+
+
+def _rounding(evaluation: Evaluation, tube: TubeShape) -> list[Block]:
+    """What the card's own rounding can do at end B; the first leg is where it belongs."""
+    if tube.centreline is None:
+        return []
+    band = end_band(tube.centreline, rounding_of(evaluation))
+    if band <= TRIM_OVER:
+        return []
+    shown = evaluation.display.number(band, tube.radius.dimension)
+    words = f"Figures here are rounded: by that alone end B can come out {shown} off its place. Trim here."
+    return [Paragraph(words, Tone.SMALL)]
+
+
+def rounding_of(evaluation: Evaluation) -> Rounding:
+    """Half of the last digit printed on a card."""
+    return Rounding(mark_step(evaluation.display) / 2, PRINTED_ANGLE / 2)
