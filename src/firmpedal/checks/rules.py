@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from firmpedal.checks import (
+    bench,
     bends,
     clearance,
     fluids,
@@ -45,6 +46,7 @@ RULES: tuple[Rule, ...] = (
     Rule("end-straight-too-short", bends.end_straight_too_short),
     Rule("straight-between-bends-too-short", bends.straight_between_bends_too_short),
     Rule("no-bend-in-rigid-line", bends.no_bend_in_rigid_line),
+    Rule("bends-in-no-order", bench.bends_in_no_order),
     Rule("clamp-spacing", support.clamp_spacing),
     Rule("only-tie-wraps", support.only_tie_wraps),
     Rule("covered-edge-chafes", heat.covered_edge_chafes),

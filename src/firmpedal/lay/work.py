@@ -77,7 +77,9 @@ def _missing(bender: Bender) -> tuple[Missing, ...]:
     found = [
         item for part in bender.parts if isinstance(part.where, UnknownShape) for item in part.where.missing
     ]
-    return (*found, *(bender.grip.missing if bender.parts else ()))
+    if bender.parts and not bender.grip.known:
+        found.append(Missing(f"{bender.place}.grip", "the straight that the bender grips before a bend"))
+    return tuple(found)
 
 
 def _space(bender: Bender) -> BenderSpace:
