@@ -1,0 +1,1 @@
+"""What to do about it: choices between evaluations, each with its reasons."""
