@@ -22,6 +22,7 @@ from firmpedal.model.display import Display, display_of
 from firmpedal.project import Reading, read_file, read_text
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
     from pathlib import Path
 
     from firmpedal.model.aircraft import Aircraft
@@ -81,6 +82,21 @@ def evaluate_text(text: str, file: str = "text", option: str | None = None) -> E
     return evaluate(read_text(text, file, option))
 
 
+def evaluate_options(reading: Reading, names: Iterable[str | None] | None = None) -> tuple[Evaluation, ...]:
+    """Evaluate other options of a text that was read: those named, else as written and every option.
+
+    None is the file as written.
+
+    Raises:
+        UnusableFileError: One of them has problems that stop it being read.
+    """
+    wanted = (None, *reading.options) if names is None else tuple(names)
+    return tuple(
+        evaluate(reading if name == reading.option else read_text(reading.text, reading.file, name))
+        for name in wanted
+    )
+
+
 def evaluate(reading: Reading) -> Evaluation:
     """Take the road from a reading to findings."""
     if reading.aircraft is None:
@@ -126,4 +142,12 @@ def _gravity(finding: Finding) -> int:
     return list(Level).index(finding.level)
 
 
-__all__ = ["Evaluation", "UnusableFileError", "evaluate", "evaluate_file", "evaluate_text", "read_text"]
+__all__ = [
+    "Evaluation",
+    "UnusableFileError",
+    "evaluate",
+    "evaluate_file",
+    "evaluate_options",
+    "evaluate_text",
+    "read_text",
+]

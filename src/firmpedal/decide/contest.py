@@ -1,0 +1,92 @@
+"""Who wins on one figure: only who surely does. What overlaps or is unknown has no winner."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+from firmpedal.quantity import Mark, Missing, Step, Value, all_missing
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Sequence
+
+SAME = 1e-9  # share of a figure by which rounding may part equals
+
+
+class Outcome(StrEnum):
+    """How a contest ends."""
+
+    WON = "won"
+    ALIKE = "alike"
+    OVERLAP = "ranges overlap"
+    UNKNOWN = "unknown"
+    NO_CONTEST = "no contest"
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """The end of a contest: who won, by number, or what to measure before anybody can say."""
+
+    outcome: Outcome
+    winners: tuple[int, ...] = ()
+    measure: tuple[Missing, ...] = ()
+
+
+def contest(values: Sequence[Value | None], standing: Iterable[int], *, least: bool) -> Result:
+    """Find who of those standing surely has the least (or the greatest) value.
+
+    Args:
+        values: One for each; None takes no part.
+        standing: The numbers of those that are in the running.
+        least: Whether less is better.
+    """
+    inside = {n: value for n in standing if (value := values[n]) is not None}
+    if len(inside) < 2:
+        return Result(Outcome.NO_CONTEST)
+    missing = all_missing(value for value in inside.values() if not value.known)
+    if missing or not all(value.known for value in inside.values()):
+        return Result(Outcome.UNKNOWN, measure=missing)
+    spans = {n: _turned(value, least=least) for n, value in inside.items()}
+    first = min(spans, key=lambda n: spans[n])
+    near = [n for n in spans if not _under(spans[first][1], spans[n][0])]
+    if all(_equal(spans[first], spans[n]) for n in near):
+        if len(near) == len(inside):
+            return Result(Outcome.ALIKE)
+        return Result(Outcome.WON, tuple(near))
+    vague = dict.fromkeys(item for n in near for item in ranges_behind(inside[n]))
+    return Result(Outcome.OVERLAP, measure=tuple(vague))
+
+
+def _turned(value: Value, *, least: bool) -> tuple[float, float]:
+    return (value.low, value.high) if least else (-value.high, -value.low)
+
+
+def _under(one: float, other: float) -> bool:
+    return one < other - SAME * max(abs(one), abs(other))
+
+
+def _equal(one: tuple[float, float], other: tuple[float, float]) -> bool:
+    """Two figures are alike when both are exact and the same: equal ranges need not be equal things."""
+    exact = all(not _under(*span) for span in (one, other))
+    return one == other if not exact else not (_under(one[0], other[0]) or _under(other[0], one[0]))
+
+
+def ranges_behind(value: Value) -> Iterator[Missing]:
+    """What would have to be known more closely for a value to be one figure."""
+    if value.span is None or value.exact:
+        return
+    inner = [one for _, part in value.step.inputs for one in ranges_behind(part)] if value.step else []
+    yield from inner or [Missing(value.place, f"{value.label} more closely")]
+
+
+def smallest(label: str, values: Sequence[Value], place: str = "") -> Value:
+    """Take the smallest of some values of one dimension; unknown if any is."""
+    mark = max(Mark.DERIVED, *(value.mark for value in values))
+    step = Step("smallest of the lines", tuple((value.label, value) for value in values))
+    spans = [value.span for value in values if value.span is not None]
+    if len(spans) < len(values):
+        missing = all_missing(values)
+        return Value(label, values[0].dimension, None, mark, place, step=step, missing=missing)
+    span = (min(low for low, _ in spans), min(high for _, high in spans))
+    return Value(label, values[0].dimension, span, mark, place, step=step)

@@ -1,0 +1,108 @@
+"""One step of the work of a retrofit, and what all steps are made from."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from firmpedal.decide.pieces import Piece
+    from firmpedal.decide.work import Work
+    from firmpedal.fit.joint import Joint
+    from firmpedal.model.stock import LineKind
+    from firmpedal.quantity import Value
+
+
+class Phase(StrEnum):
+    """The parts of the work, in order."""
+
+    READY = "make ready"
+    SAFE = "make safe"
+    DRAIN = "drain"
+    REMOVE = "take off"
+    LOOK = "look and gauge"
+    CLOSE = "close"
+    FIXED = "fit what holds the lines"
+    LINES = "fit the lines"
+    PROVE = "fill and prove"
+
+
+class Action(StrEnum):
+    """What is done in a step."""
+
+    BUY = "buy"
+    MAKE = "make"
+    HAVE_HOSE = "have hose"
+    CUT = "cut"
+    FIT_ON_BENCH = "fit on the bench"
+    CHOCK = "chock"
+    OPEN_VALVE = "open valve"
+    DRAIN = "drain"
+    FLUSH = "flush"
+    TAKE_LINE = "take line off"
+    TAKE_PARTS = "take parts off"
+    TAKE_COMPONENT = "take component off"
+    CLOSE_HOLE = "close hole"
+    GAUGE = "gauge"
+    LOOK_AT = "look at"
+    LOOK_CONE = "look at cone"
+    PLUG = "plug"
+    LEFT_OPEN = "left open"
+    FIT_COMPONENT = "fit component"
+    MAKE_HOLE = "make hole"
+    FIT_BULKHEAD = "fit bulkhead"
+    FIT_PARTS = "fit parts"
+    FIT_LINE = "fit line"
+    JOIN_AGAIN = "join again"
+    MOVE_CLAMPS = "move clamps"
+    TIGHTEN = "tighten"
+    FILL = "fill"
+    LEAK_CHECK = "leak check"
+    RECORD = "record"
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step: what is done to what, with which parts; `beforehand` marks what needs no opened line."""
+
+    phase: Phase
+    action: Action
+    subject: str
+    parts: tuple[str, ...] = ()
+    beforehand: bool = False
+    about: tuple[str, ...] = ()  # names that belong to it: lines, panels, ports
+    amount: Value | None = None
+
+
+def counted(pieces: Iterable[Piece]) -> tuple[str, ...]:
+    """Designations with their counts, in the order in which they come."""
+    counts = Counter(piece.designation for piece in pieces)
+    return tuple(f"{count} x {name}" if count > 1 else name for name, count in counts.items())
+
+
+def new_lines(work: Work, *kinds: LineKind) -> list[str]:
+    """The lines that come new, those of some kinds or all."""
+    return [
+        line.name
+        for line in work.after.laid
+        if line.name not in work.same.new_lines and (line.kind in kinds or not kinds)
+    ]
+
+
+def component_of(joint: Joint) -> str:
+    """The component that a joint is at, empty where it is at none."""
+    section, _, rest = joint.place.partition(".")
+    return rest.split(".")[0] if section == "components" else ""
+
+
+def passes(work: Work, *, old: bool) -> dict[str, list[str]]:
+    """For each line the panels it passes without a fitting."""
+    found: dict[str, list[str]] = {}
+    for panel in (work.before if old else work.after).aircraft.panels:
+        for passage in panel.passes:
+            found.setdefault(passage.name, []).append(panel.name)
+    return found

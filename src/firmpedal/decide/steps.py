@@ -1,0 +1,95 @@
+"""The work of a retrofit in the order in which it goes, made of its differences alone."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.circuits import drained, reached
+from firmpedal.decide.pieces import lines_at
+from firmpedal.decide.putting_on import closing, fitting_lines, fixed
+from firmpedal.decide.step import Action, Phase, Step, component_of, counted, new_lines
+from firmpedal.decide.taking_off import looking, taking_off
+from firmpedal.fit.mating import NUTS_AND_SLEEVES
+from firmpedal.model.kinds import ParkingValve
+from firmpedal.model.stock import LineKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.decide.ports import Gauge
+    from firmpedal.decide.work import Work
+    from firmpedal.fit.joint import Joint
+
+
+def steps_of(work: Work, gauges: tuple[Gauge, ...]) -> tuple[Step, ...]:
+    """Give the steps; none where nothing changes."""
+    body = (
+        *taking_off(work),
+        *looking(work, gauges),
+        *closing(work),
+        *fixed(work),
+        *fitting_lines(work),
+    )
+    if not body and not work.buy:
+        return ()
+    return (*_ready(work), *_safe(work), *_drain(work), *body, *_prove(work))
+
+
+def _ready(work: Work) -> Iterator[Step]:
+    if work.buy:
+        yield Step(Phase.READY, Action.BUY, "parts", (str(len(work.buy)),), beforehand=True)
+    made = ((LineKind.TUBE, Action.MAKE), (LineKind.PLASTIC, Action.CUT), (LineKind.HOSE, Action.HAVE_HOSE))
+    for kind, action in made:
+        for name in new_lines(work, kind):
+            on_it = [piece for piece in work.on if piece.line == name and piece.category in NUTS_AND_SLEEVES]
+            again = [pair.after.line for pair in work.reuse if pair.after.line == name and pair.after.length]
+            if not again:
+                yield Step(Phase.READY, action, name, counted(on_it), beforehand=True)
+    for joint in work.after.assembly.joints:
+        component = component_of(joint)
+        if component and component not in work.same.components:
+            parts = [piece for piece in work.on if piece.place == joint.place and not piece.line]
+            if parts:
+                yield Step(Phase.READY, Action.FIT_ON_BENCH, joint.name, counted(parts), beforehand=True)
+
+
+def _safe(work: Work) -> Iterator[Step]:
+    yield Step(Phase.SAFE, Action.CHOCK, "wheels")
+    for component in work.before.aircraft.components:
+        if isinstance(component, ParkingValve):
+            yield Step(Phase.SAFE, Action.OPEN_VALVE, component.name)
+
+
+def _drain(work: Work) -> Iterator[Step]:
+    """Each circuit that is opened, with the fluid its lines hold."""
+    for cylinder, lines, amount in drained(work):
+        yield Step(Phase.DRAIN, Action.DRAIN, cylinder, about=lines, amount=amount)
+    old, new = work.before.aircraft.fluid, work.after.aircraft.fluid
+    old = work.after.aircraft.fluid_before or old
+    if old is not None and new is not None and old.name != new.name:
+        yield Step(Phase.DRAIN, Action.FLUSH, new.name, about=(old.name,))
+
+
+def _prove(work: Work) -> Iterator[Step]:
+    """What every opened circuit needs before it is brakes again."""
+    disturbed = _disturbed(work)
+    leaks = sum(joint.leak_paths for joint in disturbed)
+    if disturbed:
+        yield Step(Phase.PROVE, Action.TIGHTEN, "joints", (str(len(disturbed)),))
+    for cylinder, lines, amount in reached(work.after):
+        if any(joint for joint in disturbed if set(lines_at(joint)) & set(lines)):
+            yield Step(Phase.PROVE, Action.FILL, cylinder, about=lines, amount=amount)
+    if disturbed:
+        names = tuple(joint.name for joint in disturbed)
+        yield Step(Phase.PROVE, Action.LEAK_CHECK, "leak paths", (str(leaks),), about=names)
+    yield Step(Phase.PROVE, Action.RECORD, "papers")
+
+
+def _disturbed(work: Work) -> list[Joint]:
+    """Joints at which something went off or on, or a new line comes."""
+    places = {piece.place for piece in (*work.off, *work.on)}
+    return [
+        joint
+        for joint in work.after.assembly.joints
+        if joint.place in places or any(name not in work.same.new_lines for name in lines_at(joint))
+    ]
