@@ -74,6 +74,8 @@ class TestClimbFromTheKeel:
         for attitude in ("parked", "taxi", "jig"):
             assert f"({attitude})" in said["air-trap"].message
         assert "(parked)" in said["line-above-reservoir"].message
+        assert said["line-above-reservoir"].place == "lines.keel"  # the highest of two that stand above
+        assert "leg 22.31 in" in said["line-above-reservoir"].message
         assert all("15 to 20 psi" in " ".join(finding.tries) for finding in said.values())
 
     def test_lowering_the_bulkhead_cures_it_level_and_nose_up(self):

@@ -136,6 +136,18 @@ class TestColumns:
         assert not found
         assert any("fill cap" in missing.what for missing in unclear.missing)
 
+    def test_half_an_inch_over_the_reservoirs_port_is_near_to_no_cap(self):
+        feed = FEED.replace("braided}", "braided, via: [[0, 0, 24.5]]}")
+        low = evaluated(("    fill cap: [-3, 0, 27]\n", ""), (FEED, feed))
+        assert of_rule(low, "line-above-reservoir") == ([], [])
+
+    def test_a_cap_that_has_a_range_may_stand_above_the_line(self):
+        feed = FEED.replace("braided}", "braided, via: [[0, 0, 27.5]]}")
+        for up, sure in (("26 to 28", False), ("26 to 27", True)):
+            over = evaluated(("fill cap: [-3, 0, 27]", f"fill cap: [-3, 0, {up}]"), (FEED, feed))
+            found, unclear = of_rule(over, "line-above-reservoir")
+            assert (len(found), len(unclear)) == ((1, 0) if sure else (0, 1))
+
     def test_a_column_over_the_cap_is_weighed(self):
         """2 in of fluid of 859 to 875 kg/m^3: 0.0621 to 0.0632 psi."""
         over = evaluated((FEED, FEED.replace("braided}", "braided, via: [[0, 0, 29]]}")))
