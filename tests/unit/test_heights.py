@@ -155,6 +155,11 @@ class TestColumns:
         assert finding.measured.middle / INCH == pytest.approx(2)
         assert "presses 0.062 to 0.063 psi" in finding.message
 
+    def test_an_unknown_point_may_stand_above_the_cap(self):
+        found, (unclear,) = of_rule(evaluated(("[50, -38, -25]", "unknown")), "line-above-reservoir")
+        assert not found
+        assert [missing.what for missing in unclear.missing] == ["leg via 2 (aft, right, up)"]
+
     def test_a_line_that_may_stand_above_the_cap_is_asked_for(self):
         ranged = evaluated((FEED, FEED.replace("braided}", "braided, via: [[0, 0, 26 to 28]]}")))
         found, unclear = of_rule(ranged, "line-above-reservoir")

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.analysis.heights import Column, Trap
-    from firmpedal.quantity import Missing, Value
+    from firmpedal.quantity import Value
 
 TRAP = "air-trap"
 ABOVE = "line-above-reservoir"
@@ -107,20 +107,15 @@ def line_above_reservoir(view: View) -> Iterator[Outcome]:
     line.
     """
     heights = view.results.heights
-    asked: set[str] = set()
-    for top in dict.fromkeys(column.top for column in heights.columns):
-        yield from _highest(view, [column for column in heights.columns if column.top == top])
-        asked.add(top)
-    for way in heights.ways:
-        missing = _unseen(way.missing, heights.missing)
-        if way.has_reservoir and not way.closed_at and missing and way.top not in asked:
-            asked.add(way.top)
-            message = f"whether a line stands above the reservoir {way.top}"
-            yield NotShown(ABOVE, _place(view, way.top), message, missing)
-
-
-def _unseen(*missing: tuple[Missing, ...]) -> tuple[Missing, ...]:
-    return tuple(dict.fromkeys(item for part in missing for item in part))
+    ways = [way for way in heights.ways if way.has_reservoir and not way.closed_at]
+    for top in dict.fromkeys(way.top for way in ways):
+        said = list(_highest(view, [column for column in heights.columns if column.top == top]))
+        unseen = [item for way in ways if way.top == top for item in way.missing]
+        missing = tuple(dict.fromkeys((*unseen, *heights.missing)))
+        yield from said
+        if missing and not said:
+            message = f"whether a line stands above the reservoir {top}"
+            yield NotShown(ABOVE, _place(view, top), message, missing)
 
 
 def _highest(view: View, columns: list[Column]) -> Iterator[Outcome]:
