@@ -12,13 +12,17 @@ from hypothesis import strategies as st
 from printed_equation import evaluate
 
 import firmpedal.formulas
-from firmpedal.formulas import attitude, temperature, threads
+from firmpedal.formulas import attitude, temperature, thread_crests, threads
 from firmpedal.quantity import Mark, Value, apply, story_of
 from firmpedal.units import dimension_of
 
 ROUNDING = 1e-12
 WITHOUT_EQUATION = {temperature.nylon_strength_retained}  # read from a table
-WITH_INCHES = {threads.pitch_diameter_at_small_end, threads.effective_thread_length}
+WITH_INCHES = {
+    threads.pitch_diameter_at_small_end,
+    threads.effective_thread_length,
+    thread_crests.least_external_crest,
+}
 WITH_GRAVITY = {attitude.column_pressure}  # standard gravity is a figure of its own in the equation
 MASS_LENGTH_TIME = {
     "m": (0, 1, 0),
