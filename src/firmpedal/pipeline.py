@@ -97,6 +97,15 @@ def evaluate_options(reading: Reading, names: Iterable[str | None] | None = None
     )
 
 
+def usable_options(reading: Reading) -> tuple[Evaluation, ...]:
+    """Evaluate a text as written and every option of it; what has problems is left out."""
+    readings = [
+        reading if name == reading.option else read_text(reading.text, reading.file, name)
+        for name in (None, *reading.options)
+    ]
+    return tuple(evaluate(each) for each in readings if each.aircraft is not None)
+
+
 def evaluate(reading: Reading) -> Evaluation:
     """Take the road from a reading to findings."""
     if reading.aircraft is None:
@@ -150,4 +159,5 @@ __all__ = [
     "evaluate_options",
     "evaluate_text",
     "read_text",
+    "usable_options",
 ]

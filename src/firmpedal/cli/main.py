@@ -89,6 +89,39 @@ def explain(
     sys.exit(run(file, place, option))
 
 
+@app.command(short_help="Options side by side, and what to do.")
+def compare(
+    file: FileArgument,
+    options: Annotated[
+        list[str] | None,
+        typer.Argument(
+            help="Options by name, or `as written`; without any, as written and all of them.",
+            metavar="OPTION",
+        ),
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Set options side by side: who wins on what, what tells them apart, what to measure, what to do."""
+    from firmpedal.cli.compare import run  # noqa: PLC0415
+
+    sys.exit(run(file, options or [], as_json=as_json))
+
+
+@app.command(short_help="The work from one option to another.")
+def retrofit(
+    file: FileArgument,
+    to: Annotated[str, typer.Option("--to", help="The option to go to, or `as written`.")],
+    start: Annotated[
+        str | None, typer.Option("--from", help="The option to start from; without it, the file as written.")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Plan the way from one option to another: what stays, what comes off, what to buy, the work in order."""
+    from firmpedal.cli.retrofit import run  # noqa: PLC0415
+
+    sys.exit(run(file, start, to, as_json=as_json))
+
+
 @app.command(short_help="Write the printed packet, a PDF.")
 def packet(
     file: FileArgument,

@@ -26,13 +26,15 @@ def run(file: Path, out: Path, option: str | None) -> int:
 def write_packet(evaluation: Evaluation, out: Path) -> int:
     """Write the packet of an evaluation; the result is the exit code."""
     from firmpedal.export.packet import write  # noqa: PLC0415  the printing library is slow to load
+    from firmpedal.pipeline import usable_options  # noqa: PLC0415
     from firmpedal.report.packet import packet_sheets  # noqa: PLC0415
 
     error = console(error=True)
     with error.status("Printing ..."):
         try:
             out.parent.mkdir(parents=True, exist_ok=True)
-            pages = write(packet_sheets(evaluation), evaluation, out)
+            sheets = packet_sheets(evaluation, usable_options(evaluation.reading))
+            pages = write(sheets, evaluation, out)
         except OSError as trouble:
             error.print(Text(f"{out} cannot be written: {trouble.strerror}"))
             return UNUSABLE

@@ -39,12 +39,14 @@ class Separator:
 class Advice:
     """What follows: who is out and why, who is left, who wins on everything that can be told.
 
-    `wins` goes with `standing`: the measures that each surely wins alone or with others.
+    `wins` goes with `standing`: the measures that each surely wins alone or with others. So does
+    `behind`: the rules that find or ask something of it, and nothing of another one that is left.
     """
 
     out: tuple[tuple[int, Finding, int], ...]  # which, its first warning, how many
     standing: tuple[int, ...]
     wins: tuple[tuple[str, ...], ...]
+    behind: tuple[tuple[Separator, ...], ...]
     best: int | None
     measure: tuple[Missing, ...]
 
@@ -69,16 +71,17 @@ def compare(evaluations: tuple[Evaluation, ...]) -> Comparison:
     """
     standing = _standing(evaluations)
     rows = tuple(_rows(evaluations, standing))
+    separators = _separators(evaluations)
     things = [unknown_things(evaluation) for evaluation in evaluations]
     common = tuple(what for what in things[0] if all(what in other for other in things))
     return Comparison(
         tuple(evaluation.reading.option for evaluation in evaluations),
         rows,
         (None, *(mass_change(evaluations[0], other) for other in evaluations[1:])),
-        _separators(evaluations),
+        separators,
         common,
         tuple(tuple(what for what in own if what not in common) for own in things),
-        _advice(evaluations, standing, rows),
+        _advice(evaluations, standing, rows, separators),
     )
 
 
@@ -129,7 +132,12 @@ def _said(evaluation: Evaluation, rule: str, level: Level | None) -> int:
     return sum(item.rule == rule and item.level is level for item in evaluation.findings)
 
 
-def _advice(evaluations: tuple[Evaluation, ...], standing: tuple[int, ...], rows: tuple[Row, ...]) -> Advice:
+def _advice(
+    evaluations: tuple[Evaluation, ...],
+    standing: tuple[int, ...],
+    rows: tuple[Row, ...],
+    separators: tuple[Separator, ...],
+) -> Advice:
     out = []
     for number, evaluation in enumerate(evaluations):
         warnings = [item for item in evaluation.findings if item.level is Level.WARNING]
@@ -138,7 +146,20 @@ def _advice(evaluations: tuple[Evaluation, ...], standing: tuple[int, ...], rows
     wins = tuple(tuple(row.measure for row in rows if number in row.result.winners) for number in standing)
     vague = [row for row in rows if row.result.outcome in (Outcome.OVERLAP, Outcome.UNKNOWN)]
     measure = dict.fromkeys(missing for row in vague for missing in row.result.measure)
-    return Advice(tuple(out), standing, wins, _best(evaluations, standing, rows), tuple(measure))
+    behind = tuple(_behind(number, standing, separators) for number in standing)
+    best = _best(evaluations, standing, rows)
+    return Advice(tuple(out), standing, wins, behind, best, tuple(measure))
+
+
+def _behind(
+    number: int, standing: tuple[int, ...], separators: tuple[Separator, ...]
+) -> tuple[Separator, ...]:
+    """The rules that another one that is left passes without a word, and this one does not."""
+    said = {
+        one.rule: [sum(each.counts[n] for each in separators if each.rule == one.rule) for n in standing]
+        for one in separators
+    }
+    return tuple(one for one in separators if one.counts[number] and 0 in said[one.rule])
 
 
 def _best(

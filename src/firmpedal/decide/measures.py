@@ -199,14 +199,18 @@ def _masses(evaluation: Evaluation) -> Counter[Value]:
 
 
 def worst(evaluation: Evaluation) -> Cell:
-    """The gravest level found, and what it says first."""
+    """The gravest level found, and how many findings there are of each."""
     levels = list(Level)
     if not evaluation.findings:
         return Cell(_count("worst finding", 0), ("nothing found",))
-    first = min(evaluation.findings, key=lambda finding: levels.index(finding.level))
-    return Cell(
-        _count("worst finding", len(levels) - levels.index(first.level)), (first.level.value, first.rule)
+    counts = [sum(finding.level is level for finding in evaluation.findings) for level in levels]
+    first = next(number for number, count in enumerate(counts) if count)
+    told = tuple(
+        f"{count} {level.value.lower()}{'s' if count > 1 else ''}"
+        for level, count in zip(levels, counts, strict=True)
+        if count
     )
+    return Cell(_count("worst finding", len(levels) - first), (levels[first].value, *told))
 
 
 def unknown_things(evaluation: Evaluation) -> tuple[str, ...]:

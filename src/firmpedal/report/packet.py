@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.report.cards import card_sheets
+from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.parts import parts_sheet
+from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sources import sources_sheet
 from firmpedal.report.sums import sums_sheet
 from firmpedal.report.torque import torque_sheet
@@ -39,16 +41,30 @@ def footer_of(evaluation: Evaluation) -> Footer:
     return Footer(header.name, option_words(evaluation), header.revision, header.date)
 
 
-def packet_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    """All sheets in the order in which they are needed."""
+def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) -> tuple[Sheet, ...]:
+    """All sheets in the order in which they are needed.
+
+    Args:
+        evaluation: What the packet is about.
+        options: The file as written and its options, evaluated, where they are to be set side by side.
+    """
     sheets = (
         cover_sheet(evaluation),
         findings_sheet(evaluation),
         measure_sheet(evaluation),
+        compare_sheet(options) if len(options) > 1 else None,
         parts_sheet(evaluation),
+        *_work_sheets(evaluation, options),
         *card_sheets(evaluation),
         torque_sheet(evaluation),
         sums_sheet(evaluation),
         sources_sheet(evaluation),
     )
     return tuple(sheet for sheet in sheets if sheet is not None)
+
+
+def _work_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...]) -> list[Sheet]:
+    """The way from the aircraft as written to the option that the packet is about."""
+    if evaluation.reading.option is None:
+        return []
+    return [retrofit_sheet(other, evaluation) for other in options if other.reading.option is None]

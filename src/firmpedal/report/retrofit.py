@@ -1,0 +1,149 @@
+"""The way from one option to another as a sheet: what stays, what comes off, what to buy, the work."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.retrofit import retrofit
+from firmpedal.decide.step import Phase
+from firmpedal.model.part import Category
+from firmpedal.report.advice import listed, option_name
+from firmpedal.report.retrofit_words import phase_notes, step_words
+from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from firmpedal.decide.pieces import Piece
+    from firmpedal.decide.retrofit import Retrofit
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Block
+
+TITLE = "From old to new"
+BEFOREHAND = ": at the bench, days before"
+WIDTHS = (0.09, 0.27, 0.3, 0.34)
+
+
+def retrofit_sheet(before: Evaluation, after: Evaluation) -> Sheet:
+    """What leads from one evaluation to another, the counts first, the lists last."""
+    plan = retrofit(before, after)
+    way = f"from {option_name(plan.before)} to {option_name(plan.after)}"
+    if plan.empty:
+        return Sheet(TITLE, (Paragraph(f"Nothing to do {way}.", Tone.LEAD),), subtitle=way)
+    blocks: list[Block] = [Paragraph(_counts(plan), Tone.LEAD), *_warned(plan)]
+    blocks += _work(plan, before, after)
+    blocks += _list("To buy", plan.buy, after)
+    blocks += _list("Stays as it is", [pair.after for pair in plan.keep], after)
+    blocks += _again(plan)
+    blocks += _off(plan, before)
+    return Sheet(TITLE, tuple(blocks), subtitle=way)
+
+
+def _counts(plan: Retrofit) -> str:
+    words = [
+        f"{len(plan.remove)} {_pieces(len(plan.remove))} off for good",
+        f"{len(plan.keep)} stay",
+        f"{len(plan.reuse)} may go on again",
+        f"{len(plan.buy)} to buy",
+    ]
+    return ", ".join(words) + "."
+
+
+def _pieces(count: int) -> str:
+    return "piece" if count == 1 else "pieces"
+
+
+def _warned(plan: Retrofit) -> list[Block]:
+    """What is left in and deserves a second look."""
+    blocks: list[Block] = []
+    for mixed in plan.metals:
+        words = (
+            f"{mixed.kept.designation} at {mixed.kept.owner} stays and is of {mixed.metal}; "
+            f"{mixed.partner}, which comes to it, is of {mixed.partner_metal}. Two metals corrode where they "
+            "meet: change it too, or look at it every year."
+        )
+        blocks.append(Paragraph(words, Tone.CAUTION))
+    for turn in plan.turn:
+        words = (
+            f"{turn.kept.designation} at {turn.kept.owner} stays, and {listed(list(turn.lines))} comes to "
+            "it. If it has to point another way, it is only ever tightened further, never backed off."
+        )
+        blocks.append(Paragraph(words, Tone.NOTE))
+    return blocks
+
+
+def _work(plan: Retrofit, before: Evaluation, after: Evaluation) -> list[Block]:
+    """The steps by phase, each with a box; what can be done before anything is opened says so."""
+    blocks: list[Block] = []
+    number = 0
+    for phase in Phase:
+        steps = [step for step in plan.steps if step.phase is phase]
+        if not steps:
+            continue
+        number += 1
+        ahead = BEFOREHAND if all(step.beforehand for step in steps) else ""
+        blocks.append(Heading(f"{number}. {phase.value.capitalize()}{ahead}"))
+        blocks += [Paragraph(note) for note in phase_notes(steps, before, after)]
+        blocks.append(Bullets(tuple(step_words(step, before, after) for step in steps), boxes=True))
+    return blocks
+
+
+def _list(title: str, pieces: Iterable[Piece], evaluation: Evaluation) -> list[Block]:
+    rows = _rows(pieces, evaluation)
+    if not rows:
+        return []
+    table = Table(("qty", "designation", "what", "where"), rows, frozenset({0}), widths=WIDTHS)
+    return [Heading(title), table]
+
+
+def _rows(pieces: Iterable[Piece], evaluation: Evaluation) -> tuple[tuple[str, ...], ...]:
+    """Equal pieces in one row, in the order of a parts list."""
+    order = list(Category)
+    groups: dict[tuple[object, ...], list[Piece]] = {}
+    for piece in sorted(pieces, key=lambda piece: order.index(piece.category)):
+        groups.setdefault(piece.sort, []).append(piece)
+    return tuple(
+        (
+            str(len(some)),
+            some[0].designation,
+            _what(some[0], evaluation),
+            ", ".join(dict.fromkeys(piece.owner for piece in some)),
+        )
+        for some in groups.values()
+    )
+
+
+def _what(piece: Piece, evaluation: Evaluation) -> str:
+    if piece.part is not None:
+        return piece.part.name
+    if piece.length is not None:
+        return evaluation.display.value(piece.length)
+    return f"for {piece.holds}"
+
+
+def _again(plan: Retrofit) -> list[Block]:
+    if not plan.reuse:
+        return []
+    groups: dict[tuple[str, str], list[str]] = {}
+    for pair in plan.reuse:
+        groups.setdefault((pair.before.designation, pair.look), []).append(
+            f"{pair.before.owner} to {pair.after.owner}"
+        )
+    rows = tuple(
+        (str(len(ways)), name, look, ", ".join(dict.fromkeys(ways))) for (name, look), ways in groups.items()
+    )
+    columns = ("qty", "designation", "look first", "from, to")
+    words = "May go on again, if it passes: otherwise buy it new."
+    return [Heading("Used again"), Paragraph(words), Table(columns, rows, frozenset({0}), widths=WIDTHS)]
+
+
+def _off(plan: Retrofit, before: Evaluation) -> list[Block]:
+    """What comes off for good, and why it is bought new where the same thing is wanted."""
+    if not plan.remove:
+        return []
+    blocks: list[Block] = [*_list("Comes off for good", [item.piece for item in plan.remove], before)]
+    reasons = dict.fromkeys((item.piece.designation, item.why_not) for item in plan.remove if item.why_not)
+    if reasons:
+        items = tuple(f"{name}: {why}" for name, why in reasons)
+        blocks += [Paragraph("Bought new although the same came off:"), Bullets(items)]
+    return blocks

@@ -1,0 +1,145 @@
+"""Taking off, looking and putting on, in words."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.again import again
+from firmpedal.decide.pieces import find_line, joint_pieces
+from firmpedal.model.stock import LineKind
+from firmpedal.report.advice import listed
+
+if TYPE_CHECKING:
+    from firmpedal.decide.step import Step
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.pipeline import Evaluation
+
+TAPER = "sealant on the taper thread only, the first threads bare; never backed off to point the right way"
+
+
+def stock_words(line: LaidLine | None) -> str:
+    """A line's stock as the builder wrote it."""
+    return line.stock.phrase if line else "the line"
+
+
+def take_line(step: Step, before: Evaluation, _after: Evaluation) -> str:
+    line = find_line(before, step.subject)
+    parts = f" with {listed(list(step.parts))}" if step.parts else ""
+    pattern = " Keep it whole as a pattern." if line and line.kind is not LineKind.HOSE else ""
+    hole = f" Its hole in {listed(list(step.about))} is free: use it or close it." if step.about else ""
+    ends = "Cap what it leaves open at once."
+    return f"Take off {step.subject}, {stock_words(line)},{parts}. {ends}{pattern}{hole}".replace(",.", ".")
+
+
+def take_parts(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Take {listed(list(step.parts))} off {step.subject}."
+
+
+def take_component(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Take {step.subject} out."
+
+
+def close_hole(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"{step.subject} leaves a hole: close it, or use it again."
+
+
+def gauge(step: Step, before: Evaluation, _after: Evaluation) -> str:
+    old, new = step.parts
+    return f"{step.subject}: {old} comes out, {new} goes in.{_not_again(step, before)}"
+
+
+def gauge_note(steps: list[Step], after: Evaluation) -> str:
+    """How to gauge a port, once for all of them."""
+    turns = dict.fromkeys(after.display.value(step.amount) for step in steps if step.amount)
+    by_hand = f"about {' or '.join(turns)} turns" if turns else "as many turns as into a new port"
+    return (
+        "Gauge these ports. A taper thread stretches its port each time. Clean it and try the new fitting "
+        f"without sealant: it goes in {by_hand} by hand. If it goes in more than a turn deeper, or rocks, "
+        "the thread is worn, and no sealant makes up for that."
+    )
+
+
+def _not_again(step: Step, before: Evaluation) -> str:
+    joints = [joint for joint in before.assembly.joints if joint.name == step.subject]
+    pieces = [
+        piece for joint in joints for piece in joint_pieces(joint) if piece.designation == step.parts[0]
+    ]
+    refused = any(not again(piece).allowed for piece in pieces)
+    return f" Do not use the old {step.parts[0]} again." if refused else ""
+
+
+def not_again_note(steps: list[Step], before: Evaluation) -> list[str]:
+    """Why the old fittings of these ports are not used again, each kind once."""
+    pieces = [piece for joint in before.assembly.joints for piece in joint_pieces(joint)]
+    reasons = dict.fromkeys(
+        (f"{piece.designation}, {piece.material},", again(piece).words)
+        for step in steps
+        for piece in pieces
+        if (piece.owner, piece.designation) == (step.subject, step.parts[0]) and not again(piece).allowed
+    )
+    return [f"{name} is never used again: {why}." for name, why in reasons]
+
+
+def look_at_cone(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        f"{step.subject}: {listed(list(step.parts))} stays and gets {listed(list(step.about))}. Its cone "
+        "must be smooth, with no ring and no scratch."
+    )
+
+
+def look_at(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Before it goes on again, {listed(list(step.parts))}: {step.subject}."
+
+
+def plug(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Close {step.subject} with {listed(list(step.parts))}: {TAPER.split(';', maxsplit=1)[0]}."
+
+
+def left_open(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    why = listed([word for word in step.about if word])
+    return f"{step.subject} had a line and gets none. " + (
+        f"The file says: {why}." if why else "Nothing closes it: plug it, and say so in the file."
+    )
+
+
+def fit_component(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Fit {step.subject}."
+
+
+def make_hole(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        f"{step.subject} passes {listed(list(step.about))}: make its hole, smooth it, and put a grommet in."
+    )
+
+
+def fit_bulkhead(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    hole = f" The hole was made for {listed(list(step.about))}: see whether it fits." if step.about else ""
+    return f"{listed(list(step.parts))} at {step.subject}.{hole}"
+
+
+def fit_parts(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"{listed(list(step.parts))} into {step.subject}."
+
+
+FIT_NOTE = (
+    f"What goes into a port: {TAPER}. In the vice, if the part comes off: there is room to swing it. What "
+    "goes through a panel or bracket: point it the right way, hold its body, tighten the jam nut, all before "
+    "any line comes to it."
+)
+LINE_NOTE = (
+    "Tubes first: both nuts by hand, nothing pulled into place. Hoses without a twist: the printed line "
+    "stays straight. Then the clamps. No wrench before every line lies free."
+)
+
+
+def fit_line(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    clamps = f", with {listed(list(step.parts))}" if step.parts else ""
+    return f"{step.subject}, {stock_words(find_line(after, step.subject))}{clamps}."
+
+
+def join_again(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Join {step.subject} again at {listed(list(step.about))}."
+
+
+def move_clamps(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Move the clamps of {step.subject} to their new places."

@@ -1,0 +1,162 @@
+"""The steps of a retrofit in words, with lengths and volumes in the builder's units."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.pieces import find_line
+from firmpedal.decide.step import Action
+from firmpedal.quantity import Mark
+from firmpedal.report import retrofit_parts as on
+from firmpedal.report.advice import listed
+from firmpedal.report.retrofit_parts import TAPER, stock_words
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from firmpedal.decide.step import Step
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.pipeline import Evaluation
+
+    Words = Callable[[Step, Evaluation, Evaluation], str]
+
+UNSURE = {
+    Mark.ESTIMATE: " Its length rests on an estimate: measure from seat to seat first.",
+    Mark.ASSUMED: " Its length rests on an assumed point: measure from seat to seat first.",
+}
+
+
+def step_words(step: Step, before: Evaluation, after: Evaluation) -> str:
+    """Say a step."""
+    return WORDS[step.action](step, before, after)
+
+
+def phase_notes(steps: list[Step], before: Evaluation, after: Evaluation) -> list[str]:
+    """What holds for several steps of a phase, once."""
+    actions = {step.action for step in steps}
+    ports = [step for step in steps if step.action is Action.GAUGE]
+    notes = [on.gauge_note(ports, after), *on.not_again_note(ports, before)] if ports else []
+    notes += [on.FIT_NOTE] if actions & {Action.FIT_PARTS, Action.FIT_BULKHEAD} else []
+    notes += [on.LINE_NOTE] if Action.FIT_LINE in actions else []
+    return notes
+
+
+def _buy(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    count = int(step.parts[0])
+    return f"Lay out what to buy, {'one piece' if count == 1 else f'{count} pieces'}, against the list below."
+
+
+def _make(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    line = find_line(after, step.subject)
+    on_it = f" Nut, then sleeve, then flare: {listed(list(step.parts))}." if step.parts else ""
+    cut = after.display.value(line.order_length) if line else "unknown"
+    return f"Cut, bend and flare {stock_words(line)} for {step.subject}, cut to {cut}.{on_it}{_unsure(line)}"
+
+
+def _hose(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    line = find_line(after, step.subject)
+    length = after.display.value(line.order_length) if line else "unknown"
+    return f"Have {stock_words(line)} at hand for {step.subject}, {length} from seat to seat.{_unsure(line)}"
+
+
+def _cut(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    line = find_line(after, step.subject)
+    length = after.display.value(line.order_length) if line else "unknown"
+    return (
+        f"Cut {stock_words(line)} for {step.subject}, {length}; the last bit at the aircraft.{_unsure(line)}"
+    )
+
+
+def _unsure(line: LaidLine | None) -> str:
+    if line is None or not line.order_length.known:
+        return " Its length is not known yet: see what to measure."
+    return UNSURE.get(line.order_length.mark, "")
+
+
+def _on_bench(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Screw {listed(list(step.parts))} into {step.subject} before it goes on the aircraft: {TAPER}."
+
+
+def _chock(_step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        "Chock the wheels. No pressure in any line, and nobody touches a pedal until the end. Goggles on, "
+        "rags out, no flame: brake fluid burns, and it harms eyes and paint."
+    )
+
+
+def _valve(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Open {step.subject}, then press and release each pedal: a closed valve keeps pressure behind it."
+
+
+def _drain(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    held = f": the lines hold {after.display.value(step.amount)}" if step.amount and step.amount.known else ""
+    return (
+        f"Drain {listed(list(step.about))} at the wheel into a jar{held}, and what is in the reservoir of "
+        f"{step.subject} comes on top."
+    )
+
+
+def _flush(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        f"The fluid changes from {listed(list(step.about))} to {step.subject}: every drop of the old one "
+        "goes out of cylinders and calipers too, and their seals must be made for the new one."
+    )
+
+
+def _tighten(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        f"Tighten every joint that was touched ({step.parts[0]}), with two wrenches, to the figure on its "
+        "card. Mark each with a stripe of paint."
+    )
+
+
+def _fill(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    held = f": the lines hold {after.display.value(step.amount)}" if step.amount and step.amount.known else ""
+    return f"Fill and bleed {listed(list(step.about))} from the wheel up to {step.subject}{held}."
+
+
+def _leak(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        f"Hold a hard foot for some minutes and wipe round every place that can leak ({step.parts[0]}): "
+        f"{listed(list(step.about))}. Once more after a night. Release: the wheels turn freely."
+    )
+
+
+def _record(_step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return (
+        "Write down what was changed, the date and the change of mass, and have the work inspected and "
+        "signed by somebody who is licensed or entitled to."
+    )
+
+
+WORDS: dict[Action, Words] = {
+    Action.BUY: _buy,
+    Action.MAKE: _make,
+    Action.HAVE_HOSE: _hose,
+    Action.CUT: _cut,
+    Action.FIT_ON_BENCH: _on_bench,
+    Action.CHOCK: _chock,
+    Action.OPEN_VALVE: _valve,
+    Action.DRAIN: _drain,
+    Action.FLUSH: _flush,
+    Action.TAKE_LINE: on.take_line,
+    Action.TAKE_PARTS: on.take_parts,
+    Action.TAKE_COMPONENT: on.take_component,
+    Action.CLOSE_HOLE: on.close_hole,
+    Action.GAUGE: on.gauge,
+    Action.LOOK_AT: on.look_at,
+    Action.LOOK_CONE: on.look_at_cone,
+    Action.PLUG: on.plug,
+    Action.LEFT_OPEN: on.left_open,
+    Action.FIT_COMPONENT: on.fit_component,
+    Action.MAKE_HOLE: on.make_hole,
+    Action.FIT_BULKHEAD: on.fit_bulkhead,
+    Action.FIT_PARTS: on.fit_parts,
+    Action.FIT_LINE: on.fit_line,
+    Action.JOIN_AGAIN: on.join_again,
+    Action.MOVE_CLAMPS: on.move_clamps,
+    Action.TIGHTEN: _tighten,
+    Action.FILL: _fill,
+    Action.LEAK_CHECK: _leak,
+    Action.RECORD: _record,
+}
