@@ -20,6 +20,7 @@ from firmpedal.formulas import (
     temperature,
     thread_crests,
     threads,
+    trapped,
     tube_strength,
     tube_stress,
 )
@@ -175,5 +176,11 @@ DOMAINS = {
     },
     margin.factor: {"strength": STRENGTH, "load": Range(1e4, 3e7, DOWN)},
     margin.kept: {"strength": STRENGTH, "share": Range(0, 1, UP)},
+    trapped.trapped_pressure_rise: {
+        "expansion": Range(1e-4, 2e-3, UP),
+        "bulk_modulus": Range(5e8, 5e9, UP),
+        "cool_temperature": Range(230, 290, DOWN),
+        "warm_temperature": Range(291, 360, UP),
+    },
     temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},
 }

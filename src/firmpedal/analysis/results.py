@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.circuit import Reach, reaches
+from firmpedal.analysis.circuit import Plumbing, Reach, plumbing, reaches
 from firmpedal.analysis.heights import Heights, heights
 from firmpedal.analysis.mass import line_mass, whole_mass
 from firmpedal.analysis.pressure import (
@@ -31,6 +31,7 @@ class Results:
     """What was computed, every figure a value with its sum."""
 
     forces: tuple[Value, ...]
+    plumbing: Plumbing
     reach: tuple[Reach, ...]
     cylinders: tuple[CylinderPressure, ...]
     pressures: tuple[LinePressure, ...]
@@ -51,7 +52,8 @@ def analyse(
     aircraft: Aircraft, assembly: Assembly, laid: tuple[LaidLine, ...], crossings: tuple[Crossing, ...]
 ) -> Results:
     """Run every analysis of the first set."""
-    reach = reaches(aircraft)
+    circuit = plumbing(aircraft)
+    reach = reaches(aircraft, circuit.graph)
     cylinders = cylinder_pressures(aircraft)
     pressures = line_pressures(aircraft, cylinders, reach)
     by_name = {line.name: line for line in laid}
@@ -72,6 +74,7 @@ def analyse(
     ]
     return Results(
         foot_forces(aircraft),
+        circuit,
         reach,
         cylinders,
         pressures,

@@ -1,0 +1,32 @@
+"""The circuit: who is joined to whom, who presses what, and what comes free again."""
+
+from __future__ import annotations
+
+from firmpedal.analysis.circuit.graph import Graph, Joint, Way, graph_of
+from firmpedal.analysis.circuit.parts import Circuit, circuits_of
+from firmpedal.analysis.circuit.reach import Reach, reaches
+from firmpedal.analysis.circuit.sides import Crossing, crossings_of
+from firmpedal.analysis.circuit.verdicts import Fact, Kind, Verdict, seal_question, stands_between, verdicts
+from firmpedal.analysis.circuit.whole import Judged, Plumbing, plumbing
+
+__all__ = [
+    "Circuit",
+    "Crossing",
+    "Fact",
+    "Graph",
+    "Joint",
+    "Judged",
+    "Kind",
+    "Plumbing",
+    "Reach",
+    "Verdict",
+    "Way",
+    "circuits_of",
+    "crossings_of",
+    "graph_of",
+    "plumbing",
+    "reaches",
+    "seal_question",
+    "stands_between",
+    "verdicts",
+]

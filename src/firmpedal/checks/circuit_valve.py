@@ -1,0 +1,144 @@
+"""Rules about the parking valve: where it stands, its stop, its reach, and the heat it traps."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.circuit import Kind, stands_between
+from firmpedal.analysis.trapped import rise_per_degree
+from firmpedal.checks.circuit_words import listed, pedal_words, unclear
+from firmpedal.checks.view import Outcome, View, cited, practice
+from firmpedal.finding import Finding, Level, NotShown
+from firmpedal.model.kinds import ParkingValve
+from firmpedal.quantity import Answer, Mark, Missing
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.analysis.circuit import Verdict
+
+
+def _valves(view: View) -> list[ParkingValve]:
+    return [part for part in view.aircraft.components if isinstance(part, ParkingValve)]
+
+
+def parking_valve_not_after_both_seats(view: View) -> Iterator[Outcome]:
+    """The parking valve stands between the last cylinder and the wheel.
+
+    Before one of the cylinders it holds nothing of what that one has pressed: the pedal comes back and
+    takes the pressure along. Shut by mistake, it parts that cylinder from the reservoir.
+    """
+    rule = "parking-valve-not-after-both-seats"
+    for valve in _valves(view):
+        if not valve.ways:
+            words = f"which port of {valve.name} joins which when it is open"
+            missing = (Missing(f"{valve.place}.ways", words),)
+            yield NotShown(rule, valve.place, f"what {valve.name} parts when it is shut", missing)
+            continue
+        verdicts = _not_parked(view, valve)
+        sure = [verdict.fact for verdict in verdicts if verdict.answer is Answer.YES]
+        if sure:
+            pressing = listed(pedal_words(view, fact.cylinder) for fact in sure)
+            wheels = listed(fact.caliper for fact in sure)
+            yield Finding(
+                rule,
+                Level.WARNING,
+                valve.place,
+                f"shut, {valve.name} does not hold what {pressing} pressed on {wheels}: it stands on the "
+                f"reservoir's side of {listed(fact.cylinder for fact in sure)}",
+                ("move the valve between the last cylinder and the wheel, after both seats",),
+                sources=practice("common-practice"),
+            )
+        elif verdicts:
+            yield unclear(rule, valve.place, f"whether {valve.name} holds what is pressed", verdicts)
+
+
+def _not_parked(view: View, valve: ParkingValve) -> list[Verdict]:
+    return [
+        verdict
+        for judged in view.results.plumbing.circuits
+        for verdict in judged.of(Kind.NOT_PARKED)
+        if verdict.fact.by == valve.name
+    ]
+
+
+def parking_valve_without_stop(view: View) -> Iterator[Outcome]:
+    """A parking valve is stopped or locked open in flight, and can be reached by a belted pilot.
+
+    One that has crept shut holds the first touch of a pedal until somebody opens it: a wheel locked at
+    touch-down. Out of reach, it stays shut until the aircraft has stopped; with a stop, that only
+    strands an aircraft on the ground.
+    """
+    rule, usual = "parking-valve-without-stop", practice("common-practice")
+    for valve in _valves(view):
+        if valve.stopped_open is Answer.NO:
+            message = f"nothing stops {valve.name} from creeping shut in flight"
+            stop = ("fit a positive stop or a lock in the open position", "or take it out and carry chocks")
+            yield Finding(rule, Level.WARNING, valve.place, message, stop, sources=usual)
+        if valve.reachable_strapped_in is Answer.NO:
+            message = f"{valve.name} cannot be reached with the belts on"
+            reach = ("move its knob within reach, or lead a cable or rod to it",)
+            yield Finding(rule, Level.CAUTION, valve.place, message, reach, sources=usual)
+        missing = tuple(_unanswered(valve))
+        if missing:
+            yield NotShown(rule, valve.place, f"whether {valve.name} is safe in flight", missing)
+
+
+def _unanswered(valve: ParkingValve) -> Iterator[Missing]:
+    if valve.stopped_open is Answer.UNKNOWN:
+        words = f"whether a stop or lock holds {valve.name} open in flight"
+        yield Missing(f"{valve.place}.stopped open", words)
+    if valve.reachable_strapped_in is Answer.UNKNOWN:
+        words = f"whether {valve.name} can be reached with the belts on"
+        yield Missing(f"{valve.place}.reachable strapped in", words)
+
+
+def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
+    """Fluid shut in between the valve and the wheel presses harder with every degree that it warms.
+
+    The figure is for walls that do not give, so it is the most that can be. Tube gives little, hose a
+    good deal. A few degrees of sun on the ramp can still go over what a panic stop does.
+    """
+    rule = "parking-valve-traps-heat"
+    unit = view.display.unit(Dimension.TEMPERATURE) or "degC"
+    for valve in _valves(view):
+        held = _held_wheels(view, valve)
+        if not held:
+            continue
+        rise = rise_per_degree(view.aircraft.fluid, unit, valve.place)
+        message = f"{valve.name} shut traps fluid at {listed(held)}"
+        if not rise.known:
+            yield NotShown(rule, valve.place, f"{message}: how its pressure grows with warmth", rise.missing)
+            continue
+        degree = {"degF": "degree Fahrenheit", "degC": "degree Celsius", "K": "kelvin"}[unit]
+        yield Finding(
+            rule,
+            Level.CAUTION,
+            valve.place,
+            f"{message}: its pressure rises by up to {view.show(rise)} for every {degree} that it warms, "
+            "if nothing gives",
+            (
+                "never leave it set: chock the wheels, and open it when the aircraft stands in the sun",
+                "feel the pedal and look for leaks before taxiing if it was left set",
+            ),
+            sources=cited(rise) or practice("firmpedal-derivation", Mark.DERIVED),
+        )
+
+
+def _held_wheels(view: View, valve: ParkingValve) -> list[str]:
+    """The calipers at which a shut valve keeps what some pedal has pressed."""
+    lost = {(verdict.fact.cylinder, verdict.fact.caliper) for verdict in _not_parked(view, valve)}
+    kept = {
+        caliper
+        for reach in view.results.reach
+        for caliper in reach.calipers
+        if (reach.cylinder, caliper) not in lost
+    }
+    parted = {
+        caliper
+        for judged in view.results.plumbing.circuits
+        for caliper in judged.circuit.calipers
+        if stands_between(judged.circuit, valve.name, caliper)
+    }
+    return [caliper.name for caliper in view.aircraft.calipers if caliper.name in kept & parted]

@@ -1,0 +1,58 @@
+"""Words that the rules about the circuit share: pedals by seat and side, and lists."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.finding import NotShown
+from firmpedal.model.aircraft import find
+from firmpedal.model.component import SideOf
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from firmpedal.analysis.circuit import Verdict
+    from firmpedal.checks.view import View
+    from firmpedal.quantity import Missing
+
+
+def pedal_words(view: View, cylinder: str) -> str:
+    """Name the pedal of a cylinder as people do: `the pilot's left pedal`, else by its own name."""
+    part = find(view.aircraft.cylinders, cylinder)
+    pedal = find(view.aircraft.pedals, part.pedal) if part else None
+    if pedal is None:
+        return f"the pedal of {cylinder}"
+    if not pedal.seat:
+        return f"pedal {pedal.name}"
+    side = "" if pedal.side is SideOf.CENTRE else f"{pedal.side} "
+    return f"the {pedal.seat}'s {side}pedal"
+
+
+def seat_words(view: View, cylinder: str) -> str:
+    """Name who presses a cylinder: `the pilot`, else its pedal."""
+    part = find(view.aircraft.cylinders, cylinder)
+    pedal = find(view.aircraft.pedals, part.pedal) if part else None
+    return f"the {pedal.seat}" if pedal and pedal.seat else pedal_words(view, cylinder)
+
+
+def same_pedal(view: View, one: str, other: str) -> bool:
+    """Whether two cylinders are always pressed together."""
+    pedals = {part.pedal for part in view.aircraft.cylinders if part.name in (one, other)}
+    return len(pedals) == 1
+
+
+def listed(names: Iterable[str]) -> str:
+    """Join names as in a sentence."""
+    *rest, last = dict.fromkeys(names)
+    return f"{', '.join(rest)} and {last}" if rest else last
+
+
+def place_of(view: View, part: str) -> str:
+    found = find(view.aircraft.components, part)
+    return found.place if found else f"components.{part}"
+
+
+def unclear(rule: str, place: str, message: str, verdicts: Iterable[Verdict]) -> NotShown:
+    """What has to be known before some verdicts can be given."""
+    asked: dict[Missing, None] = {what: None for verdict in verdicts for what in verdict.matters}
+    return NotShown(rule, place, message, tuple(asked))
