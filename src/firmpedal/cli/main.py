@@ -122,6 +122,49 @@ def retrofit(
     sys.exit(run(file, start, to, as_json=as_json))
 
 
+@app.command(short_help="What is this port, fitting or tube?")
+def identify(
+    outside_diameter: Annotated[
+        str | None, typer.Option(help="Over the crests of a male thread, with its unit: 0.400in.")
+    ] = None,
+    inside_diameter: Annotated[
+        str | None, typer.Option(help="Inside the crests of a female thread, near its mouth.")
+    ] = None,
+    threads: Annotated[str | None, typer.Option(help="Threads per inch: 27.")] = None,
+    pitch: Annotated[str | None, typer.Option(help="From crest to crest, instead of --threads: 1mm.")] = None,
+    taper: Annotated[str, typer.Option(help="Whether the thread tapers: yes, no or unknown.")] = "unknown",
+    seat_angle: Annotated[
+        str | None, typer.Option(help="From the axis to the side of the seat's cone: 37deg.")
+    ] = None,
+    tube: Annotated[str | None, typer.Option(help="Outside diameter of the tube: 0.25in.")] = None,
+    turns: Annotated[
+        str | None, typer.Option(help="Turns by hand, clean and dry, until the thread stops: 1-1/2.")
+    ] = None,
+    accuracy: Annotated[
+        str | None, typer.Option(help="How well lengths were measured; without it 0.003 in, callipers.")
+    ] = None,
+    angle_accuracy: Annotated[
+        str | None, typer.Option(help="How well the angle was measured; without it 2 deg.")
+    ] = None,
+    counted: Annotated[
+        str | None, typer.Option(help="Threads over which the pitch was measured; without it 6.")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say what a port, a fitting or a tube can be, and which test tells the candidates apart.
+
+    Ends with 0 when something fits and goes in as far as it should, 1 when not, 2 when a figure
+    cannot be read.
+    """
+    from firmpedal.cli.identify import Asked, run  # noqa: PLC0415
+
+    asked = Asked(
+        outside_diameter, inside_diameter, threads, pitch, taper, seat_angle, tube, turns,
+        accuracy, angle_accuracy, counted,
+    )  # fmt: skip
+    sys.exit(run(asked, as_json=as_json))
+
+
 @app.command(short_help="Write the printed packet, a PDF.")
 def packet(
     file: FileArgument,
@@ -132,6 +175,29 @@ def packet(
     from firmpedal.cli.packet import run  # noqa: PLC0415
 
     sys.exit(run(file, out, option))
+
+
+@app.command(short_help="The lines for other programs: STEP, DXF, CSV, SVG.")
+def export(
+    file: FileArgument,
+    to: Annotated[str, typer.Option("--to", help="step, dxf, csv or svg.")],
+    out: Annotated[Path, typer.Option("-o", "--out", help="The folder to write to.", metavar="FOLDER")],
+    option: OptionName = None,
+    rotation: Annotated[
+        str,
+        typer.Option(
+            "--rotation", help="csv: what turns by a rotation, the `plane` of bend or the `tube` itself."
+        ),
+    ] = "plane",
+) -> None:
+    """Write the lines for other programs.
+
+    STEP is solids for a CAD program, DXF flat drawings with dimensions, CSV bend data and points, SVG the
+    drawings of the cards.
+    """
+    from firmpedal.cli.export import run  # noqa: PLC0415
+
+    sys.exit(run(file, to, out, option, rotation))
 
 
 def main() -> None:
