@@ -34,17 +34,17 @@ LOOK = {
     Category.CAP: "look at its thread and its seat",
     Category.FITTING: "look at its thread",
 }
-BITTEN = "its sleeve has bitten into the old line"
+MADE_UP = "it was made up on the old line, and a sleeve bites once"
 CONE = "its cone must be smooth, with no ring and no scratch"
 TAPER = "take the old sealant off; its taper thread goes further in than a new one"
-STRETCHED = "screwed in again it may stretch the port"
+STRETCHED = "often screwed in too far to make it point or hold, it stretches the port each time"
 
 
 def again(piece: Piece) -> Again:
     """Judge a piece by what it is, not by what it is called."""
     forms = _forms(piece.part)
     if Form.COMPRESSION in forms:
-        return Again(f"{BITTEN}; {STRETCHED}" if Form.PIPE in forms else BITTEN, allowed=False)
+        return Again(STRETCHED if Form.PIPE in forms else MADE_UP, allowed=False)
     if piece.category in NEVER:
         return Again(NEVER[piece.category], allowed=False)
     looks = [CONE] if forms & {Form.FLARE_37, Form.FLARE_45} else []

@@ -15,14 +15,19 @@ Circuit = tuple[str, tuple[str, ...], Value]
 
 
 def reached(evaluation: Evaluation) -> tuple[Circuit, ...]:
-    """Each cylinder that has lines, with their names and the fluid they hold together."""
+    """Each cylinder with the lines its outlet presses on and the fluid they hold together.
+
+    Lines that no outlet presses on, such as one from a reservoir, come last, each without a cylinder.
+    """
     held = dict(zip((line.name for line in evaluation.laid), evaluation.results.volumes, strict=True))
-    found = []
-    for reach in evaluation.results.reach:
-        volumes = [held[name] for name in reach.lines if name in held]
-        if volumes:
-            found.append((reach.cylinder, reach.lines, total(f"fluid in {', '.join(reach.lines)}", volumes)))
-    return tuple(found)
+    pressed = {name for reach in evaluation.results.reach for name in reach.lines}
+    groups = [(reach.cylinder, reach.lines) for reach in evaluation.results.reach]
+    groups += [("", (name,)) for name in held if name not in pressed]
+    return tuple(
+        (cylinder, lines, total(f"fluid in {', '.join(lines)}", [held[name] for name in lines]))
+        for cylinder, lines in groups
+        if lines and set(lines) <= held.keys()
+    )
 
 
 def drained(work: Work) -> tuple[Circuit, ...]:

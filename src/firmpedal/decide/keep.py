@@ -80,7 +80,7 @@ def _from_the_port(ones: list[Piece], others: list[Piece]) -> Iterator[Pair]:
 
 def _body(pieces: list[Piece]) -> Piece | None:
     """What is held in the panel, or else the first fitting."""
-    held = (piece for piece in pieces if piece.part and len(piece.part.ends) > len(piece.part.flow_ends))
+    held = (piece for piece in pieces if piece.part and len(piece.part.ends) > len(piece.part.flow_ends) > 1)
     return next(held, next(iter(pieces), None))
 
 

@@ -126,7 +126,8 @@ def _partner(work: Work, joint: Joint, end: EndRef) -> tuple[str, str]:
     number = _number(end)
     if number >= 0:
         part = joint.parts[number]
-        return part.designation, part.material
+        washer = part.category is Category.WASHER  # it is soft, and new each time
+        return part.designation, "" if washer else part.material
     if end.owner.startswith("line "):
         name = line_name(end.owner)
         line = find_line(work.after, name)

@@ -34,8 +34,20 @@ def closing(work: Work) -> Iterator[Step]:
                 yield Step(Phase.CLOSE, Action.LEFT_OPEN, f"{component.name}.{port.name}", about=(port.open,))
 
 
+def on_new_components(work: Work, phase: Phase) -> Iterator[Step]:
+    """What goes into components that come new: ahead, unless a piece has to come off the old one first."""
+    waiting = {pair.after for pair in work.reuse}
+    for joint in work.after.assembly.joints:
+        at = component_of(joint)
+        parts = [piece for piece in work.on if piece.place == joint.place and not piece.line]
+        ahead = not waiting.intersection(parts)
+        if parts and at and at not in work.same.components and ahead == (phase is Phase.READY):
+            yield Step(phase, Action.FIT_ON_BENCH, joint.name, counted(parts), beforehand=ahead)
+
+
 def fixed(work: Work) -> Iterator[Step]:
     """Components, then holes, then what sits in panels and brackets, then what sits in ports."""
+    yield from on_new_components(work, Phase.FIXED)
     for component in work.after.aircraft.components:
         if component.name not in work.same.components:
             yield Step(Phase.FIXED, Action.FIT_COMPONENT, component.name)
@@ -62,7 +74,7 @@ def _held_before(work: Work, joint: Joint) -> list[Piece]:
     held = [
         piece
         for piece in work.off
-        if piece.place == joint.place and piece.part and len(piece.part.ends) > len(piece.part.flow_ends)
+        if piece.place == joint.place and piece.part and len(piece.part.ends) > len(piece.part.flow_ends) > 1
     ]
     return held[:1] if name in work.same.bulkheads else []
 

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.circuits import drained, reached
 from firmpedal.decide.pieces import lines_at
-from firmpedal.decide.putting_on import closing, fitting_lines, fixed
-from firmpedal.decide.step import Action, Phase, Step, component_of, counted, new_lines
+from firmpedal.decide.putting_on import closing, fitting_lines, fixed, on_new_components
+from firmpedal.decide.step import Action, Phase, Step, counted, new_lines
 from firmpedal.decide.taking_off import looking, taking_off
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.model.kinds import ParkingValve
@@ -45,12 +45,7 @@ def _ready(work: Work) -> Iterator[Step]:
             again = [pair.after.line for pair in work.reuse if pair.after.line == name and pair.after.length]
             if not again:
                 yield Step(Phase.READY, action, name, counted(on_it), beforehand=True)
-    for joint in work.after.assembly.joints:
-        component = component_of(joint)
-        if component and component not in work.same.components:
-            parts = [piece for piece in work.on if piece.place == joint.place and not piece.line]
-            if parts:
-                yield Step(Phase.READY, Action.FIT_ON_BENCH, joint.name, counted(parts), beforehand=True)
+    yield from on_new_components(work, Phase.READY)
 
 
 def _safe(work: Work) -> Iterator[Step]:

@@ -132,16 +132,14 @@ def some_of(items: list[str]) -> str:
 
 
 def _measure(found: Comparison) -> list[str]:
-    """What could still turn it against the one that is ahead."""
+    """What could still turn it against the one that is ahead; the sheet lists it above."""
     best = found.advice.best
-    if best is None or not (things := [*found.unknown_apart[best], *found.unknown_in_all]):
+    if best is None or not (count := len(found.unknown_apart[best]) + len(found.unknown_in_all)):
         return []
-    name = option_name(found.options[best])
-    return [f"Before you buy for {name}, measure or look up {_things(len(things))}: {some_of(things)}."]
-
-
-def _things(count: int) -> str:
-    return "one thing" if count == 1 else f"{count} things"
+    things = "the one thing" if count == 1 else f"the {count} things"
+    return [
+        f"Before you buy for {option_name(found.options[best])}, measure or look up {things} listed above."
+    ]
 
 
 def _last(found: Comparison) -> str:

@@ -89,11 +89,18 @@ def _valve(step: Step, _before: Evaluation, _after: Evaluation) -> str:
 
 
 def _drain(step: Step, _before: Evaluation, after: Evaluation) -> str:
-    held = f": the lines hold {after.display.value(step.amount)}" if step.amount and step.amount.known else ""
-    return (
-        f"Drain {listed(list(step.about))} at the wheel into a jar{held}, and what is in the reservoir of "
-        f"{step.subject} comes on top."
-    )
+    lines, held = listed(list(step.about)), _held(step, after)
+    if not step.subject:
+        return f"Drain {lines} into a jar{held}, and what stands above comes on top."
+    tank = f"what is in the reservoir of {step.subject} comes on top"
+    return f"Drain {lines} at the wheel into a jar{held}, and {tank}."
+
+
+def _held(step: Step, after: Evaluation) -> str:
+    """How much fluid lines hold, nothing where that is not known."""
+    known = step.amount is not None and step.amount.known
+    holds = "it holds" if len(step.about) == 1 else "they hold"
+    return f": {holds} {after.display.value(step.amount)}" if step.amount and known else ""
 
 
 def _flush(step: Step, _before: Evaluation, _after: Evaluation) -> str:
@@ -111,8 +118,8 @@ def _tighten(step: Step, _before: Evaluation, _after: Evaluation) -> str:
 
 
 def _fill(step: Step, _before: Evaluation, after: Evaluation) -> str:
-    held = f": the lines hold {after.display.value(step.amount)}" if step.amount and step.amount.known else ""
-    return f"Fill and bleed {listed(list(step.about))} from the wheel up to {step.subject}{held}."
+    way = f" from the wheel up to {step.subject}" if step.subject else ""
+    return f"Fill and bleed {listed(list(step.about))}{way}{_held(step, after)}."
 
 
 def _leak(step: Step, _before: Evaluation, _after: Evaluation) -> str:
