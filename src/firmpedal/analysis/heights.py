@@ -15,6 +15,7 @@ from firmpedal.units import Dimension, from_unit
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.analysis.circuit import Graph
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.quantity import Missing
@@ -83,9 +84,9 @@ class Heights:
         return tuple(name for name in self.attitudes if name not in kept)
 
 
-def heights(aircraft: Aircraft, laid: tuple[LaidLine, ...]) -> Heights:
+def heights(aircraft: Aircraft, laid: tuple[LaidLine, ...], graph: Graph) -> Heights:
     """Look along every way from a caliper up to its reservoir, in every attitude."""
-    found = ways(aircraft, laid)
+    found = ways(aircraft, laid, graph)
     stances = _stances(aircraft)
     known = [stance for stance in stances if stance.nose_up.known]
     traps: dict[str, Trap] = {}

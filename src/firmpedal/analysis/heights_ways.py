@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import deque
 from dataclasses import dataclass, replace
 from math import dist, inf
 from typing import TYPE_CHECKING
@@ -14,15 +13,14 @@ from firmpedal.quantity import Answer, Mark, Value
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
+    from firmpedal.analysis.circuit import Graph
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Component
     from firmpedal.model.space import Position
     from firmpedal.quantity import Missing
-
-    Joined = dict[str, list[tuple[str, str]]]  # connection: other connections, by which line if by one
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +38,7 @@ class Spot:
 class Way:
     """What the fluid passes from a caliper to the top, which has a reservoir or is a bare cylinder.
 
-    `spots` are the points that are known, in order; `outlet` is the last of them before the fill cap.
+    `spots` are the points that are known, in order, the last of them at the port under the reservoir.
     `closed_at` is a cylinder on the way that lets nothing back at rest.
     """
 
@@ -53,72 +51,23 @@ class Way:
     closed_at: str = ""
 
 
-def ways(aircraft: Aircraft, laid: tuple[LaidLine, ...]) -> tuple[Way, ...]:
+def ways(aircraft: Aircraft, laid: tuple[LaidLine, ...], graph: Graph) -> tuple[Way, ...]:
     """Follow the shortest way up from every caliper port that a line comes to.
 
-    The top is the nearest reservoir, built in or not; where none is declared, the nearest cylinder.
+    The top is the nearest reservoir, built in or not; where none is reached, the nearest cylinder.
     """
-    joined, lines = _joined(aircraft), {line.name: line for line in laid}
-    fed = _paths(joined, _tops(aircraft))
-    bare = _paths(joined, [f"{each.name}.{_outlet(each)}" for each in aircraft.cylinders])
+    lines, tops = {line.name: line for line in laid}, dict(graph.tops)
+    fed, bare = graph.walk(tops), graph.walk(outlet for _, outlet in graph.outlets)
     found = []
     for caliper in aircraft.calipers:
         for port in caliper.ports:
             node = f"{caliper.name}.{port.name}"
             paths = fed if node in fed else bare
             if node in paths and paths[node][1]:
-                found.append(_way(aircraft, lines, caliper.name, _up(paths, node), has=paths is fed))
+                path = _up(paths, node)
+                top = tops.get(path[-1][0], path[-1][0].rpartition(".")[0])
+                found.append(_way(aircraft, lines, caliper.name, path, top))
     return tuple(found)
-
-
-def _joined(aircraft: Aircraft) -> Joined:
-    found: Joined = {}
-
-    def join(one: str, other: str, line: str = "") -> None:
-        found.setdefault(one, []).append((other, line))
-        found.setdefault(other, []).append((one, line))
-
-    for line in aircraft.lines:
-        join(line.start, line.finish, line.name)
-        join(f"{line.name}.from", line.start)
-        join(f"{line.name}.to", line.finish)
-    for bulkhead in aircraft.bulkheads:
-        for side in bulkhead.sides[1:]:
-            join(f"{bulkhead.name}.{bulkhead.sides[0].name}", f"{bulkhead.name}.{side.name}")
-    for component in aircraft.components:
-        for one, other in component.inner_ways:
-            join(f"{component.name}.{one}", f"{component.name}.{other}")
-    return found
-
-
-def _tops(aircraft: Aircraft) -> list[str]:
-    """The connections at which air has arrived in a reservoir."""
-    remote = [
-        f"{part.name}.{port.name}"
-        for part in aircraft.components
-        if isinstance(part, Reservoir)
-        for port in part.ports
-    ]
-    return remote + [f"{each.name}.{_outlet(each)}" for each in aircraft.cylinders if each.has_reservoir]
-
-
-def _outlet(cylinder: MasterCylinder) -> str:
-    """The port named as its outlet, or its only one."""
-    names = [port.name for port in cylinder.ports]
-    return names[0] if len(names) == 1 and "outlet" not in cylinder.written else cylinder.outlet
-
-
-def _paths(joined: Joined, tops: Iterable[str]) -> dict[str, tuple[str, str]]:
-    """For each connection the next one on the way up, and by which line; a top has itself."""
-    found = {top: (top, "") for top in tops if top in joined}
-    waiting = deque(found)
-    while waiting:
-        here = waiting.popleft()
-        for other, line in joined[here]:
-            if other not in found:
-                found[other] = (here, line)
-                waiting.append(other)
-    return found
 
 
 def _up(paths: dict[str, tuple[str, str]], node: str) -> list[tuple[str, str]]:
@@ -131,7 +80,7 @@ def _up(paths: dict[str, tuple[str, str]], node: str) -> list[tuple[str, str]]:
 
 
 def _way(
-    aircraft: Aircraft, lines: dict[str, LaidLine], caliper: str, path: list[tuple[str, str]], *, has: bool
+    aircraft: Aircraft, lines: dict[str, LaidLine], caliper: str, path: list[tuple[str, str]], top: str
 ) -> Way:
     spots: list[Spot] = []
     missing: list[Missing] = []
@@ -142,14 +91,15 @@ def _way(
         along = list(_spots(line, _Ends(aircraft, declared.start, declared.finish)))
         spots += along if node == declared.start else along[::-1]
         missing += [item for point in line.points for item in (*point.aft.missing, *point.up.missing)]
-    top = find(aircraft.components, path[-1][0].rpartition(".")[0])
+    tank = find(aircraft.components, top)
+    has_reservoir = isinstance(tank, Reservoir) or (isinstance(tank, MasterCylinder) and tank.has_reservoir)
     heads = {node.rpartition(".")[0] for node, _ in path}
     return Way(
         caliper,
-        top.name if top else "",
-        has,
+        top,
+        has_reservoir,
         tuple(spots),
-        _cap(top) if has else None,
+        _cap(tank) if has_reservoir else None,
         tuple(dict.fromkeys(missing)),
         next((each.name for each in aircraft.cylinders if each.name in heads and _shut(each)), ""),
     )

@@ -85,5 +85,5 @@ def analyse(
         tuple(line_volume(line) for line in laid),
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
-        heights(aircraft, laid),
+        heights(aircraft, laid, circuit.graph),
     )
