@@ -45,7 +45,7 @@ def no_fluid_supply(view: View) -> Iterator[Outcome]:
             what = Missing(f"{cylinder.place}.reservoir", f"where {cylinder.name} takes its fluid from")
             yield NotShown(rule, cylinder.place, f"whether {cylinder.name} has a reservoir", (what,))
             continue
-        lacks = "no reservoir is joined to its inlet" if cylinder.name in above else "it has no inlet"
+        lacks = "no reservoir is joined to its inlet" if cylinder.name in above else "it has no open inlet"
         yield Finding(
             rule,
             Level.WARNING,

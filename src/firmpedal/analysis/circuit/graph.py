@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import find
 from firmpedal.model.kinds import Caliper, MasterCylinder, ParkingValve, Reservoir
+from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -125,8 +126,10 @@ def own_reservoir(cylinder: MasterCylinder) -> str:
 
 
 def _has_inlet(cylinder: MasterCylinder) -> bool:
-    inlet = f"{cylinder.name}.{cylinder.inlet}"
-    return inlet != outlet_of(cylinder) and any(port.name == cylinder.inlet for port in cylinder.ports)
+    """Whether fluid can come in at its inlet: one that is plugged or named open is as good as none."""
+    port = find(cylinder.ports, cylinder.inlet)
+    own = f"{cylinder.name}.{cylinder.inlet}" != outlet_of(cylinder)
+    return own and port is not None and port.closed is not Answer.YES and not port.open
 
 
 def _tells_supply(aircraft: Aircraft, cylinder: MasterCylinder) -> bool:
