@@ -72,15 +72,9 @@ class Heights:
     columns: tuple[Column, ...]
     missing: tuple[Missing, ...]
 
-    def free(self, caliper: str) -> tuple[str, ...]:
-        """The attitudes in which nothing on the way up from a caliper keeps air."""
-        kept = {
-            name
-            for trap in self.traps
-            if caliper in trap.calipers
-            for name, depth in trap.depths
-            if depth.high > LEAST_DEPTH
-        }
+    def without(self, trap: Trap) -> tuple[str, ...]:
+        """The attitudes in which a high point is none."""
+        kept = {name for name, depth in trap.depths if depth.high > LEAST_DEPTH}
         return tuple(name for name in self.attitudes if name not in kept)
 
 

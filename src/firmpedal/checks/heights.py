@@ -40,8 +40,8 @@ def air_trap(view: View) -> Iterator[Outcome]:
 
     A high point on the way keeps what air gets there, and so does a cylinder whose inlet is fed from
     below. In a line this thin no bubble sinks or rises past a bend by itself, it has to be pushed.
-    Dips of less than an inch are left out. It is a NOTE up to two inches, or where another attitude has no
-    such point, so that the brakes can be bled there.
+    Dips of less than an inch are left out. It is a NOTE up to two inches, or where the point is none in
+    another attitude, so that the brakes can be bled there.
     """
     heights = view.results.heights
     for trap in heights.traps:
@@ -70,7 +70,7 @@ def _trapped(view: View, trap: Trap) -> Iterator[Outcome]:
         return
     sure = sorted((each for each in trap.depths if each[1].low > LEAST_DEPTH), key=_deepest_first)
     depths = ", ".join(f"{view.show(value)} ({name})" for name, value in sure)
-    free = next(iter(view.results.heights.free(trap.calipers[0])), "")
+    free = next(iter(view.results.heights.without(trap)), "")
     yield Finding(
         TRAP,
         Level.CAUTION if trap.deepest.low > MUCH and not free else Level.NOTE,
@@ -87,7 +87,7 @@ def _trapped(view: View, trap: Trap) -> Iterator[Outcome]:
 def _tries(view: View, trap: Trap, free: str) -> tuple[str, ...]:
     cylinders = {part.place for part in view.aircraft.components if isinstance(part, MasterCylinder)}
     push, lower, tee = TRIES
-    stand = (f"fill and bleed it when {free}: then nothing keeps air",) if free else ()
+    stand = (f"fill and bleed it when it stands {free}: then air gets past here",) if free else ()
     return (*stand, push, WORK_PEDALS if trap.spot.place in cylinders else lower, tee)
 
 
