@@ -9,11 +9,21 @@ from fractions import Fraction
 from itertools import permutations
 from math import degrees
 
-from firmpedal.model.part import Category, Form
+from firmpedal.model.part import Category, Form, Gender
 
 BOUND = 6
-SEALED = {Form.FLARE_37, Form.FLARE_45, Form.PIPE, Form.METRIC, Form.COMPRESSION, Form.BOSS}
+SEALED = {
+    Form.FLARE_37,
+    Form.FLARE_45,
+    Form.PIPE,
+    Form.METRIC,
+    Form.COMPRESSION,
+    Form.BOSS,
+    Form.BANJO,
+    Form.WASHER_FACE,
+}
 SMALL = {Category.COUPLING_NUT, Category.SLEEVE}
+OF_ANY_METAL = SMALL | {Category.WASHER}
 
 
 def mate(one, other):
@@ -22,6 +32,16 @@ def mate(one, other):
 
 def flow(part):
     return [end.interface for end in part.ends if end.flow]
+
+
+def dry(part):
+    return [end.interface for end in part.ends if not end.flow]
+
+
+def through_a_panel(part):
+    """A bulkhead thread asks for a panel, unless the fitting goes into a boss: there the nut locks it."""
+    bulkhead = any(end.form is Form.PANEL and end.gender is Gender.MALE for end in dry(part))
+    return bulkhead and not any(end.form is Form.BOSS and end.gender is Gender.MALE for end in flow(part))
 
 
 def turn_of(part):
@@ -41,7 +61,28 @@ def allowed(part, line, material=""):
         return False
     if part.category in SMALL:
         return line.group not in ("aluminium", "steel") or part.material == line.group
-    return not asked or part.material in wanted
+    return not asked or part.category in OF_ANY_METAL or part.material in wanted
+
+
+def that_go_on(body, parts, wanted):
+    """Give what goes on each dry end of a part: the lightest, of its own metal if there is any, or None."""
+    found = []
+    for end in dry(body):
+        fitting = [one for one in parts if len(one.ends) == 1 and dry(one) and mate(dry(one)[0], end)]
+        order = [
+            (unlike([one], wanted), one.material != body.material, *mass_of([one]), number)
+            for number, one in enumerate(fitting)
+        ]
+        found.append(fitting[min(order)[-1]] if order else None)
+    return found
+
+
+def with_what_goes_on(chain, parts, wanted):
+    """Give all parts of a chain with what goes on their dry ends; None where something is missing."""
+    placed = []
+    for part, _, _ in chain:
+        placed += [part, *that_go_on(part, parts, wanted)]
+    return None if None in placed else placed
 
 
 def sequences(parts, start, goal, bound=BOUND):
@@ -51,28 +92,31 @@ def sequences(parts, start, goal, bound=BOUND):
     if bound == 0:
         return
     for part in parts:
-        if len(part.ends) == len(flow(part)) == 2:
-            for enter, leave in ((0, 1), (1, 0)):
+        if len(flow(part)) == 2 and not through_a_panel(part):
+            flowing = [number for number, end in enumerate(part.ends) if end.flow]
+            for enter, leave in (flowing, flowing[::-1]):
                 if mate(start, part.ends[enter].interface):
                     for rest in sequences(parts, part.ends[leave].interface, goal, bound - 1):
                         yield ((part, enter, leave), *rest)
 
 
 def chains(parts, start, line, material=""):
-    """Give every chain to a line that the rules allow."""
+    """Give every chain to a line that the rules allow, and all the parts that it takes."""
     usable = [part for part in parts if allowed(part, line, material)]
     for chain in sequences(usable, start, line.interface):
-        if sum(turn_of(part) != 0 for part, _, _ in chain) <= 1:
-            yield chain
+        placed = with_what_goes_on(chain, usable, metals_of(line, material)[0])
+        if placed is not None and sum(turn_of(part) != 0 for part, _, _ in chain) <= 1:
+            yield chain, placed
 
 
 def leak_paths(chain, start):
     shows = [start, *(part.ends[leave].interface for part, _, leave in chain)]
-    return sum(interface.form in SEALED for interface in shows)
+    faces = [end for part, _, _ in chain for end in dry(part)]
+    return sum(interface.form in SEALED for interface in (*shows, *faces))
 
 
 def unlike(parts, wanted):
-    return sum(part.category not in SMALL and part.material not in wanted for part in parts)
+    return sum(part.category not in OF_ANY_METAL and part.material not in wanted for part in parts)
 
 
 def mass_of(parts):
@@ -81,8 +125,7 @@ def mass_of(parts):
     return len(parts) - len(known), sum(known)
 
 
-def port_cost(chain, start, line):
-    parts = [part for part, _, _ in chain]
+def port_cost(chain, parts, start, line):
     turn = sum(turn_of(part) for part in parts)
     wish = line.turn if line.turn is not None else line.leaves
     off = abs(turn - round(degrees(wish or 0.0), 6))
@@ -92,13 +135,13 @@ def port_cost(chain, start, line):
 
 def cheapest_chains(parts, start, line):
     """Give the least cost of all chains and every chain that has it; None if there is no chain."""
-    costed = [(port_cost(chain, start, line), chain) for chain in chains(parts, start, line)]
+    costed = [(port_cost(chain, all_, start, line), all_) for chain, all_ in chains(parts, start, line)]
     if line.turn is not None:
         costed = [(cost, chain) for cost, chain in costed if cost[3] == 0]
     if not costed:
         return None, []
     least = min(cost for cost, _ in costed)
-    return least, [[part for part, _, _ in chain] for cost, chain in costed if cost == least]
+    return least, [all_ for cost, all_ in costed if cost == least]
 
 
 def cheapest_hub(parts, hub, lines):
@@ -107,16 +150,14 @@ def cheapest_hub(parts, hub, lines):
     The cost is: lines not joined, threads without jam nut, unlike metals, leak paths, parts, mass.
     """
     metals = _hub_metals(hub, lines)
-    nuts = [part for part in parts if len(part.ends) == 1 and _hub_allows(part, metals)]
+    usable = [part for part in parts if _hub_allows(part, metals)]
     costs = []
-    for body in parts:
-        if _hub_allows(body, metals) and _is_body(body, hub):
-            panel_ends = [end.interface for end in body.ends if not end.flow]
-            for jam in _jam_nuts(body, panel_ends, nuts, metals):
-                costs += [
-                    _hub_cost(body, jam, ends, panel_ends, lines, parts, hub, metals)
-                    for ends in permutations(flow(body), 2)
-                ]
+    for body in usable:
+        if _is_body(body, hub):
+            held = [one for one in that_go_on(body, usable, metals[0]) if one is not None]
+            costs += [
+                _hub_cost(body, held, ends, lines, parts, hub, metals) for ends in permutations(flow(body), 2)
+            ]
     return min(costs, default=None)
 
 
@@ -128,32 +169,27 @@ def _hub_metals(hub, lines):
 
 def _hub_allows(part, metals):
     wanted, asked = metals
-    return part.brake_pressure and (not asked or part.material in wanted)
+    free = part.category is Category.WASHER or part.material in wanted
+    return part.brake_pressure and (not asked or free)
 
 
 def _is_body(part, hub):
-    panel = [end.interface for end in part.ends if not end.flow]
     if part.category in SMALL or len(flow(part)) != 2 or turn_of(part) != round(degrees(hub.turn), 6):
         return False
-    return bool(panel) == hub.through_panel
+    return through_a_panel(part) == hub.through_panel
 
 
-def _jam_nuts(body, panel_ends, nuts, metals):
-    """Give the jam nuts that may go with a body: of its own metal if there are any, the lightest."""
-    if not panel_ends:
-        return [()]
-    fitting = [nut for nut in nuts if mate(nut.ends[0].interface, panel_ends[0])]
-    order = {
-        nut.designation: (unlike([nut], metals[0]), nut.material != body.material, *mass_of([nut]))
-        for nut in fitting
-    }
-    least = min(order.values(), default=None)
-    return [(nut,) for nut in fitting if order[nut.designation] == least] or [()]
-
-
-def _hub_cost(body, jam, ends, panel_ends, lines, parts, hub, metals):
-    placed = [body, *jam]
-    total = [0, len(panel_ends) - len(jam), unlike(placed, metals[0]), 0, len(placed), *mass_of(placed)]
+def _hub_cost(body, held, ends, lines, parts, hub, metals):
+    placed = [body, *held]
+    faces = sum(end.form in SEALED for end in dry(body))
+    total = [
+        0,
+        len(dry(body)) - len(held),
+        unlike(placed, metals[0]),
+        faces,
+        len(placed),
+        *mass_of(placed),
+    ]
     for start, line in zip(ends, lines, strict=True):
         total = [one + more for one, more in zip(total, _side_cost(start, line, parts, hub), strict=True)]
     return tuple(total)
@@ -161,8 +197,7 @@ def _hub_cost(body, jam, ends, panel_ends, lines, parts, hub, metals):
 
 def _side_cost(start, line, parts, hub):
     costs = []
-    for chain in chains(parts, start, line, hub.material):
-        placed = [part for part, _, _ in chain]
+    for chain, placed in chains(parts, start, line, hub.material):
         if sum(turn_of(part) for part in placed) == 0:
             wanted = metals_of(line, hub.material)[0]
             leaks = leak_paths(chain, start)

@@ -10,7 +10,16 @@ from math import radians
 
 import networkx as nx
 import pytest
-from fit_enumeration import BOUND, SEALED, allowed, cheapest_chains, cheapest_hub, flow, turn_of
+from fit_enumeration import (
+    BOUND,
+    SEALED,
+    allowed,
+    cheapest_chains,
+    cheapest_hub,
+    flow,
+    through_a_panel,
+    turn_of,
+)
 from hypothesis import HealthCheck, assume, event, given, settings
 from hypothesis import strategies as st
 
@@ -21,7 +30,7 @@ from firmpedal.fit.joint import EndRef, Hub, LineEnd, Mating, Port
 from firmpedal.fit.mating import line_end, port_end
 from firmpedal.fit.search import fit_port
 from firmpedal.fit.ways import MOST_PARTS
-from firmpedal.model.part import Category, Clocking, End, Form, Gender, Interface, Part
+from firmpedal.model.part import DRY, Category, Clocking, End, Form, Gender, Interface, Part
 from firmpedal.quantity import Mark, exactly, unknown
 from firmpedal.units import Dimension
 
@@ -40,6 +49,7 @@ SHOWN = [
         (Form.PIPE, ("1/8-27", "1/4-18")),
         (Form.FLARE_37, ("-3", "-4")),
         (Form.METRIC, ("M10x1",)),
+        (Form.BOSS, ("-4",)),
         (Form.NUT_SHOULDER, ("-4",)),
     )
     for size in sizes
@@ -49,8 +59,14 @@ TUBE_END = Interface(Form.TUBE_FLARE_37, "-4", MALE)
 PANELS = [Interface(Form.PANEL, size, MALE) for size in ("-4", "-5")]
 
 interfaces = st.sampled_from([*SHOWN, TUBE_END.complement])
-DRY = st.sampled_from([Interface(Form.NUT_SHOULDER, size, one) for size in ("-3", "-4") for one in Gender])
+UNSEALED = st.sampled_from(
+    [Interface(Form.NUT_SHOULDER, size, one) for size in ("-3", "-4") for one in Gender]
+)
 """What holds no fluid, so that a longer chain can have fewer leak paths."""
+
+SEATS = [Interface(Form.WASHER_FACE, "M10", MALE), Interface(Form.O_RING, "-4", MALE), PANELS[0]]
+seats = st.lists(st.sampled_from(SEATS), max_size=2)
+"""Dry ends that a part may have besides: each asks for a washer, an O-ring or a jam nut."""
 
 grams = st.sampled_from([None, 1, 2, 2, 3, 3, 4])
 
@@ -82,7 +98,7 @@ def parts(draw, metals, ends, number, *, row=Category.FITTING, turn=None):
 
 
 def flows(interface):
-    return End(interface, flow=interface.form is not Form.PANEL, clocking=Clocking.FREE)
+    return End(interface, flow=interface.form not in DRY, clocking=Clocking.FREE)
 
 
 METALS = st.sampled_from(
@@ -96,12 +112,17 @@ THROUGH = st.sampled_from([Category.FITTING] * 4 + [Category.COUPLING_NUT, Categ
 @st.composite
 def routes(draw, metals, start, goal, first, longest=4):
     """Parts that lead from an exposed interface to a goal, over interfaces drawn at random."""
-    drawn = draw(st.sampled_from([interfaces, interfaces, DRY]))
+    drawn = draw(st.sampled_from([interfaces, interfaces, UNSEALED]))
     between = [draw(drawn) for _ in range(draw(st.integers(0, longest - 1)))]
     shows = [start, *between, goal.complement]
     steps = enumerate(pairwise(shows), first)
+    dry = draw(st.sampled_from([st.just([])] * 2 + [seats]))
     mixed = [
-        (number, draw(st.permutations([flows(one.complement), flows(two)]))) for number, (one, two) in steps
+        (
+            number,
+            draw(st.permutations([flows(end) for end in (one.complement, two, *draw(dry))])),
+        )
+        for number, (one, two) in steps
     ]
     return [draw(parts(metals, ends, number, row=draw(THROUGH))) for number, ends in mixed]
 
@@ -118,7 +139,25 @@ def strays(draw, metals, first):
         ends += [flows(thread)] * (kind == "bulkhead") + [flows(thread.complement)] * (kind == "jam nut")
         row = {"plug": Category.CAP, "jam nut": Category.JAM_NUT}.get(kind, Category.FITTING)
         made.append(draw(parts(metals, ends, number, row=row)))
-    return made
+    return made + draw(that_go_on(metals, first + len(made)))
+
+
+@st.composite
+def that_go_on(draw, metals, first):
+    """Washers, O-rings and jam nuts for the dry ends, of any metal: some, all or none of them."""
+    wanted = draw(st.sampled_from([SEATS, SEATS, SEATS * 2, SEATS[:1], []]))
+    rows = {Form.PANEL: Category.JAM_NUT}
+    return [
+        draw(
+            parts(
+                (*metals, "copper"),
+                [flows(seat.complement)],
+                number,
+                row=rows.get(seat.form, Category.WASHER),
+            )
+        )
+        for number, seat in enumerate(wanted, first)
+    ]
 
 
 angles = st.sampled_from([None, 0, 22.5, 45, 60, 67.5, 90, 135])
@@ -160,9 +199,10 @@ def at_hubs(draw, *, aimed=False):
     made, metals = [], draw(METALS)
     for _ in range(draw(st.sampled_from([0, 1, 2, 3, 4, 4]))):
         direct = [line.interface.complement for line in lines]
-        shown = [draw(st.sampled_from([one, one, draw(interfaces), draw(DRY)])) for one in direct]
+        shown = [draw(st.sampled_from([one, one, draw(interfaces), draw(UNSEALED)])) for one in direct]
         thread = draw(st.sampled_from(PANELS))
-        ends = [flows(one) for one in (*draw(st.permutations(shown)), *[thread] * panel)]
+        dry = draw(st.sampled_from([[], [], SEATS[:1]]))
+        ends = [flows(one) for one in (*draw(st.permutations(shown)), *[thread] * panel, *dry)]
         made.append(draw(parts(metals, ends, len(made), turn=draw(st.sampled_from([turn, turn, turn, 0])))))
         for one, line in zip(shown, lines, strict=True):
             if one != line.interface.complement:
@@ -215,7 +255,7 @@ def test_a_hub_costs_what_the_cheapest_body_with_the_cheapest_chains_costs(asked
         return
     masses = [part.mass.middle for part in joint.parts if part.mass.known]
     open_lines = sum(end.owner.startswith("line ") for end in joint.open_ends)
-    bare_threads = sum(end.interface.form is Form.PANEL for end in joint.open_ends)
+    bare_threads = sum(end.interface.form in DRY for end in joint.open_ends)
     found = (open_lines, bare_threads, joint.leak_paths, len(joint.parts), len(joint.parts) - len(masses))
     assert found == (*least[:2], *least[3:6])
     assert sum(masses) == pytest.approx(float(least[6]))
@@ -227,7 +267,7 @@ def test_a_graph_library_finds_the_same_leak_paths_and_parts(asked):
     """networkx's shortest path over interfaces and turns, a leak path weighing more than all parts."""
     stock, port, line = asked
     line = replace(line, material="", group="hose", turn=None)
-    stock = Stock(tuple(replace(part, material="aluminium") for part in stock.parts))
+    stock = Stock(tuple(_without_dry_ends(part) for part in stock.parts if flow(part)))
     graph = nx.DiGraph()
     goal = (line.interface.complement, "end")
     for turned in (False, True):
@@ -250,6 +290,12 @@ def test_a_graph_library_finds_the_same_leak_paths_and_parts(asked):
     else:
         assume(found[1] <= MOST_PARTS)
         assert (joint.leak_paths, len(joint.parts)) == found
+
+
+def _without_dry_ends(part):
+    """Give a part in aluminium without dry ends, which a path through a graph knows nothing of."""
+    kept = tuple(end for end in part.ends if end.flow) if not through_a_panel(part) else part.ends
+    return replace(part, material="aluminium", ends=kept)
 
 
 def _weight(interface):
@@ -297,7 +343,7 @@ REAL_LINES = [
     LineEnd("hose", "from", Interface(Form.FLARE_37, "-3", FEMALE), "hose", turn=radians(90)),
     LineEnd("tube", "to", Interface(Form.TUBE_FLARE_37, "-4", MALE), "aluminium"),
     LineEnd("steel", "to", Interface(Form.TUBE_FLARE_37, "-3", MALE), "steel", radians(80)),
-    LineEnd("plastic", "to", Interface(Form.COMPRESSION, "1/4 in", MALE), "plastic", radians(10)),
+    LineEnd("plastic", "to", Interface(Form.PLAIN_TUBE, "1/4 in", MALE), "plastic", radians(10)),
     LineEnd("metric", "to", Interface(Form.TUBE_FLARE_37, "6 mm", MALE), "aluminium"),
 ]
 REAL_PORTS = [
@@ -305,6 +351,7 @@ REAL_PORTS = [
     Interface(Form.PIPE, "1/4-18", FEMALE),
     Interface(Form.METRIC, "M10x1", FEMALE),
     Interface(Form.FLARE_37, "-4", MALE),
+    Interface(Form.BOSS, "-4", FEMALE),
 ]
 
 
@@ -370,9 +417,8 @@ def test_declared_fittings_stand_in_their_order_whatever_they_are(asked, numbers
     placed = [part.designation for part in joint.parts]
     wanted = [name for name in declared if name in known]
     assert placed[: len(wanted)] == wanted
-    assert all(
-        part.category in (Category.COUPLING_NUT, Category.SLEEVE) for part in joint.parts[len(wanted) :]
-    )
+    added = joint.parts[len(wanted) :]
+    assert all(part.category in (Category.COUPLING_NUT, Category.SLEEVE) or not flow(part) for part in added)
     outer = [port_end(port), line_end(line)]
     assert {wrong.end for wrong in violations((joint,), outer)} == set(joint.open_ends)
 
@@ -450,7 +496,8 @@ def _make_an_end_otherwise(joint, data):
 
 
 def _add_a_part(joint, data):
-    return replace(joint, parts=(*joint.parts, data.draw(st.sampled_from(REAL.parts))))
+    with_ends = [part for part in REAL.parts if part.ends]  # what lies loose mates with nothing anyway
+    return replace(joint, parts=(*joint.parts, data.draw(st.sampled_from(with_ends))))
 
 
 TAMPERINGS = [

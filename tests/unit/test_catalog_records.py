@@ -36,7 +36,7 @@ def test_all_files_are_read():
         (known.parts, known.materials, known.hoses, known.fluids, known.sizes, known.threads, known.torques)
     )
     read = {"fittings_flared.yaml", "nuts_sleeves.yaml", "bulkhead.yaml", "pipe.yaml", "caps_plugs.yaml",
-            "compression.yaml", "metric.yaml", "part_materials.yaml", "sizes.yaml", "torque.yaml",
+            "compression.yaml", "metric.yaml", "boss.yaml", "washers.yaml", "clamps.yaml", "part_materials.yaml", "sizes.yaml", "torque.yaml",
             "threads.yaml", "tubes.yaml", "hoses.yaml", "fluids.yaml"}  # fmt: skip
     assert set(FILES) == read
 

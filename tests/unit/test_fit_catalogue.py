@@ -15,7 +15,8 @@ import pytest
 from invented_parts import FEMALE, PIPE_PORT, Stock, flare, hose, metric, names, pipe, plastic, reasons, tube
 
 from firmpedal.catalog import catalogue
-from firmpedal.fit.closing import flared_count, violations
+from firmpedal.fit.closing import violations
+from firmpedal.fit.counts import flared_count
 from firmpedal.fit.hub import fit_hub, fit_meeting
 from firmpedal.fit.joint import Hub, MismatchKind, Port
 from firmpedal.fit.mating import line_end, port_end

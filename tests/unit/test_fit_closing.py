@@ -8,7 +8,8 @@ from math import radians
 import pytest
 from invented_parts import FEMALE, PIPE_PORT, STOCK, flare, hose, tube
 
-from firmpedal.fit.closing import FlaredCount, flared_count, key_of, violations
+from firmpedal.fit.closing import key_of, violations
+from firmpedal.fit.counts import FlaredCount, flared_count
 from firmpedal.fit.hub import fit_hub
 from firmpedal.fit.joint import EndRef, Hub, Mating, Port
 from firmpedal.fit.mating import line_end, port_end

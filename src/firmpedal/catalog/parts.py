@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 
 from firmpedal.catalog.errors import RecordError
 from firmpedal.catalog.mass import estimated_mass
-from firmpedal.catalog.records import load, mark_of, read_value, rows
+from firmpedal.catalog.records import EVERY_KEY, load, mark_of, read_value, rows
 from firmpedal.catalog.sizes import threads
-from firmpedal.model.part import Category, Clocking, End, Form, Gender, Interface, Part
+from firmpedal.model.part import DRY, Category, Clocking, End, Form, Gender, Interface, Part
 from firmpedal.units import Dimension, read
 
 if TYPE_CHECKING:
@@ -25,10 +25,12 @@ PART_FILES = (
     "caps_plugs.yaml",
     "compression.yaml",
     "metric.yaml",
+    "boss.yaml",
+    "washers.yaml",
+    "clamps.yaml",
 )
 
-
-_THREADED = (Form.FLARE_37, Form.PIPE, Form.METRIC)
+_THREADED = (Form.FLARE_37, Form.PIPE, Form.METRIC, Form.BOSS)
 
 
 def load_parts() -> tuple[Part, ...]:
@@ -52,7 +54,7 @@ def family_parts(family: Mapping[str, Any], metals: Mapping[str, Mapping[str, An
             raise RecordError(f"{name}-{row.key}", f"two figures for {row.name}")
         dimensions[row.key][row.name] = row.value
     for size, spec in sizes.items():
-        ends = _ends(family["ends"].split(", "), spec.split(" by "), f"{name}-{size}")
+        ends = _ends(_words(family.get("ends")), spec.split(" by "), f"{name}-{size}")
         for metal in family["materials"].split(", "):
             yield _part(family, size, ends, metals[metal], dimensions[size])
 
@@ -61,7 +63,7 @@ def _only(groups: list[dict[str, Any]], sizes: Mapping[str, Any]) -> list[dict[s
     """Leave out of shared columns the sizes that this family does not have."""
 
     def kept(text: str) -> str:
-        return ", ".join(item for item in text.split(", ") if item.partition(" = ")[0] in sizes)
+        return ", ".join(item for item in text.split(", ") if item.partition(" = ")[0] in (*sizes, EVERY_KEY))
 
     return [
         {key: kept(text) if " = " in str(text) and key != "note" else text for key, text in group.items()}
@@ -77,7 +79,8 @@ def _part(
     dimensions: dict[str, Value],
 ) -> Part:
     letter = metal["letter"] if family.get("letters", True) else ""
-    designation = f"{family['family']}-{size}{letter}"
+    pattern = family.get("designation", "{family}-{size}{letter}")
+    designation = pattern.format(family=family["family"], size=size, letter=letter)
     density = read_value(metal["density"], Dimension.DENSITY, f"density of {metal['name']}", metal)
     return Part(
         designation=designation,
@@ -116,7 +119,7 @@ def _end(text: str, size: str) -> End:
     gender, _, form = text.partition(" ")
     interface = Interface(Form(form), size, Gender(gender))
     clocking = Clocking.MAKE_UP if interface.form is Form.PIPE else Clocking.FREE
-    return End(interface, interface.form is not Form.PANEL, clocking)
+    return End(interface, interface.form not in DRY, clocking)
 
 
 def _male_threads(ends: tuple[End, ...]) -> tuple[Value, ...]:

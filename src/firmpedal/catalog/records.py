@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Collection, Iterable, Iterator, Mapping
 
 _PROVENANCE = frozenset({"source", "mark", "note", "for", "used"})
-_EVERY_KEY = "all"
+EVERY_KEY = "all"
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,9 +84,9 @@ def pairs(text: object, keys: Collection[str], where: str) -> Iterator[tuple[str
     """
     for item in str(text).split(", "):
         key, equals, figure = item.partition(" = ")
-        if not equals or (key not in keys and key != _EVERY_KEY):
+        if not equals or (key not in keys and key != EVERY_KEY):
             raise RecordError(where, f"cannot place {item!r}")
-        for each in keys if key == _EVERY_KEY else (key,):
+        for each in keys if key == EVERY_KEY else (key,):
             yield each, figure
 
 

@@ -198,7 +198,7 @@ def interface_of(line: Line) -> Interface:
     if isinstance(stock, Hose):
         return Interface(Form.FLARE_37, stock.dash, Gender.FEMALE)
     if stock.kind is LineKind.PLASTIC:
-        return Interface(Form.COMPRESSION, stock.nominal_size, Gender.MALE)
+        return Interface(Form.PLAIN_TUBE, stock.nominal_size, Gender.MALE)
     form = Form.TUBE_FLARE_45 if line.flare is Flare.SINGLE_45 else Form.TUBE_FLARE_37
     return Interface(form, stock.dash or stock.nominal_size, Gender.MALE)
 

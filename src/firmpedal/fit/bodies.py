@@ -7,12 +7,12 @@ from functools import lru_cache
 from itertools import permutations
 from typing import TYPE_CHECKING
 
-from firmpedal.fit.mating import NUTS_AND_SLEEVES, mates
+from firmpedal.fit.companions import companions_of, dry_seals
+from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.fit.runs import Run, declared_run, run_of
 from firmpedal.fit.shop import degrees, turn_of, weight
 from firmpedal.fit.ways import Aim, Cost, best_cost, passes_in
 from firmpedal.fit.wishes import wishes_of
-from firmpedal.model.part import Form
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -29,14 +29,15 @@ Lines = tuple["LineEnd | None", ...]
 class Trial:
     """A body, which of its ends each side gets, what leads to each line, and what that costs.
 
-    A run is None where nothing leads to the line, or where the side has no line.
+    A run is None where nothing leads to the line, or where the side has no line. `companions` are the
+    jam nuts, washers and the like that go on the body.
     """
 
     cost: Cost
     part: Part
     ends: tuple[int, ...]
     runs: tuple[Run | None, ...]
-    jam_nuts: tuple[Part, ...]
+    companions: tuple[Part, ...]
 
 
 def best_trial(
@@ -49,14 +50,16 @@ def best_trial(
 
 def trials_of(shelf: Shelf, lines: Lines, wishes: Wishes, material: str, shop: Shop) -> Iterator[Trial]:
     """Try a body with its flow ends given to the sides in every order."""
-    nuts = _jam_nuts(shelf.part, wishes, shop)
+    picked = companions_of(shelf.part, wishes, shop)
+    companions = [other for other in picked if other is not None]
     for ends in permutations(shelf.part.flow_ends, len(lines)):
         sides = [
             _side(shelf.part.ends[end].interface, line, turn_of(shelf.part), material, shop)
             for end, line in zip(ends, lines, strict=True)
         ]
-        cost = _cost(shelf, ends, lines, [side for side, _ in sides], nuts, wishes)
-        yield Trial(cost, shelf.part, ends, tuple(run for _, run in sides), tuple(nut.part for nut in nuts))
+        cost = _cost(shelf, ends, lines, [side for side, _ in sides], companions, wishes)
+        runs = tuple(run for _, run in sides)
+        yield Trial(cost, shelf.part, ends, runs, tuple(other.part for other in companions))
 
 
 _NOTHING = Cost()
@@ -78,7 +81,7 @@ def _side(
     if body_turn and aim.angle:
         return _NOT_JOINED, None  # two elbows in series do not settle where the line points
     cost = best_cost(shows, line.interface, wishes, shop, aim)
-    return (_NOT_JOINED, None) if cost is None else (cost, run_of(passes_in(cost, shop)))
+    return (_NOT_JOINED, None) if cost is None else (cost, run_of(passes_in(cost, shop), wishes, shop))
 
 
 def _declared_cost(run: Run, shows: Interface, line: LineEnd, wishes: Wishes) -> Cost:
@@ -86,6 +89,7 @@ def _declared_cost(run: Run, shows: Interface, line: LineEnd, wishes: Wishes) ->
     broken = run.broken_links(shows, line.interface)
     links = [shows, *(step.after for step in run.passes)]
     leaks = sum(end.seals for number, end in enumerate(links) if number not in broken)
+    leaks += sum(dry_seals(step.part) for step in run.passes)
     weights = [weight(part) for part in run.parts]
     return Cost(
         open_lines=len(broken),
@@ -98,16 +102,20 @@ def _declared_cost(run: Run, shows: Interface, line: LineEnd, wishes: Wishes) ->
 
 
 def _cost(
-    shelf: Shelf, ends: tuple[int, ...], lines: Lines, sides: list[Cost], nuts: list[Shelf], wishes: Wishes
+    shelf: Shelf,
+    ends: tuple[int, ...],
+    lines: Lines,
+    sides: list[Cost],
+    companions: list[Shelf],
+    wishes: Wishes,
 ) -> Cost:
-    placed = [shelf, *nuts]
-    panel_ends = len(shelf.part.ends) - len(shelf.part.flow_ends)
+    placed = [shelf, *companions]
     return Cost(
         open_lines=sum(side.open_lines for side in sides),
-        bare_threads=panel_ends - len(nuts),
+        bare_threads=len(shelf.part.dry_ends) - len(companions),
         unlike_metals=sum(side.unlike_metals for side in sides)
         + sum(wishes.unlike(one.part) for one in placed),
-        leak_paths=sum(side.leak_paths for side in sides),
+        leak_paths=dry_seals(shelf.part) + sum(side.leak_paths for side in sides),
         parts=sum(side.parts for side in sides) + len(placed),
         odd_ends=_odd_ends(shelf.part, ends, lines),
         unknown_masses=sum(side.unknown_masses for side in sides) + sum(one.unknown_masses for one in placed),
@@ -123,36 +131,14 @@ def _odd_ends(part: Part, ends: tuple[int, ...], lines: Lines) -> int:
     return sum(part.ends[end].interface not in like for end in part.flow_ends if end not in joined)
 
 
-def _jam_nuts(body: Part, wishes: Wishes, shop: Shop) -> list[Shelf]:
-    """Pick a jam nut for each bulkhead end of a body, of the body's own metal if there is one."""
-    picked = []
-    for end in body.ends:
-        if not end.flow:
-            nuts = [
-                shelf
-                for shelf in shop.shelves
-                if len(shelf.part.ends) == 1
-                and mates(shelf.part.ends[0].interface, end.interface)
-                and not wishes.objection(shelf.part)
-            ]
-            picked += sorted(nuts, key=lambda nut: _nut_order(nut, body, wishes))[:1]
-    return picked
-
-
-def _nut_order(nut: Shelf, body: Part, wishes: Wishes) -> tuple[int, ...]:
-    other_metal = nut.part.material != body.material
-    return (wishes.unlike(nut.part), other_metal, nut.unknown_masses, nut.micrograms, nut.rank)
-
-
 def structure_objection(part: Part, sides: int, *, through_panel: bool) -> str:
     """Say why a part cannot carry so many lines in a panel, or freely, or nothing."""
     if part.category in NUTS_AND_SLEEVES:
         return "belongs to a tube: it is no body"
-    panel_ends = [end for index, end in enumerate(part.ends) if index not in part.flow_ends]
     if len(part.flow_ends) != max(sides, 2):
         return "leaves an end open: it has a branch" if len(part.flow_ends) > sides else "has too few ends"
-    if through_panel and not any(end.interface.form is Form.PANEL for end in panel_ends):
+    if through_panel and not part.needs_panel:
         return "has no bulkhead thread: nothing holds it in a panel or bracket"
-    if panel_ends and not through_panel:
+    if part.needs_panel and not through_panel:
         return "made for a panel: it needs a hole and a jam nut"
     return ""

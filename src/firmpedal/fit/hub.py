@@ -19,7 +19,7 @@ from firmpedal.fit.hub_explain import (
     two_ends,
 )
 from firmpedal.fit.joint import Hub, Mismatch, MismatchKind
-from firmpedal.fit.mating import Link, bodies_first, dressed, line_end, panel_links, part_end
+from firmpedal.fit.mating import Link, bodies_first, dressed, dry_links, line_end, part_end
 from firmpedal.fit.runs import Run, bridge, find_parts, links_of, unknown_words
 from firmpedal.fit.shop import shop_of
 from firmpedal.fit.wishes import body_wishes
@@ -83,7 +83,7 @@ def _placed(trial: Trial, lines: Lines, material: str, shop: Shop) -> tuple[list
     """Number the parts from the first side to the last, and link their ends."""
     first, *rest = [run or Run() for run in trial.runs]
     body = len(first.parts)
-    parts = [*reversed(first.parts), trial.part, *trial.jam_nuts]
+    parts = [*reversed(first.parts), trial.part, *trial.companions]
     numbers = [range(body - 1, -1, -1)]
     for after in rest:
         numbers.append(range(len(parts), len(parts) + len(after.parts)))
@@ -96,7 +96,7 @@ def _placed(trial: Trial, lines: Lines, material: str, shop: Shop) -> tuple[list
                 links.append(Link(start, goal, not_as_asked(start, goal, line, shop, material)))
             else:
                 links += links_of(run, start, numbered, goal)
-    return parts, [*links, *panel_links(parts)]
+    return parts, [*links, *dry_links(parts)]
 
 
 def _declared_hub(hub: Hub, lines: Lines, wishes: Wishes, shop: Shop) -> Joint:

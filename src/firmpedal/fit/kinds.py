@@ -15,6 +15,8 @@ _SYSTEM = {
     Form.TUBE_FLARE_37: Form.FLARE_37,
     Form.NUT_SHOULDER: Form.FLARE_37,
     Form.TUBE_FLARE_45: Form.FLARE_45,
+    Form.PLAIN_TUBE: Form.COMPRESSION,
+    Form.SUPPORTED_TUBE: Form.COMPRESSION,
 }
 _TUBES = {Form.TUBE_FLARE_37: "37-degree", Form.TUBE_FLARE_45: "45-degree"}
 _SIZED_BY_THREAD = frozenset({Form.PIPE, Form.METRIC, Form.BOSS})
@@ -120,7 +122,7 @@ def described(interface: Interface) -> str:
     """Name an interface as a builder would: `-4 37-degree flare, female`."""
     if interface.form in _TUBES and interface.gender is Gender.MALE:
         return f"{interface.size} tube with a {_TUBES[interface.form]} flare"
-    if interface.form is Form.COMPRESSION and interface.gender is Gender.MALE:
+    if interface.form is Form.PLAIN_TUBE and interface.gender is Gender.MALE:
         return f"plain {interface.size} tube"
     return f"{interface.size} {interface.form}, {interface.gender}"
 

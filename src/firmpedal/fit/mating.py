@@ -15,7 +15,11 @@ if TYPE_CHECKING:
 
 NUTS_AND_SLEEVES = frozenset({Category.COUPLING_NUT, Category.SLEEVE})
 
-_FLARE_OF_TUBE = {Form.TUBE_FLARE_37: Form.FLARE_37, Form.TUBE_FLARE_45: Form.FLARE_45}
+_DRESSED = {
+    Form.TUBE_FLARE_37: (Form.FLARE_37, Gender.FEMALE),
+    Form.TUBE_FLARE_45: (Form.FLARE_45, Gender.FEMALE),
+    Form.PLAIN_TUBE: (Form.COMPRESSION, Gender.MALE),
+}
 
 
 class Link(NamedTuple):
@@ -57,10 +61,11 @@ def mates(one: Interface, other: Interface) -> bool:
 
 def dressed(interface: Interface) -> Interface:
     """Give the interface that a tube end shows with its nut and sleeve on; others show themselves."""
-    form = _FLARE_OF_TUBE.get(interface.form)
-    if form is None or interface.gender is Gender.FEMALE:
+    shown = _DRESSED.get(interface.form)
+    if shown is None or interface.gender is Gender.FEMALE:
         return interface
-    return Interface(form, interface.size, Gender.FEMALE)
+    form, gender = shown
+    return Interface(form, interface.size, gender)
 
 
 def port_end(port: Port) -> EndRef:
@@ -81,19 +86,18 @@ def part_number(end: EndRef) -> int | None:
     return int(number) if word == "part" else None
 
 
-def panel_links(parts: Sequence[Part]) -> list[Link]:
-    """Link each end that carries no fluid with the first free one that mates: jam nuts with bulkhead ends."""
-    free = [
-        part_end(number, part, index)
+def dry_links(parts: Sequence[Part]) -> list[Link]:
+    """Link each jam nut, washer or O-ring with the first free dry end that it goes on."""
+    dry = [
+        (part_end(number, part, index), bool(part.flow_ends))
         for number, part in enumerate(parts)
         for index, end in enumerate(part.ends)
         if not end.flow
     ]
+    free = [end for end, on_body in dry if on_body]
     links: list[Link] = []
-    while free:
-        one = free.pop(0)
-        fitting = (end for end in free if end.owner != one.owner and mates(one.interface, end.interface))
-        if (other := next(fitting, None)) is not None:
+    for one in (end for end, on_body in dry if not on_body):
+        if (other := next((end for end in free if mates(one.interface, end.interface)), None)) is not None:
             free.remove(other)
             links.append(Link(one, other))
     return links

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from dataclasses import dataclass, replace
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 from typing import TYPE_CHECKING, NamedTuple
 
+from firmpedal.fit.companions import companions_of, still_owed
 from firmpedal.fit.joint import Mismatch, MismatchKind
 from firmpedal.fit.mating import NUTS_AND_SLEEVES, Link, Pass, part_end, passes_of
 from firmpedal.fit.shop import turn_of
@@ -28,9 +29,9 @@ _NEAR_MISSES = 3
 class Run:
     """Parts in order from a start to a line end.
 
-    `passes` goes through the parts that carry fluid; the others (a declared jam nut) stand where
-    they were declared. `faults` says, by number of the link, why two neighbours are not joined although
-    nothing about their interfaces says so; link 0 is the one at the start.
+    `passes` goes through the parts that carry fluid; washers and the like stand after the part they
+    belong to, or where they were declared. `faults` says, by number of the link, why two neighbours
+    are not joined although nothing about their interfaces says so; link 0 is the one at the start.
     """
 
     parts: tuple[Part, ...] = ()
@@ -64,12 +65,16 @@ def found_run(
 ) -> Run | None:
     """Give the cheapest chain from an exposed interface to an end as a run, or None if there is none."""
     cost = best_cost(start, goal, wishes, shop, aim)
-    return None if cost is None else run_of(passes_in(cost, shop))
+    return None if cost is None else run_of(passes_in(cost, shop), wishes, shop)
 
 
-def run_of(passes: tuple[Pass, ...]) -> Run:
-    """Make a chain into a run."""
-    return Run(tuple(step.part for step in passes), passes)
+def run_of(passes: tuple[Pass, ...], wishes: Wishes, shop: Shop) -> Run:
+    """Make a chain into a run, each part followed by the washers and the like that go on it."""
+    parts: list[Part] = []
+    for step in passes:
+        parts.append(step.part)
+        parts += [shelf.part for shelf in companions_of(step.part, wishes, shop) if shelf is not None]
+    return Run(tuple(parts), passes)
 
 
 def bridge(start: Interface, line: LineEnd, shop: Shop) -> Run | None:
@@ -100,7 +105,8 @@ def unknown_words(designation: str, shop: Shop) -> str:
         for name in (*part.also_known_as, part.designation)
     }
     wanted = designation.strip().upper()
-    swapped = [name for name in sorted(names) if sorted(name) == sorted(wanted)]
+    same_letters = [name for name in sorted(names) if sorted(name) == sorted(wanted)]
+    swapped = sorted(same_letters, key=lambda name: -SequenceMatcher(None, wanted, name).ratio())
     near = [*swapped, *get_close_matches(wanted, sorted(names), n=_NEAR_MISSES)]
     meant = list(dict.fromkeys(names[name] for name in near))[:_NEAR_MISSES]
     question = f": did you mean {' or '.join(meant)}?" if meant else ""
@@ -108,7 +114,7 @@ def unknown_words(designation: str, shop: Shop) -> str:
 
 
 def declared_run(start: Interface, line: LineEnd, shop: Shop) -> Run:
-    """Put the declared fittings in their order, and the line's own nut and sleeve after them.
+    """Put the declared fittings in their order, then the line's own nut and sleeve, then washers and O-rings.
 
     Whatever does not mate stays: it is for the builder to change.
     """
@@ -154,7 +160,8 @@ def _turned(
     }
     shows = min(rows, key=lambda shows: (rows[shows].misses + (bridges[shows] is None), rows[shows].ends))
     last = bridges[shows] or Run()
-    return Run((*parts, *last.parts), (*rows[shows].passes, *last.passes), faults)
+    owed = still_owed(parts, wishes_of(line), shop)
+    return Run((*parts, *last.parts, *owed), (*rows[shows].passes, *last.passes), faults)
 
 
 def _one_more(rows: dict[Interface, _Row], part: Part, closed: set[int]) -> dict[Interface, _Row]:

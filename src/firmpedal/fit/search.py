@@ -6,9 +6,10 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.fit.build import aim_of, contradictions, made_joint, not_as_asked
+from firmpedal.fit.companions import companions_of, dry_seals
 from firmpedal.fit.joint import EndRef, Mismatch, MismatchKind
 from firmpedal.fit.kinds import described
-from firmpedal.fit.mating import Link, line_end, mates, panel_links, part_end, port_end
+from firmpedal.fit.mating import Link, dry_links, line_end, mates, part_end, port_end
 from firmpedal.fit.refusals import Case, Near, Reason, dearer, gathered, objection, refused_at_port
 from firmpedal.fit.runs import Run, declared_run, links_of, run_of
 from firmpedal.fit.shop import shop_of
@@ -37,16 +38,16 @@ def _fit_port(port: Port, line: LineEnd | None, shop: Shop) -> Joint:
     start, goal = port_end(port), line_end(line)
     if line.fittings:
         run = declared_run(port.interface, line, shop)
-        links = [*links_of(run, start, range(len(run.parts)), goal), *panel_links(run.parts)]
+        links = [*links_of(run, start, range(len(run.parts)), goal), *dry_links(run.parts)]
         extra = contradictions(run, line, start, goal)
         return made_joint(port.name, port.place, run.parts, links, (start, goal), shop, mismatches=extra)
     wishes, aim = wishes_of(line), aim_of(line)
     cost = best_cost(port.interface, line.interface, wishes, shop, aim)
-    run = Run() if cost is None else run_of(passes_in(cost, shop))
+    run = Run() if cost is None else run_of(passes_in(cost, shop), wishes, shop)
     links = (
         [Link(start, goal, not_as_asked(start, goal, line, shop))]
         if cost is None
-        else links_of(run, start, range(len(run.parts)), goal)
+        else [*links_of(run, start, range(len(run.parts)), goal), *dry_links(run.parts)]
     )
     asks = aim if aim.declared or line.leaves is not None else None
     refused = refused_at_port(Case(port.interface, line.interface, wishes, asks, run.parts, cost, shop))
@@ -62,9 +63,9 @@ def _closed(port: Port, shop: Shop) -> Joint:
     wishes, start = Wishes(), port_end(port)
     plugs = [shelf for shelf in shop.shelves if _closes(shelf.part, port.interface)]
     usable = [shelf for shelf in plugs if not wishes.objection(shelf.part)]
-    best = min(usable, key=lambda shelf: _plug_cost(shelf, port.interface, wishes), default=None)
+    best = min(usable, key=lambda shelf: _plug_cost(shelf, port.interface, wishes, shop), default=None)
     refused = gathered(
-        (_plug_reason(shelf, best, port.interface, wishes), shelf, part)
+        (_plug_reason(shelf, best, port.interface, wishes, shop), shelf, part)
         for shelf in plugs
         for part in (shelf.part, *shelf.twins)
         if best is None or part is not best.part
@@ -74,28 +75,35 @@ def _closed(port: Port, shop: Shop) -> Joint:
         plug = EndRef("plug", 0, port.interface.complement)
         missing = Mismatch(MismatchKind.NO_PARTS, start, plug, words)
         return made_joint(port.name, port.place, (), (), (start,), shop, refused, (missing,))
-    link = Link(start, part_end(0, best.part, 0))
-    return made_joint(port.name, port.place, (best.part,), (link,), (start,), shop, refused)
+    brought = [other.part for other in companions_of(best.part, wishes, shop) if other is not None]
+    parts = (best.part, *brought)
+    links = [Link(start, part_end(0, best.part, best.part.flow_ends[0])), *dry_links(parts)]
+    return made_joint(port.name, port.place, parts, links, (start,), shop, refused)
 
 
 def _closes(part: Part, interface: Interface) -> bool:
-    return len(part.ends) == 1 and mates(part.ends[0].interface, interface)
+    return len(part.flow_ends) == 1 and mates(part.ends[part.flow_ends[0]].interface, interface)
 
 
-def _plug_cost(shelf: Shelf, interface: Interface, wishes: Wishes) -> Cost:
+def _plug_cost(shelf: Shelf, interface: Interface, wishes: Wishes, shop: Shop) -> Cost:
+    brought = companions_of(shelf.part, wishes, shop)
+    placed = [shelf, *(other for other in brought if other is not None)]
     return Cost(
-        unlike_metals=int(wishes.unlike(shelf.part)),
-        leak_paths=int(interface.seals),
-        parts=1,
-        unknown_masses=shelf.unknown_masses,
-        micrograms=shelf.micrograms,
+        bare_threads=1 + len(brought) - len(placed),
+        unlike_metals=sum(wishes.unlike(one.part) for one in placed),
+        leak_paths=interface.seals + dry_seals(shelf.part),
+        parts=len(placed),
+        unknown_masses=sum(one.unknown_masses for one in placed),
+        micrograms=sum(one.micrograms for one in placed),
         passes=(shelf.rank,),
     )
 
 
-def _plug_reason(shelf: Shelf, best: Shelf | None, interface: Interface, wishes: Wishes) -> Reason:
+def _plug_reason(
+    shelf: Shelf, best: Shelf | None, interface: Interface, wishes: Wishes, shop: Shop
+) -> Reason:
     refused = objection(shelf.part, wishes)
     if refused or best is None:
         return refused or Reason(Near.SAME, 0, "")
-    cost, least = _plug_cost(shelf, interface, wishes), _plug_cost(best, interface, wishes)
+    cost, least = (_plug_cost(one, interface, wishes, shop) for one in (shelf, best))
     return dearer(shelf.part, cost, least, None, ())

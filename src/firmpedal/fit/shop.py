@@ -45,7 +45,8 @@ class Shop:
     Shops are told apart by identity, so that what was found in one is looked up without reading it.
 
     `passes` go with `shelf_of` (the shelf of each pass). Passes are known by their number: `by_after`
-    gives those that end with an interface showing, `by_before` those that screw onto one.
+    gives those that end with an interface showing, `by_before` those that screw onto one. `on_dry_end`
+    gives what goes on an end that carries no fluid: jam nuts, washers, O-rings.
     """
 
     parts: tuple[Part, ...]
@@ -54,6 +55,7 @@ class Shop:
     shelf_of: tuple[Shelf, ...]
     by_after: Mapping[Interface, tuple[int, ...]]
     by_before: Mapping[Interface, tuple[int, ...]]
+    on_dry_end: Mapping[Interface, tuple[Shelf, ...]]
 
 
 class _Same:
@@ -94,7 +96,17 @@ def _shop(same: _Same) -> Shop:
         tuple(shelf for _, shelf in steps),
         _numbered_by(step.after for step, _ in steps),
         _numbered_by(step.before for step, _ in steps),
+        _by_dry_end(shelves),
     )
+
+
+def _by_dry_end(shelves: Iterable[Shelf]) -> Mapping[Interface, tuple[Shelf, ...]]:
+    """Sort what has one dry end and nothing else by the end that it goes on."""
+    found: dict[Interface, list[Shelf]] = defaultdict(list)
+    for shelf in shelves:
+        if len(shelf.part.ends) == 1 and shelf.part.dry_ends:
+            found[shelf.part.dry_ends[0].complement].append(shelf)
+    return {interface: tuple(some) for interface, some in found.items()}
 
 
 def _numbered_by(interfaces: Iterable[Interface]) -> Mapping[Interface, tuple[int, ...]]:

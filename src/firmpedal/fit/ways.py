@@ -2,7 +2,8 @@
 
 Exposed interfaces are the nodes, parts taken from one flow end to another are the edges. One table
 per line end answers every port: for each interface, the best chain for each turn and each number of
-parts worth having. The table is built in layers by number of parts, so the bound on parts is exact.
+passes worth having. The table is built in layers by number of passes, so the bound on them is exact.
+A part brings what it cannot do without: its washers, O-ring or jam nut are counted with it.
 A layer keeps one best chain per interface and turn: what comes before it adds the same cost to
 either of two, so the better one stays the better.
 """
@@ -13,21 +14,24 @@ from collections import defaultdict
 from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
+from firmpedal.fit.companions import companions_of, dry_seals
 from firmpedal.fit.shop import turn_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from firmpedal.fit.mating import Pass
-    from firmpedal.fit.shop import Shop
+    from firmpedal.fit.shop import Shelf, Shop
     from firmpedal.fit.wishes import Wishes
     from firmpedal.model.part import Interface
 
 MOST_PARTS = 6
-"""Longest chain looked for: nut and sleeve, two bodies, nut and sleeve between two flared tubes."""
+"""Longest chain looked for: nut and sleeve, two bodies, nut and sleeve between two flared tubes.
+
+Washers, O-rings and jam nuts are not counted: no fluid flows through them.
+"""
 
 _State = tuple["Interface", float]
-_NO_WAY = (MOST_PARTS + 1, 0)
 
 
 class Way(NamedTuple):
@@ -74,6 +78,7 @@ class _Toll(NamedTuple):
     turn: float
     unlike_metals: int
     leak_paths: int
+    parts: int
     unknown_masses: int
     micrograms: int
 
@@ -87,11 +92,11 @@ def ways_to(goal: Interface, wishes: Wishes, shop: Shop) -> Mapping[Interface, t
     tolls = _tolls(wishes, shop)
     layer: dict[_State, Way] = {(goal.complement, 0.0): Way(0, int(goal.seals), 0, 0, 0, ())}
     table: dict[Interface, list[tuple[float, Way]]] = defaultdict(list)
-    least: dict[_State, tuple[int, int]] = {}
+    least: dict[_State, Way] = {}
     for _ in range(MOST_PARTS + 1):
-        # A longer way is worth having only for fewer unlike metals or leak paths.
-        layer = {state: way for state, way in layer.items() if way[:2] < least.get(state, _NO_WAY)}
-        least |= {state: way[:2] for state, way in layer.items()}
+        # A way of more passes is worth having only where it costs less.
+        layer = {state: way for state, way in layer.items() if state not in least or way < least[state]}
+        least |= layer
         for (interface, turn), way in layer.items():
             table[interface].append((turn, way))
         layer = _one_part_more(layer, shop, tolls)
@@ -102,17 +107,26 @@ def ways_to(goal: Interface, wishes: Wishes, shop: Shop) -> Mapping[Interface, t
 def _tolls(wishes: Wishes, shop: Shop) -> tuple[_Toll | None, ...]:
     """Say what each pass adds, None where its part must not stand in the joint."""
     return tuple(
-        None
-        if wishes.objection(step.part)
-        else _Toll(
-            step.before,
-            turn_of(step.part),
-            int(wishes.unlike(step.part)),
-            int(step.before.seals),
-            shelf.unknown_masses,
-            shelf.micrograms,
-        )
-        for step, shelf in zip(shop.passes, shop.shelf_of, strict=True)
+        _toll(step, shelf, wishes, shop) for step, shelf in zip(shop.passes, shop.shelf_of, strict=True)
+    )
+
+
+def _toll(step: Pass, shelf: Shelf, wishes: Wishes, shop: Shop) -> _Toll | None:
+    """Add up a pass and what goes on the dry ends of its part; None if something of that is not to be had."""
+    if wishes.objection(step.part):
+        return None
+    brought = companions_of(step.part, wishes, shop)
+    placed = [shelf, *(other for other in brought if other is not None)]
+    if len(placed) <= len(brought):
+        return None
+    return _Toll(
+        step.before,
+        turn_of(step.part),
+        sum(wishes.unlike(one.part) for one in placed),
+        step.before.seals + dry_seals(step.part),
+        len(placed),
+        sum(one.unknown_masses for one in placed),
+        sum(one.micrograms for one in placed),
     )
 
 
@@ -137,7 +151,7 @@ def _with_toll(toll: _Toll, number: int, way: Way) -> Way:
     return Way(
         way.unlike_metals + toll.unlike_metals,
         way.leak_paths + toll.leak_paths,
-        way.parts + 1,
+        way.parts + toll.parts,
         way.unknown_masses + toll.unknown_masses,
         way.micrograms + toll.micrograms,
         (number, *way.passes),

@@ -6,15 +6,19 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
+from firmpedal.model.part import Category
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from firmpedal.fit.joint import LineEnd
-    from firmpedal.model.part import Category, Part
+    from firmpedal.model.part import Part
 
 USUAL_METALS = frozenset({"aluminium", "steel"})
 """What fittings are made of where nothing asks for another metal; brass only where nothing else joins."""
+
+_OF_ITS_OWN = NUTS_AND_SLEEVES | {Category.WASHER}
+"""What does not follow the metal of the fittings: a washer or O-ring is of what seals."""
 
 # Aluminium with aluminium and steel with steel: FAA training handbook AC 65-9A, plumbing assembly
 # precautions. Brass with copper: common practice, no source.
@@ -45,13 +49,13 @@ class Wishes:
         if part.category in NUTS_AND_SLEEVES:
             if self.nuts and part.material != self.nuts:
                 return f"{part.material}: the nut and sleeve are of the tube's metal, {self.nuts}"
-        elif self.asked and part.material not in self.bodies:
+        elif self.asked and self.unlike(part):
             return f"{part.material}: {' or '.join(sorted(self.bodies))} is asked for"
         return ""
 
     def unlike(self, part: Part) -> bool:
         """Say whether a part is of a metal to be taken only where nothing else joins."""
-        return part.category not in NUTS_AND_SLEEVES and part.material not in self.bodies
+        return part.category not in _OF_ITS_OWN and part.material not in self.bodies
 
     def without_asking(self) -> Wishes:
         """Drop the wish for the metal of fittings, to see what there would be."""
@@ -77,7 +81,7 @@ def _bodies(lines: list[LineEnd], material: str) -> tuple[frozenset[str], bool]:
 def chain_objection(part: Part) -> str:
     """Say why a part cannot be passed through on the way from a port to a line, or nothing."""
     flow_ends = len(part.flow_ends)
-    if len(part.ends) > flow_ends:
+    if part.needs_panel:
         return "made for a panel: it needs a hole and a jam nut"
     if flow_ends > 2:
         return "leaves an end open: it has a branch"

@@ -17,12 +17,17 @@ class Form(StrEnum):
     FLARE_45 = "45-degree flare"
     PIPE = "taper pipe thread"
     METRIC = "metric parallel thread"
-    COMPRESSION = "compression"  # male: plain tube end; female: socket with its own nut and sleeve
+    COMPRESSION = "compression"  # male: nut, with the sleeve that bites on the tube; female: socket
+    SUPPORTED_TUBE = "tube with insert"  # male: tube held open from inside; female: bore of the sleeve
+    PLAIN_TUBE = "plain tube"  # male: soft tube cut square; female: what goes into its bore
     NUT_SHOULDER = "nut shoulder"  # male: sleeve; female: inside of a coupling nut
     TUBE_FLARE_37 = "37-degree tube flare"  # male: flared tube end; female: cone of a sleeve
     TUBE_FLARE_45 = "45-degree tube flare"
     PANEL = "bulkhead thread"  # male: bulkhead fitting; female: jam nut
     BOSS = "straight-thread boss"
+    BANJO = "banjo eye"  # male: cross-drilled bolt; female: eye that goes round it
+    WASHER_FACE = "washer face"  # male: face that a sealing washer lies on; female: the washer
+    O_RING = "O-ring seat"  # male: undercut behind a boss thread; female: the O-ring
     HOSE_BEAD = "beaded hose"
     FLARELESS = "flareless"
 
@@ -35,10 +40,17 @@ SEALS = frozenset(
         Form.METRIC,
         Form.COMPRESSION,
         Form.BOSS,
+        Form.BANJO,
+        Form.WASHER_FACE,
         Form.HOSE_BEAD,
         Form.FLARELESS,
     }
 )
+"""Where fluid is held. A sealing washer holds it at two faces: the thread or eye that it lies round counts
+for one, the washer face of the part for the other. An O-ring seals a boss at one place."""
+
+DRY = frozenset({Form.PANEL, Form.WASHER_FACE, Form.O_RING})
+"""Ends that no fluid flows through: each asks for the jam nut, washer or O-ring that goes on it."""
 
 
 class Gender(StrEnum):
@@ -54,9 +66,9 @@ class Gender(StrEnum):
 class Interface:
     """One half of a joint: form, size and gender.
 
-    `size` is the dash number for flares, nuts, sleeves and bulkhead threads (`-4`; metric tube reads
-    `6 mm`), the thread for pipe and parallel threads (`1/8-27`, `M10x1`) and the tube's outside
-    diameter for compression (`1/4 in`).
+    `size` is the dash number for flares, nuts, sleeves, bosses and bulkhead threads (`-4`; metric tube
+    reads `6 mm`), the thread for pipe and parallel threads (`1/8-27`, `M10x1`), the diameter of the
+    thread for banjo eyes and washer faces (`M10`) and the tube's outside diameter for compression (`1/4 in`).
     """
 
     form: Form
@@ -102,7 +114,7 @@ class Category(StrEnum):
     SLEEVE = "sleeve"
     TUBE = "tube"
     HOSE = "hose"
-    WASHER = "washer"
+    WASHER = "washer"  # whatever is squeezed between two faces, O-rings too
     CLAMP = "clamp"
     CAP = "cap"
     OTHER = "other"
@@ -150,3 +162,15 @@ class Part:
     @property
     def flow_ends(self) -> tuple[int, ...]:
         return tuple(n for n, end in enumerate(self.ends) if end.flow)
+
+    @property
+    def dry_ends(self) -> tuple[Interface, ...]:
+        """The ends that no fluid flows through, such as a bulkhead thread or a washer face."""
+        return tuple(end.interface for end in self.ends if not end.flow)
+
+    @property
+    def needs_panel(self) -> bool:
+        """Whether it is made for a hole in a panel; in a boss the same nut locks it there instead."""
+        held = any((end.form, end.gender) == (Form.PANEL, Gender.MALE) for end in self.dry_ends)
+        flowing = {self.ends[n].interface for n in self.flow_ends}
+        return held and all((end.form, end.gender) != (Form.BOSS, Gender.MALE) for end in flowing)
