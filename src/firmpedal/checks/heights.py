@@ -87,7 +87,7 @@ def _trapped(view: View, trap: Trap) -> Iterator[Outcome]:
 def _tries(view: View, trap: Trap, free: str) -> tuple[str, ...]:
     cylinders = {part.place for part in view.aircraft.components if isinstance(part, MasterCylinder)}
     push, lower, tee = TRIES
-    stand = (f"fill and bleed it when it stands {free}: then air gets past here",) if free else ()
+    stand = (f"fill and bleed it in the attitude {free}: there air gets past here",) if free else ()
     return (*stand, push, WORK_PEDALS if trap.spot.place in cylinders else lower, tee)
 
 
