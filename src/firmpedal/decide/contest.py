@@ -50,7 +50,7 @@ def contest(values: Sequence[Value | None], standing: Iterable[int], *, least: b
     spans = {n: _turned(value, least=least) for n, value in inside.items()}
     first = min(spans, key=lambda n: spans[n])
     near = [n for n in spans if not _under(spans[first][1], spans[n][0])]
-    if all(_equal(spans[first], spans[n]) for n in near):
+    if all(_alike(inside[first], inside[n]) for n in near):
         if len(near) == len(inside):
             return Result(Outcome.ALIKE)
         return Result(Outcome.WON, tuple(near))
@@ -66,10 +66,18 @@ def _under(one: float, other: float) -> bool:
     return one < other - SAME * max(abs(one), abs(other))
 
 
-def _equal(one: tuple[float, float], other: tuple[float, float]) -> bool:
-    """Two figures are alike when both are exact and the same: equal ranges need not be equal things."""
-    exact = all(not _under(*span) for span in (one, other))
-    return one == other if not exact else not (_under(one[0], other[0]) or _under(other[0], one[0]))
+def _alike(one: Value, other: Value) -> bool:
+    """Two figures are alike when they are exact and the same, or ranges that come from the same things."""
+    if one.exact and other.exact:
+        return not (_under(one.low, other.low) or _under(other.low, one.low))
+    return one.span == other.span and _story(one) == _story(other)
+
+
+def _story(value: Value) -> tuple[object, ...]:
+    """What a value comes from, whatever the sums on the way are called."""
+    if value.step is None:
+        return (value.label, value.place, value.span, value.source)
+    return (value.span, *(_story(part) for _, part in value.step.inputs))
 
 
 def ranges_behind(value: Value) -> Iterator[Missing]:
