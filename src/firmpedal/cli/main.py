@@ -165,6 +165,24 @@ def identify(
     sys.exit(run(asked, as_json=as_json))
 
 
+@app.command(short_help="Your own list of parts against the design.")
+def reconcile(
+    file: FileArgument,
+    parts_list: Annotated[
+        Path, typer.Option("--list", help="A parts list or packing list as CSV.", metavar="LIST.csv")
+    ],
+    option: OptionName = None,
+    as_json: AsJson = False,
+) -> None:
+    """Hold a parts list or a kit's packing list against the design: short, wrong, left over, odd counts.
+
+    Ends with 0 when they agree, 1 when not, 2 when the file or the list cannot be used.
+    """
+    from firmpedal.cli.reconcile import run  # noqa: PLC0415
+
+    sys.exit(run(file, parts_list, option, as_json=as_json))
+
+
 @app.command(short_help="Write the printed packet, a PDF.")
 def packet(
     file: FileArgument,

@@ -1,0 +1,225 @@
+"""A list of parts against what the design needs: short, wrong, left over, odd counts.
+
+What is needed comes in as plain rows from the one place that counts it; nothing is counted again here.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from enum import StrEnum
+from itertools import product
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.goods import Goods, Kind
+from firmpedal.decide.reconcile_lengths import Lack, hoses, tubes
+from firmpedal.model.part import Form, Gender, Interface
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from firmpedal.decide.listed import Listing
+    from firmpedal.quantity import Value
+
+
+class Fault(StrEnum):
+    """What can be wrong between a list and a design."""
+
+    SHORT = "short"
+    WRONG_SIZE = "wrong size"
+    WRONG_MATERIAL = "wrong material"
+    WRONG_BOTH = "wrong size and material"
+    WRONG_LENGTH = "wrong length"
+    LEFT_OVER = "left over"
+    ODD = "odd count"
+
+
+@dataclass(frozen=True, slots=True)
+class Needed:
+    """One row of what the design needs; `lengths` holds each piece of tube or hose."""
+
+    goods: Goods
+    quantity: int
+    where: tuple[str, ...] = ()
+    lengths: tuple[Value, ...] = ()
+    spare: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Discrepancy:
+    """One thing that does not agree: how many, of what, instead of what."""
+
+    fault: Fault
+    quantity: int
+    name: str
+    needed: str = ""  # what is needed instead
+    where: tuple[str, ...] = ()
+    detail: str = ""
+    found: Value | None = None
+    asked: Value | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One thing with how many are needed and listed."""
+
+    name: str
+    needed: int
+    listed: int
+
+
+@dataclass(frozen=True, slots=True)
+class Reconciliation:
+    """A list held against a design."""
+
+    rows: tuple[Row, ...]
+    faults: tuple[Discrepancy, ...]
+    listing: Listing
+
+    @property
+    def agrees(self) -> bool:
+        return not self.faults and not self.listing.questions
+
+    @property
+    def covers(self) -> bool:
+        """Whether everything needed is there; things left over are no harm."""
+        return all(each.fault in (Fault.LEFT_OVER, Fault.ODD) for each in self.faults)
+
+    def count(self, fault: Fault) -> int:
+        return sum(each.quantity for each in self.faults if each.fault is fault)
+
+
+PAIRS = {  # what goes with what, one to one: the name of each half
+    Form.NUT_SHOULDER: ("sleeve", "coupling nut"),
+    Form.PANEL: ("bulkhead fitting", "bulkhead nut"),
+}
+
+
+def reconcile(needed: Iterable[Needed], listing: Listing) -> Reconciliation:
+    """Hold a list against what is needed."""
+    wanted = tuple(needed)
+    pieces = [each for each in wanted if each.goods.kind is Kind.PIECE]
+    goods = {each.goods.key: each.goods for each in pieces}
+    goods |= {each.goods.key: each.goods for each in listing.rows if each.goods.kind is Kind.PIECE}
+    need = _counts((each.goods.key, each.quantity) for each in pieces if not each.spare)
+    spare = _counts((each.goods.key, each.quantity) for each in pieces if each.spare)
+    have = _counts((each.goods.key, each.quantity) for each in listing.rows if each.goods.kind is Kind.PIECE)
+    where = {each.goods.key: each.where for each in pieces}
+    short = {key: need[key] - have[key] for key in goods if need[key] > have[key]}
+    over = {key: have[key] - need[key] for key in goods if have[key] > need[key]}
+    faults = _swapped(short, over, goods, where)
+    faults += [
+        Discrepancy(Fault.SHORT, n, goods[key].name, where=where.get(key, ()))
+        for key, n in short.items()
+        if n
+    ]
+    faults += [
+        Discrepancy(Fault.LEFT_OVER, n - spare[key], goods[key].name)
+        for key, n in over.items()
+        if n > spare[key]
+    ]
+    faults += _odd(goods, need, have)
+    lengths = [each for each in wanted if each.goods.kind is not Kind.PIECE and not each.spare]
+    faults += [_of_lack(lack) for lack in (*tubes(lengths, listing.rows), *hoses(lengths, listing.rows))]
+    rows = tuple(Row(goods[key].name, need[key], have[key]) for key in goods)
+    return Reconciliation(
+        (*rows, *_length_rows(lengths, listing)), tuple(sorted(faults, key=_order)), listing
+    )
+
+
+def _counts(pairs: Iterable[tuple[str, int]]) -> Counter[str]:
+    found: Counter[str] = Counter()
+    for key, number in pairs:
+        found[key] += number
+    return found
+
+
+def _order(fault: Discrepancy) -> int:
+    return list(Fault).index(fault.fault)
+
+
+def _swapped(
+    short: dict[str, int],
+    over: dict[str, int],
+    goods: Mapping[str, Goods],
+    where: Mapping[str, tuple[str, ...]],
+) -> list[Discrepancy]:
+    """Pair what is short with what is left over of the same family; both are used up by it."""
+    faults = []
+    for fault in (Fault.WRONG_MATERIAL, Fault.WRONG_SIZE, Fault.WRONG_BOTH):
+        for missing, extra in product(tuple(short), tuple(over)):
+            number = min(short[missing], over[extra])
+            if number and _difference(goods[missing], goods[extra]) is fault:
+                short[missing] -= number
+                over[extra] -= number
+                faults.append(_instead(fault, number, goods[missing], goods[extra], where.get(missing, ())))
+    return faults
+
+
+def _instead(fault: Fault, number: int, missing: Goods, extra: Goods, where: tuple[str, ...]) -> Discrepancy:
+    one, other = extra.material, missing.material
+    metals = f"{one} for {other}" if one != other and one and other else ""
+    return Discrepancy(fault, number, extra.name, missing.name, where, metals)
+
+
+def _difference(one: Goods, other: Goods) -> Fault | None:
+    if one.family != other.family:
+        return None
+    if one.size == other.size:
+        return Fault.WRONG_MATERIAL if one.material != other.material else None
+    return Fault.WRONG_SIZE if one.material == other.material else Fault.WRONG_BOTH
+
+
+def _odd(goods: Mapping[str, Goods], need: Counter[str], have: Counter[str]) -> list[Discrepancy]:
+    """Halves that go together one to one and are not as many, where the design has as many."""
+    faults = []
+    for form, (male, female) in PAIRS.items():
+        for size in _sizes(goods, form):
+            wanted, found = (
+                tuple(_halves(goods, counts, form, size, gender) for gender in (Gender.MALE, Gender.FEMALE))
+                for counts in (need, have)
+            )
+            off = (found[0] - found[1]) - (wanted[0] - wanted[1])
+            if off and any(found):
+                name = f"{_many(found[0], male)} for {_many(found[1], female)} of size {size}"
+                faults.append(Discrepancy(Fault.ODD, abs(off), name))
+    return faults
+
+
+def _many(number: int, noun: str) -> str:
+    return f"{number} {noun}{'' if number == 1 else 's'}"
+
+
+def _sizes(goods: Mapping[str, Goods], form: Form) -> list[str]:
+    ends = (end.interface for each in goods.values() if each.part for end in each.part.ends)
+    return list(dict.fromkeys(end.size for end in ends if end.form is form))
+
+
+def _halves(goods: Mapping[str, Goods], counts: Counter[str], form: Form, size: str, gender: Gender) -> int:
+    half = Interface(form, size, gender)
+    return sum(
+        counts[key] * sum(end.interface == half for end in each.part.ends)
+        for key, each in goods.items()
+        if each.part
+    )
+
+
+def _of_lack(lack: Lack) -> Discrepancy:
+    return Discrepancy(
+        Fault(lack.fault),
+        lack.quantity,
+        lack.name,
+        lack.needed,
+        lack.where,
+        lack.detail,
+        lack.found,
+        lack.asked,
+    )
+
+
+def _length_rows(needed: Iterable[Needed], listing: Listing) -> tuple[Row, ...]:
+    need = _counts((each.goods.key, each.quantity) for each in needed)
+    own = [each for each in listing.rows if each.goods.kind is not Kind.PIECE]
+    have = _counts((each.goods.key, each.quantity) for each in own)
+    names = {each.goods.key: each.goods.name for each in (*own, *needed)}
+    return tuple(Row(name, need[key], have[key]) for key, name in names.items())

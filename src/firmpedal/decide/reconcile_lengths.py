@@ -1,0 +1,223 @@
+"""Tube by the metre and hose by the piece: whether what is listed is long enough, or the right length."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.goods import Kind
+from firmpedal.quantity import Mark, Value
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from firmpedal.decide.goods import Goods
+    from firmpedal.decide.listed import Listed
+    from firmpedal.decide.reconcile import Needed
+
+ON_A_TAPE = from_unit(1 / 8, "in")  # hose is made and measured to that; common practice, no source
+NEAR = 1e-6
+
+Piece = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Lack:
+    """What does not agree about tube or hose."""
+
+    fault: str
+    quantity: int
+    name: str
+    needed: str = ""
+    where: tuple[str, ...] = ()
+    detail: str = ""
+    found: Value | None = None
+    asked: Value | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One piece that is needed."""
+
+    goods: Goods
+    length: Value
+    where: tuple[str, ...]
+
+
+def _wanted(needed: Iterable[Needed], kind: Kind) -> list[Wanted]:
+    return [
+        Wanted(each.goods, length, each.where)
+        for each in needed
+        if each.goods.kind is kind
+        for length in each.lengths
+    ]
+
+
+def _owned(rows: Iterable[Listed], kind: Kind) -> list[tuple[Goods, Piece]]:
+    return [(row.goods, piece) for row in rows if row.goods.kind is kind for piece in row.lengths]
+
+
+def tubes(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
+    """Cut every piece from the listed tube, the longest first; say what is left uncut."""
+    wanted, owned = _wanted(needed, Kind.TUBE), _owned(rows, Kind.TUBE)
+    keys = dict.fromkeys(each.goods.key for each in wanted)
+    uncut: list[Wanted] = []
+    for key in keys:
+        own = [piece for goods, piece in owned if goods.key == key]
+        uncut += _cut([each for each in wanted if each.goods.key == key], own)
+    spare = [(goods, piece) for goods, piece in owned if goods.key not in keys]
+    return [*_instead(uncut, spare), *_short_tubes(uncut, owned)]
+
+
+def _cut(wanted: Sequence[Wanted], owned: Sequence[Piece]) -> list[Wanted]:
+    """Lay the pieces into the listed lengths, each into the tightest that holds it."""
+    left = [low for low, _ in owned]
+    uncut = []
+    for each in sorted(wanted, key=lambda one: -(one.length.high if one.length.known else 0.0)):
+        most = each.length.high if each.length.known else None
+        fitting = [n for n, rest in enumerate(left) if most is not None and rest >= most - NEAR]
+        if not fitting or most is None:
+            uncut.append(each)
+        else:
+            tightest = min(fitting, key=lambda n: left[n])
+            left[tightest] -= most
+    return uncut
+
+
+def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]]) -> list[Lack]:
+    """Tube of another size or metal listed where this one is needed; what it would replace is taken off."""
+    faults: list[Lack] = []
+    for extra in dict.fromkeys(goods for goods, _ in spare):
+        near = next((each for each in uncut if each.goods.family == extra.family), None)
+        pieces = [piece for goods, piece in spare if goods == extra]
+        if near is None:
+            faults.append(Lack("left over", len(pieces), extra.name))
+            continue
+        missing = [each for each in uncut if each.goods == near.goods]
+        still = _cut(missing, pieces)
+        for each in missing:
+            if each not in still:
+                uncut.remove(each)
+        replaced = len(missing) - len(still)
+        where = tuple(name for each in missing if each not in still for name in each.where)
+        faults.append(
+            Lack(
+                _fault(near.goods, extra),
+                max(1, replaced),
+                extra.name,
+                near.goods.name,
+                tuple(dict.fromkeys(where)),
+            )
+        )
+    return faults
+
+
+def _fault(needed: Goods, listed: Goods) -> str:
+    if needed.size == listed.size:
+        return "wrong material"
+    return "wrong size" if needed.material == listed.material else "wrong size and material"
+
+
+def _short_tubes(uncut: Sequence[Wanted], owned: Sequence[tuple[Goods, Piece]]) -> list[Lack]:
+    faults = []
+    for goods in dict.fromkeys(each.goods for each in uncut):
+        pieces = [each for each in uncut if each.goods == goods]
+        listed = [piece for own, piece in owned if own.key == goods.key]
+        detail = "no listed length holds it" if listed else ""
+        asked = _sum([each.length for each in pieces], f"length of {goods.name} still needed")
+        where = tuple(dict.fromkeys(name for each in pieces for name in each.where))
+        found = _listed(listed, f"length of {goods.name} listed") if listed else None
+        faults.append(Lack("short", len(pieces), goods.name, "", where, detail, found, asked))
+    return faults
+
+
+def _sum(values: Sequence[Value], label: str) -> Value | None:
+    if not all(each.known for each in values):
+        return None
+    span = (sum(each.low for each in values), sum(each.high for each in values))
+    return Value(label, Dimension.LENGTH, span, max(each.mark for each in values))
+
+
+def _listed(pieces: Sequence[Piece], label: str) -> Value:
+    span = (sum(low for low, _ in pieces), sum(high for _, high in pieces))
+    return Value(label, Dimension.LENGTH, span, Mark.MEASURED)
+
+
+def hoses(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
+    """Give each hose to the place whose length it has; then pair what is left by what is nearest."""
+    left, spare = _wanted(needed, Kind.HOSE), _owned(rows, Kind.HOSE)
+    _taken(left, spare)
+    faults = _paired(left, spare, same=True)
+    faults += _paired(left, spare, same=False)
+    faults += [
+        Lack("short", 1, each.goods.name, where=each.where, asked=each.length if each.length.known else None)
+        for each in left
+    ]
+    faults += [
+        Lack("left over", 1, goods.name, found=_listed([piece], f"length of {goods.name}"))
+        for goods, piece in spare
+    ]
+    return _together(faults)
+
+
+def _off(wanted: Wanted, piece: Piece) -> float:
+    """How far a hose is from the length that is needed."""
+    if not wanted.length.known:
+        return 0.0
+    return max(0.0, wanted.length.low - piece[1], piece[0] - wanted.length.high)
+
+
+def _taken(left: list[Wanted], spare: list[tuple[Goods, Piece]]) -> None:
+    """Take away every hose that is right, the nearest pairs first."""
+    pairs = [
+        (_off(each, own[1]), n, m)
+        for n, each in enumerate(left)
+        for m, own in enumerate(spare)
+        if own[0].key == each.goods.key and _off(each, own[1]) <= ON_A_TAPE
+    ]
+    used: tuple[set[int], set[int]] = set(), set()
+    for _, n, m in sorted(pairs):
+        if n not in used[0] and m not in used[1]:
+            used[0].add(n)
+            used[1].add(m)
+    left[:] = [each for n, each in enumerate(left) if n not in used[0]]
+    spare[:] = [own for m, own in enumerate(spare) if m not in used[1]]
+
+
+def _paired(left: list[Wanted], spare: list[tuple[Goods, Piece]], *, same: bool) -> list[Lack]:
+    """Pair each hose that is missing with the nearest listed one, first of its own kind, then of another."""
+    faults = []
+    while pairs := [
+        (_off(each, own[1]), n, m)
+        for n, each in enumerate(left)
+        for m, own in enumerate(spare)
+        if (own[0].key == each.goods.key) is same
+    ]:
+        _, n, m = min(pairs)
+        wanted, (goods, piece) = left.pop(n), spare.pop(m)
+        fault = "wrong length" if same else _fault(wanted.goods, goods)
+        found = _listed([piece], f"length of {goods.name}")
+        detail = _which_way(wanted, piece) if same else ""
+        instead = wanted.goods.name
+        faults.append(Lack(fault, 1, goods.name, instead, wanted.where, detail, found, wanted.length))
+    return faults
+
+
+def _which_way(wanted: Wanted, piece: Piece) -> str:
+    return "too short" if piece[1] < wanted.length.low else "too long"
+
+
+def _together(faults: Sequence[Lack]) -> list[Lack]:
+    """Add up what is wrong in the same way."""
+    found: dict[tuple[object, ...], Lack] = {}
+    for each in faults:
+        lengths = tuple(value.span if value else None for value in (each.found, each.asked))
+        key = (each.fault, each.name, each.needed, each.detail, *lengths)
+        one = found.get(key)
+        where = tuple(dict.fromkeys((*(one.where if one else ()), *each.where)))
+        number = each.quantity + (one.quantity if one else 0)
+        found[key] = Lack(
+            each.fault, number, each.name, each.needed, where, each.detail, each.found, each.asked
+        )
+    return list(found.values())

@@ -1,0 +1,134 @@
+"""A list held against the design, as a sheet: the answer, what does not agree, the questions."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.catalog import StockError, catalogue, stock
+from firmpedal.decide.goods import Goods, Kind, folded, goods_of_part, goods_of_stock
+from firmpedal.decide.listed import understood
+from firmpedal.decide.reconcile import Fault, Needed, reconcile
+from firmpedal.report.parts import parts_list
+from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from firmpedal.decide.listing import Entry
+    from firmpedal.decide.reconcile import Discrepancy, Reconciliation
+    from firmpedal.model.display import Display
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.parts import Item
+    from firmpedal.report.sheet import Block
+
+ASKS = {
+    Fault.SHORT: "Is it on another list or in a drawer? Otherwise order it.",
+    Fault.WRONG_SIZE: "Is it in the bag like that, or a slip of the pen? Another size does not mate.",
+    Fault.WRONG_MATERIAL: "Is it in the bag like that, or was a letter left off? Do not mix metals by accident.",
+    Fault.WRONG_BOTH: "Is it in the bag like that, or a slip of the pen?",
+    Fault.WRONG_LENGTH: "Measure it from seat to seat: a short hose pulls, a long one chafes.",
+    Fault.LEFT_OVER: "Spares, or for something that the file does not have?",
+    Fault.ODD: "They go together one to one: which of the two is miscounted?",
+}
+
+
+def needed_items(evaluation: Evaluation) -> tuple[Needed, ...]:
+    """What the parts list holds, by the names under which things are compared."""
+    unit = evaluation.display.unit(Dimension.LENGTH)
+    return tuple(_needed(item, unit) for item in parts_list(evaluation))
+
+
+def _needed(item: Item, unit: str | None) -> Needed:
+    return Needed(_goods(item, unit), item.quantity, item.where, item.lengths, item.spare)
+
+
+def _goods(item: Item, unit: str | None) -> Goods:
+    part = catalogue().part(item.designation)
+    if part is not None:
+        return goods_of_part(part)
+    if item.lengths:
+        try:
+            return goods_of_stock(stock(item.designation, unit))
+        except StockError:
+            pass
+    key = folded(f"{item.designation} {item.size}")
+    return Goods(key, item.designation, Kind.PIECE, item.designation, item.size, item.material)
+
+
+def reconciled(evaluation: Evaluation, entries: Iterable[Entry]) -> Reconciliation:
+    """Hold the rows of a list against an evaluation."""
+    needed = needed_items(evaluation)
+    goods = tuple({each.goods.key: each.goods for each in needed}.values())
+    unit = evaluation.display.unit(Dimension.LENGTH)
+    return reconcile(needed, understood(entries, goods, unit))
+
+
+def reconcile_sheet(found: Reconciliation, display: Display, name: str) -> Sheet:
+    """What agrees and what does not, the answer first."""
+    blocks: list[Block] = [Paragraph(headline(found), Tone.LEAD)]
+    if found.faults:
+        blocks.append(_fault_table(found, display))
+        asked = dict.fromkeys(fault.fault for fault in found.faults)
+        blocks.append(Bullets(tuple(f"{fault.value}: {ASKS[fault]}" for fault in asked)))
+    questions = found.listing.questions
+    if questions:
+        blocks.append(Heading("Questions about the list"))
+        told = (f"{name}:{each.line}:{each.column}: {each.message}{_try(each.suggestion, each.message)}"
+                for each in questions)  # fmt: skip
+        blocks.append(Bullets(tuple(told)))
+    if found.listing.notes:
+        blocks += [Heading("How it was read"), Bullets(found.listing.notes)]
+    return Sheet("The list against the design", (*blocks, _all_rows(found)))
+
+
+def _try(suggestion: str, message: str) -> str:
+    return f" Try: {suggestion}." if suggestion and suggestion not in message else ""
+
+
+def headline(found: Reconciliation) -> str:
+    """The answer in a line."""
+    counts = [
+        f"{found.count(fault)} {_noun(fault, found.count(fault))}" for fault in Fault if found.count(fault)
+    ]
+    questions = len(found.listing.questions)
+    if questions:
+        counts.append(f"{questions} question{'s' if questions > 1 else ''}")
+    if not counts:
+        return "Your list agrees with the design."
+    words = ", ".join(counts)
+    if not found.covers:
+        return f"Your list does not cover the design: {words}."
+    if questions:
+        return f"Your list cannot be judged yet: {words}."
+    return f"Your list covers the design, but does not agree with it: {words}."
+
+
+def _noun(fault: Fault, count: int) -> str:
+    if fault is Fault.ODD:
+        return "out of pair"
+    return fault.value if fault is not Fault.WRONG_LENGTH or count == 1 else "wrong lengths"
+
+
+def _fault_table(found: Reconciliation, display: Display) -> Table:
+    rows = tuple(
+        (str(each.quantity), each.fault.value, each.name, fault_words(each, display), ", ".join(each.where))
+        for each in found.faults
+    )
+    return Table(("qty", "what is wrong", "on the list", "needed", "where"), rows, frozenset({0}))
+
+
+def fault_words(fault: Discrepancy, display: Display) -> str:
+    """What is needed instead, in words and lengths."""
+    words = [fault.needed, fault.detail]
+    if fault.found is not None:
+        words.append(f"listed {display.value(fault.found)}")
+    if fault.asked is not None:
+        words.append(f"needed {display.value(fault.asked)}")
+    return ", ".join(word for word in words if word)
+
+
+def _all_rows(found: Reconciliation) -> Table:
+    rows = tuple((row.name, str(row.needed), str(row.listed), "" if row.needed == row.listed else "*")
+                 for row in found.rows)  # fmt: skip
+    return Table(("part", "needed", "listed", "differs"), rows, frozenset({1, 2}), title="All of it")
