@@ -119,9 +119,14 @@ def _entry(row: Row, meanings: dict[int, Meaning]) -> Entry:
 QUANTITY = re.compile(r"\d{1,6}(?:[.,]\d+)?\s*(?:x|ea|each|off|pcs?|pieces?|st(?:k|ück)?)?\.?", re.IGNORECASE)
 
 
+OF_TUBE = re.compile(
+    r"""\d{1,4}(?:[.,]\d+)?\s*(?:ft|feet|foot|in|inch|inches|m|mm|cm|'|")\.?""", re.IGNORECASE
+)
+
+
 def _untitled(row: Row) -> Entry:
-    """Without titles the first cell that is a plain count is the quantity, the rest is text."""
-    count = next((cell for cell in row if QUANTITY.fullmatch(cell.text)), None)
+    """Without titles the first plain count is the quantity, else a length of tube; the rest is text."""
+    count = next((cell for kind in (QUANTITY, OF_TUBE) for cell in row if kind.fullmatch(cell.text)), None)
     others = tuple(cell for cell in row if cell is not count)
     return Entry(row[0].line, ((Meaning.QUANTITY, count),) if count else (), others)
 

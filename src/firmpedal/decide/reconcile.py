@@ -12,13 +12,13 @@ from itertools import product
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.goods import Goods, Kind
-from firmpedal.decide.reconcile_lengths import Lack, hoses, tubes
+from firmpedal.decide.reconcile_lengths import Lack, hoses, listed_whole, tubes, whole
 from firmpedal.model.part import Form, Gender, Interface
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Mapping, Sequence
 
-    from firmpedal.decide.listed import Listing
+    from firmpedal.decide.listed import Listed, Listing
     from firmpedal.quantity import Value
 
 
@@ -61,11 +61,14 @@ class Discrepancy:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One thing with how many are needed and listed."""
+    """One thing with how many are needed and listed; tube is compared by its whole length."""
 
     name: str
     needed: int
     listed: int
+    agrees: bool
+    needed_length: Value | None = None
+    listed_length: Value | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,10 +124,10 @@ def reconcile(needed: Iterable[Needed], listing: Listing) -> Reconciliation:
     faults += _odd(goods, need, have)
     lengths = [each for each in wanted if each.goods.kind is not Kind.PIECE and not each.spare]
     faults += [_of_lack(lack) for lack in (*tubes(lengths, listing.rows), *hoses(lengths, listing.rows))]
-    rows = tuple(Row(goods[key].name, need[key], have[key]) for key in goods)
-    return Reconciliation(
-        (*rows, *_length_rows(lengths, listing)), tuple(sorted(faults, key=_order)), listing
-    )
+    rows = tuple(Row(goods[key].name, need[key], have[key], need[key] == have[key]) for key in goods)
+    named = frozenset(name for fault in faults for name in (fault.name, fault.needed))
+    measured = _length_rows(lengths, listing.rows, named)
+    return Reconciliation((*rows, *measured), tuple(sorted(faults, key=_order)), listing)
 
 
 def _counts(pairs: Iterable[tuple[str, int]]) -> Counter[str]:
@@ -180,7 +183,7 @@ def _odd(goods: Mapping[str, Goods], need: Counter[str], have: Counter[str]) -> 
                 for counts in (need, have)
             )
             off = (found[0] - found[1]) - (wanted[0] - wanted[1])
-            if off and any(found):
+            if off and all(found):
                 name = f"{_many(found[0], male)} for {_many(found[1], female)} of size {size}"
                 faults.append(Discrepancy(Fault.ODD, abs(off), name))
     return faults
@@ -217,9 +220,19 @@ def _of_lack(lack: Lack) -> Discrepancy:
     )
 
 
-def _length_rows(needed: Iterable[Needed], listing: Listing) -> tuple[Row, ...]:
-    need = _counts((each.goods.key, each.quantity) for each in needed)
-    own = [each for each in listing.rows if each.goods.kind is not Kind.PIECE]
-    have = _counts((each.goods.key, each.quantity) for each in own)
-    names = {each.goods.key: each.goods.name for each in (*own, *needed)}
-    return tuple(Row(name, need[key], have[key]) for key, name in names.items())
+def _length_rows(
+    needed: Sequence[Needed], listed: Sequence[Listed], faulty: frozenset[str]
+) -> tuple[Row, ...]:
+    """Hose by the piece, tube by the length; `faulty` are the names that something is wrong with."""
+    own = [each for each in listed if each.goods.kind is not Kind.PIECE]
+    goods = {each.goods.key: each.goods for each in own}
+    goods |= {each.goods.key: each.goods for each in needed}
+    rows = []
+    for key, each in goods.items():
+        wanted = [row for row in needed if row.goods.key == key]
+        found = [row for row in own if row.goods.key == key]
+        lengths = whole([length for row in wanted for length in row.lengths]), listed_whole(found)
+        measured = lengths if each.kind is Kind.TUBE else (None, None)
+        numbers = sum(row.quantity for row in wanted), sum(row.quantity for row in found)
+        rows.append(Row(each.name, *numbers, each.name not in faulty, *measured))
+    return tuple(rows)

@@ -132,6 +132,17 @@ def _short_tubes(uncut: Sequence[Wanted], owned: Sequence[tuple[Goods, Piece]]) 
     return faults
 
 
+def whole(values: Sequence[Value]) -> Value | None:
+    """The length of all pieces needed; None where one is unknown or there are none."""
+    return _sum(values, "length needed") if values else None
+
+
+def listed_whole(rows: Sequence[Listed]) -> Value | None:
+    """The length of all pieces listed."""
+    pieces = [piece for row in rows for piece in row.lengths]
+    return _listed(pieces, "length listed") if pieces else None
+
+
 def _sum(values: Sequence[Value], label: str) -> Value | None:
     if not all(each.known for each in values):
         return None

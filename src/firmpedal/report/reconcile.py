@@ -19,13 +19,14 @@ if TYPE_CHECKING:
     from firmpedal.decide.reconcile import Discrepancy, Reconciliation
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Value
     from firmpedal.report.parts import Item
     from firmpedal.report.sheet import Block
 
 ASKS = {
     Fault.SHORT: "Is it on another list or in a drawer? Otherwise order it.",
     Fault.WRONG_SIZE: "Is it in the bag like that, or a slip of the pen? Another size does not mate.",
-    Fault.WRONG_MATERIAL: "Is it in the bag like that, or was a letter left off? Do not mix metals by accident.",
+    Fault.WRONG_MATERIAL: "Is it in the bag like that, or was a letter left off?",
     Fault.WRONG_BOTH: "Is it in the bag like that, or a slip of the pen?",
     Fault.WRONG_LENGTH: "Measure it from seat to seat: a short hose pulls, a long one chafes.",
     Fault.LEFT_OVER: "Spares, or for something that the file does not have?",
@@ -79,7 +80,7 @@ def reconcile_sheet(found: Reconciliation, display: Display, name: str) -> Sheet
         blocks.append(Bullets(tuple(told)))
     if found.listing.notes:
         blocks += [Heading("How it was read"), Bullets(found.listing.notes)]
-    return Sheet("The list against the design", (*blocks, _all_rows(found)))
+    return Sheet("The list against the design", (*blocks, _all_rows(found, display)))
 
 
 def _try(suggestion: str, message: str) -> str:
@@ -88,9 +89,9 @@ def _try(suggestion: str, message: str) -> str:
 
 def headline(found: Reconciliation) -> str:
     """The answer in a line."""
-    counts = [
-        f"{found.count(fault)} {_noun(fault, found.count(fault))}" for fault in Fault if found.count(fault)
-    ]
+    numbers = {fault: found.count(fault) for fault in Fault}
+    numbers[Fault.ODD] = sum(each.fault is Fault.ODD for each in found.faults)
+    counts = [f"{number} {_noun(fault, number)}" for fault, number in numbers.items() if number]
     questions = len(found.listing.questions)
     if questions:
         counts.append(f"{questions} question{'s' if questions > 1 else ''}")
@@ -105,9 +106,7 @@ def headline(found: Reconciliation) -> str:
 
 
 def _noun(fault: Fault, count: int) -> str:
-    if fault is Fault.ODD:
-        return "out of pair"
-    return fault.value if fault is not Fault.WRONG_LENGTH or count == 1 else "wrong lengths"
+    return f"{fault.value}s" if fault is Fault.ODD and count > 1 else fault.value
 
 
 def _fault_table(found: Reconciliation, display: Display) -> Table:
@@ -128,7 +127,18 @@ def fault_words(fault: Discrepancy, display: Display) -> str:
     return ", ".join(word for word in words if word)
 
 
-def _all_rows(found: Reconciliation) -> Table:
-    rows = tuple((row.name, str(row.needed), str(row.listed), "" if row.needed == row.listed else "*")
-                 for row in found.rows)  # fmt: skip
+def _all_rows(found: Reconciliation, display: Display) -> Table:
+    rows = tuple(
+        (
+            row.name,
+            _amount(row.needed, row.needed_length, display),
+            _amount(row.listed, row.listed_length, display),
+            "" if row.agrees else "*",
+        )
+        for row in found.rows
+    )
     return Table(("part", "needed", "listed", "differs"), rows, frozenset({1, 2}), title="All of it")
+
+
+def _amount(count: int, length: Value | None, display: Display) -> str:
+    return str(count) if length is None else display.value(length)

@@ -31,7 +31,15 @@ def reconcile_data(evaluation: Evaluation, found: Reconciliation, name: str) -> 
         ],
         "notes": list(found.listing.notes),
         "items": [
-            {"designation": row.name, "needed": row.needed, "listed": row.listed} for row in found.rows
+            {
+                "designation": row.name,
+                "needed": row.needed,
+                "listed": row.listed,
+                "agrees": row.agrees,
+                "needed_length": si(row.needed_length),
+                "listed_length": si(row.listed_length),
+            }
+            for row in found.rows
         ],
     }  # fmt: skip
 
