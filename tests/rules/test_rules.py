@@ -48,6 +48,7 @@ ALWAYS_ANSWERS = {
     "pipe-dash-read-as-tube-dash",
     "no-bend-in-rigid-line",
     "only-tie-wraps",
+    "no-room-for-wrench",
     "sides-crossed",
     "one-leak-costs-all-wheels",
 }

@@ -18,6 +18,7 @@ from firmpedal.checks import (
     pressure,
     rating,
     reservoirs,
+    service,
     stroke,
     support,
 )
@@ -66,5 +67,7 @@ RULES: tuple[Rule, ...] = (
     Rule("only-tie-wraps", support.only_tie_wraps),
     Rule("covered-edge-chafes", heat.covered_edge_chafes),
     Rule("too-near-to-stay-clear", clearance.too_near_to_stay_clear),
+    Rule("no-room-for-wrench", service.no_room_for_wrench),
+    Rule("caliper-not-lifted-off", service.caliper_not_lifted_off),
     Rule("hose-bend-radius", motion.hose_bend_radius),
 )

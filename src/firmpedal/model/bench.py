@@ -68,6 +68,7 @@ class Bench(Declared):
     flare_allowance: OptionalLength
     longest_tube: OptionalLength
     cutter_loss: OptionalLength
+    wrench_length: OptionalLength
     bender: Bender
     flaring_tool: FlaringTool
     tube: Annotated[tuple[TubeInHand, ...], Members] = ()

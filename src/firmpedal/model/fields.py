@@ -69,6 +69,7 @@ Name = Annotated[str, Reads("text", target="names")]  # words, or a name that co
 Designation = Annotated[str, Reads("text", target="parts")]  # of a part in the catalogue
 YesNo = Annotated[Answer, Reads("answer", optional=True)]
 Where = Annotated[Position, Reads("position")]
+OptionalStep = Annotated[Position, Reads("vector", optional=True)]  # from one place to another
 OptionalWhere = Annotated[Position, Reads("position", optional=True)]
 Facing = Annotated[Direction, Reads("direction", optional=True)]
 

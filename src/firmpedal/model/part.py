@@ -20,6 +20,7 @@ class Form(StrEnum):
     COMPRESSION = "compression"  # male: nut, with the sleeve that bites on the tube; female: socket
     SUPPORTED_TUBE = "tube with insert"  # male: tube held open from inside; female: bore of the sleeve
     PLAIN_TUBE = "plain tube"  # male: soft tube cut square; female: what goes into its bore
+    COMPRESSION_SHOULDER = "compression nut shoulder"  # male: sleeve; female: inside of its nut
     NUT_SHOULDER = "nut shoulder"  # male: sleeve; female: inside of a coupling nut
     TUBE_FLARE_37 = "37-degree tube flare"  # male: flared tube end; female: cone of a sleeve
     TUBE_FLARE_45 = "45-degree tube flare"
@@ -120,6 +121,24 @@ class Category(StrEnum):
     OTHER = "other"
 
 
+_OUTLETS = (
+    "leg_centre_to_flare_end",
+    "leg_centre_to_tube_end",
+    "leg_centre_to_hose_end",
+    "leg_centre_to_female_end",
+)
+_WIDTHS = (
+    "hex_across_flats",
+    "body_across_wrench_flats",
+    "body_width",
+    "eye_outside_diameter",
+    "outside_diameter",
+    "head_diameter",
+    "rim_diameter",
+    "thread_diameter",
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
     """One designation, dash and material that can be bought.
@@ -143,6 +162,7 @@ class Part:
     source: str  # key in references.bib
     mark: Mark
     note: str = ""
+    same_as: str = ""  # designation of the part that this is, where it is that part put to another use
 
     def dimension(self, *names: str) -> Value | None:
         """The first of these dimensions that is known for the part."""
@@ -157,7 +177,12 @@ class Part:
     @property
     def outlet_leg(self) -> Value | None:
         """From the crossing of an elbow's axes to the end where the line comes out."""
-        return self.dimension("leg_centre_to_flare_end", "leg_centre_to_tube_end")
+        return self.dimension(*_OUTLETS)
+
+    @property
+    def width(self) -> Value | None:
+        """Across the widest section of the body, a hexagon over its flats; an elbow's arm is `outlet_leg`."""
+        return self.dimension(*_WIDTHS)
 
     @property
     def flow_ends(self) -> tuple[int, ...]:

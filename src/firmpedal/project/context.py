@@ -122,6 +122,8 @@ class Context:
     def position(self, node: Node, _marker: Reads | None = None) -> Position:
         return self.places.position(node)
 
+    vector = position
+
     def positions(self, node: Node, _marker: Reads) -> tuple[Position, ...]:
         return self.places.positions(node)
 

@@ -89,7 +89,7 @@ def _value(node: Node, method: str, how: Copying) -> Node:
         return copied_point(node, how)
     if method == "positions" and isinstance(node, Items):
         return replace(node, nodes=tuple(copied_point(item, how) for item in node.nodes))
-    if method == "direction":
+    if method in ("direction", "vector"):  # a shift of where things are changes neither
         return mirrored_direction(node) if how.mirror else node
     return copied_shape(node, how) if method in ("shape", "body", "sheet") else node
 

@@ -43,6 +43,7 @@ _WORDS = {
     "stock": "tube, hose or plastic as a phrase",
     "text": "words",
     "thread": "a thread with its gender",
+    "vector": "how far aft, right and up: [aft, right, up], or unknown",
     "words": "words, or a list of them",
 }
 _TARGETS = {"names": "words, or the name of another thing", "parts": "the designation of a fitting"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 
 from firmpedal.model.component import BaseComponent
-from firmpedal.model.fields import Declared, Length, Number, OptionalLength, YesNo
+from firmpedal.model.fields import Declared, Length, Number, OptionalLength, OptionalStep, YesNo
 from firmpedal.quantity import Answer
 
 
@@ -17,12 +17,16 @@ class Pistons(Declared):
 
 
 class Caliper(BaseComponent):
-    """A caliper; `pad_gap` is what the pistons of one side travel before both pads touch."""
+    """A caliper; `pad_gap` is what the pistons of one side travel before both pads touch.
+
+    `lifts_off` is how far, and which way, it is moved when it comes off the disc.
+    """
 
     pistons: Pistons
     pad_gap: OptionalLength
     pad_wear: OptionalLength
     floats: YesNo = Answer.UNKNOWN
+    lifts_off: OptionalStep
 
     @property
     def inner_ways(self) -> tuple[tuple[str, str], ...]:

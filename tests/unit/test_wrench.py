@@ -1,0 +1,61 @@
+"""How far a wrench swings: by hand on walls, corners and slots."""
+
+from __future__ import annotations
+
+from math import acos, degrees, sqrt
+
+import pytest
+
+from firmpedal.lay.near import Bar, Box, Disc
+from firmpedal.lay.wrench import free_swing
+
+NUT, ALONG = (0.0, 0.0, 0.0), (0.0, 0.0, 2.0)
+LENGTH, THIN = 4.0, 0.002
+STEP = 4.1  # two steps of two degrees, in which an edge can lie anywhere, and the wrench's thickness
+
+
+def swing(*solids, nut=NUT, axis=ALONG, length=LENGTH):
+    return degrees(free_swing(nut, axis, solids, length, THIN))
+
+
+def wall(low, high=50):
+    """A wall across the first axis."""
+    return Box((low, -50, -50), (high, 50, 50))
+
+
+def test_nothing_in_reach():
+    assert swing() == 360
+    assert swing(wall(4.1)) == 360
+
+
+@pytest.mark.parametrize("off", [0.5, 2.0, 3.5])
+def test_a_flat_wall_takes_its_share_of_the_circle(off):
+    # the end of the wrench meets the wall where its reach towards it is the distance
+    assert swing(wall(off)) == pytest.approx(360 - 2 * degrees(acos(off / LENGTH)), abs=STEP)
+
+
+def test_a_corner_of_two_walls():
+    corner = (wall(1.0), Box((-50, 1.0, -50), (50, 50, 50)))
+    # each wall blocks acos(1/4) to either side of square to it, and they are square to each other
+    assert swing(*corner) == pytest.approx(360 - 90 - 2 * degrees(acos(1 / LENGTH)), abs=STEP)
+
+
+def test_the_widest_of_several_gaps_counts():
+    posts = [Bar((2, 0, -1), (2, 0, 1), 0.1), Bar((0, 2, -1), (0, 2, 1), 0.1)]
+    half = degrees(0.1 / 2)
+    assert swing(*posts) == pytest.approx(270 - 2 * half, abs=STEP)
+
+
+def test_a_slot_too_narrow_for_any_swing():
+    slot = (wall(0.05), Box((-50, -50, -50), (-0.05, 50, 50)))
+    assert swing(*slot) < 5
+
+
+def test_what_lies_beside_the_plane_of_the_wrench_is_not_met():
+    assert swing(Disc((0, 0, 0.5), (0, 0, 1), 10, 0.1)) == 360
+    assert swing(Disc((0, 0, 0.0005), (0, 0, 1), 10, 0.1)) == 0
+
+
+def test_the_axis_may_point_anywhere():
+    tilted = (1 / sqrt(2), 0.0, 1 / sqrt(2))
+    assert swing(Box((-50, 2, -50), (50, 50, 50)), axis=tilted) == pytest.approx(240, abs=STEP)
