@@ -70,6 +70,17 @@ options:
       pedal: removed
       leg: removed
       whole: {from: cylinder.outlet, to: caliper.inlet, made of: hose -4 PTFE braided, via: [[10, 0, -20]]}
+  one tube:
+    bulkheads: {floor: removed}
+    lines:
+      pedal: removed
+      leg: removed
+      whole:
+        from: cylinder.outlet
+        to: caliper.inlet
+        made of: tube 5052-O 1/4 x .035
+        bend radius: 3/4
+        via: [[10, 0, -20]]
   dash 3:
     bulkheads: {floor: {fitting: AN832-3D}}
     lines:
@@ -113,7 +124,17 @@ options:
         via: [[12, 0, -20]]
 """
 OPTIONS = (
-    *(None, "no change", "leg moved", "leg renamed", "one hose", "dash 3", "steel leg", "own fluid"),
+    *(
+        None,
+        "no change",
+        "leg moved",
+        "leg renamed",
+        "one hose",
+        "one tube",
+        "dash 3",
+        "steel leg",
+        "own fluid",
+    ),
     *("vented", "floor moved", "hose swung", "bigger bore", "elbow at floor", "nylon", "other nylon"),
 )
 

@@ -74,7 +74,7 @@ class TestCompare:
             for cell in row["cells"]:
                 assert cell.keys() == {"figure", "about", "change"}
         assert found["advice"].keys() == {
-            *("out", "standing", "wins", "behind", "decided", "best", "measure"),
+            *("out", "standing", "wins", "behind", "same_job", "decided", "best", "measure"),
         }
 
     def test_figures_are_ranges_in_si(self, file):

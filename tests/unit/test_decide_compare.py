@@ -157,12 +157,19 @@ class TestAdvice:
         assert answer(found) == "None of them is sound: each has at least one WARNING."
 
     def test_nobody_is_best_where_each_wins_something(self):
-        found = side_by_side("own fluid", "dash 3")
+        found = side_by_side("one tube", "dash 3")
         wins = dict(zip(found.advice.standing, found.advice.wins, strict=True))
         assert "leak paths" in wins[0]
         assert "yield over panic foot" in wins[1]
         assert found.advice.best is None
         assert "the figures do not choose" in answer(found)
+
+    def test_nobody_is_best_where_they_do_not_do_the_same_job(self):
+        """Without its reservoir it has fewer joints, because it has fewer things to join."""
+        found = side_by_side(None, "own fluid")
+        assert row(found, "leak paths").result.winners == (1,)
+        assert (found.advice.same_job, found.advice.best) == (False, None)
+        assert answer(found) == "As written and own fluid do not do the same job: choose that first."
 
     def test_nobody_is_best_where_nothing_is_better(self):
         assert side_by_side(None, "leg renamed").advice.best is None

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.contest import Outcome, Result, contest
-from firmpedal.decide.measures import MEASURES, mass_change, unknown_things
+from firmpedal.decide.measures import MEASURES, components, mass_change, unknown_things
 from firmpedal.finding import Finding, Level, Verdict
 from firmpedal.quantity import Missing
 
@@ -47,6 +47,7 @@ class Advice:
     standing: tuple[int, ...]
     wins: tuple[tuple[str, ...], ...]
     behind: tuple[tuple[Separator, ...], ...]
+    same_job: bool  # whether all that are left join components of the same kinds and numbers
     best: int | None
     measure: tuple[Missing, ...]
 
@@ -147,8 +148,9 @@ def _advice(
     vague = [row for row in rows if row.result.outcome in (Outcome.OVERLAP, Outcome.UNKNOWN)]
     measure = dict.fromkeys(missing for row in vague for missing in row.result.measure)
     behind = tuple(_behind(number, standing, separators) for number in standing)
-    best = _best(evaluations, standing, rows)
-    return Advice(tuple(out), standing, wins, behind, best, tuple(measure))
+    jobs = {components(evaluations[number]).about for number in standing}
+    best = _best(evaluations, standing, rows) if len(jobs) == 1 else None
+    return Advice(tuple(out), standing, wins, behind, len(jobs) == 1, best, tuple(measure))
 
 
 def _behind(

@@ -58,6 +58,13 @@ def verdict(evaluation: Evaluation) -> Cell:
     return Cell(_count("verdict", BADNESS[word]), (word.value,))
 
 
+def components(evaluation: Evaluation) -> Cell:
+    """What the lines join, by kind: options that do not join the same do not do the same job."""
+    kinds = Counter(component.kind for component in evaluation.aircraft.components)
+    about = tuple(f"{count} {kind}{'s' if count > 1 else ''}" for kind, count in sorted(kinds.items()))
+    return Cell(_count("components", sum(kinds.values())), about)
+
+
 def leak_paths(evaluation: Evaluation) -> Cell:
     """Places where fluid is held, by the form of the joint."""
     forms: dict[Form, int] = {}
@@ -226,6 +233,7 @@ MEASURES = (
     Measure("verdict", verdict, least=True),
     Measure("worst finding", worst, least=True),
     Measure("heat", heat, least=True),
+    Measure("components", components, least=None),
     Measure("leak paths", leak_paths, least=True),
     Measure("joints", joints, least=True),
     Measure("parts", parts, least=True),

@@ -48,9 +48,10 @@ def answer(found: Comparison) -> str:
             return f"{_first_up(names[advice.best])} is the only one without a WARNING."
         first = f"; first settle {listed(_open(found))}" if _open(found) else ""
         return f"{_first_up(names[advice.best])}: best on what can be told{first}."
-    return (
-        f"{_first_up(listed([names[n] for n in advice.standing]))}: the figures do not choose between them."
-    )
+    left = _first_up(listed([names[n] for n in advice.standing]))
+    if not advice.same_job:
+        return f"{left} do not do the same job: choose that first."
+    return f"{left}: the figures do not choose between them."
 
 
 def _open(found: Comparison) -> list[str]:
@@ -146,6 +147,10 @@ def _last(found: Comparison) -> str:
     advice, names = found.advice, [option_name(option) for option in found.options]
     if len(advice.out) == len(names):
         return "So: put the warnings right in the file first; `firmpedal check` says what to try for each."
+    if not advice.same_job:
+        rows = {row.measure: row for row in found.rows}
+        jobs = [f"{names[n]} with {listed(list(rows['components'].cells[n].about))}" for n in advice.standing]
+        return f"So: decide what you want first, {' or '.join(jobs)}; figures cannot choose that."
     if advice.best is None:
         left = listed([names[n] for n in advice.standing])
         return (

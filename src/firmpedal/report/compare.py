@@ -24,6 +24,7 @@ LABELS = {
     "verdict": "verdict",
     "worst finding": "worst finding",
     "heat": "plastic lines where it gets hot",
+    "components": "components that are joined",
     "leak paths": "places that can leak",
     "joints": "joints",
     "parts": "fittings, nuts and sleeves",

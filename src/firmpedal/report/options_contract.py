@@ -48,6 +48,7 @@ def compare_data(evaluations: tuple[Evaluation, ...]) -> Data:
             "standing": [found.options[n] for n in advice.standing],
             "wins": [list(wins) for wins in advice.wins],
             "behind": [[one.rule for one in some] for some in advice.behind],
+            "same_job": advice.same_job,
             "decided": advice.best is not None,
             "best": None if advice.best is None else found.options[advice.best],
             "measure": [missing.what for missing in advice.measure],

@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.pieces import find_line
 from firmpedal.decide.step import Action
+from firmpedal.model.aircraft import find
+from firmpedal.model.kinds import MasterCylinder
 from firmpedal.quantity import Mark
 from firmpedal.report import retrofit_parts as on
 from firmpedal.report.advice import listed
@@ -88,12 +90,13 @@ def _valve(step: Step, _before: Evaluation, _after: Evaluation) -> str:
     return f"Open {step.subject}, then press and release each pedal: a closed valve keeps pressure behind it."
 
 
-def _drain(step: Step, _before: Evaluation, after: Evaluation) -> str:
+def _drain(step: Step, before: Evaluation, after: Evaluation) -> str:
     lines, held = listed(list(step.about)), _held(step, after)
-    if not step.subject:
-        return f"Drain {lines} into a jar{held}, and what stands above comes on top."
-    tank = f"what is in the reservoir of {step.subject} comes on top"
-    return f"Drain {lines} at the wheel into a jar{held}, and {tank}."
+    cylinder = find(before.aircraft.components, step.subject)
+    own = isinstance(cylinder, MasterCylinder) and cylinder.has_reservoir
+    above = f"what is in the reservoir of {step.subject}" if own else "what stands above"
+    where = " at the wheel" if step.subject else ""
+    return f"Drain {lines}{where} into a jar{held}, and {above} comes on top."
 
 
 def _held(step: Step, after: Evaluation) -> str:
