@@ -123,7 +123,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "fittings": "the metal wanted for its fittings",
         "moves with": "the moving thing it sits on",
         "measured in": "the state it was measured in, where it differs from `measured at`",
-        "sides": "its two sides by names of your own, see below",
+        "sides": "its two sides by names of your own, three for a tee; see below",
     },
     "sides": {
         "seat": "where the line's end sits on this side",
