@@ -21,6 +21,7 @@ from firmpedal.checks import (
     service,
     stroke,
     support,
+    threading,
 )
 from firmpedal.checks.view import Rule
 
@@ -63,6 +64,7 @@ RULES: tuple[Rule, ...] = (
     Rule("straight-between-bends-too-short", bends.straight_between_bends_too_short),
     Rule("no-bend-in-rigid-line", bends.no_bend_in_rigid_line),
     Rule("bends-in-no-order", bench.bends_in_no_order),
+    Rule("thread-in-before-bending", threading.thread_in_before_bending),
     Rule("clamp-spacing", support.clamp_spacing),
     Rule("only-tie-wraps", support.only_tie_wraps),
     Rule("covered-edge-chafes", heat.covered_edge_chafes),
