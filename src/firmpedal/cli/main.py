@@ -195,6 +195,14 @@ def packet(
     sys.exit(run(file, out, option))
 
 
+@app.command(short_help="Which tube to cut from which stick.")
+def cutplan(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Plan the cuts: which piece comes from which stick with the least tube bought, and what is left over."""
+    from firmpedal.cli.cutplan import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
 @app.command(short_help="The lines for other programs: STEP, DXF, CSV, SVG.")
 def export(
     file: FileArgument,

@@ -89,7 +89,13 @@ def cutting_plan(pieces: Sequence[Piece], sticks: Sequence[Stick], cutter_loss: 
     solved = _solve(kept, shelf, cutter_loss)
     if solved is None:  # what fits one by one does not fit together, and nothing can be bought
         return CuttingPlan((), tuple(pieces))
-    return CuttingPlan(tuple(_cuts(kept, shelf, solved, cutter_loss)), without_stick)
+    cuts = sorted(_cuts(kept, shelf, solved, cutter_loss), key=lambda cut: _first(cut, kept))
+    return CuttingPlan(tuple(cuts), without_stick)
+
+
+def _first(cut: Cut, pieces: list[Piece]) -> int:
+    """Where the first of its pieces stands in the list."""
+    return min(pieces.index(piece) for piece in cut.pieces)
 
 
 def _that_fit(

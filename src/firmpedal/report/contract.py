@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
+from firmpedal.decide.tube_plan import tube_plans
 from firmpedal.model.stock import Hose
 from firmpedal.report.parts import parts_list, whole_length
 from firmpedal.units import Dimension
@@ -164,4 +165,30 @@ def _line(line: LaidLine, start: str, finish: str) -> dict[str, Any]:
         "order_length": si(line.order_length),
         "straights": [si(straight) for straight in tube.straights] if tube else None,
         "bends": bends if tube else None,
+    }
+
+
+def cutplan_data(evaluation: Evaluation) -> dict[str, Any]:
+    """For each kind of tube the sticks with their pieces, and what finds no stick or has no length yet."""
+    return {
+        **_head(evaluation.reading),
+        "tubes": [
+            {
+                "tube": plan.phrase,
+                "to_buy": plan.plan.bought,
+                "cuts": [
+                    {
+                        "stick": cut.stick.name,
+                        "length": cut.stick.length,
+                        "in_hand": cut.stick.in_hand,
+                        "pieces": [{"line": each.name, "length": each.length} for each in cut.pieces],
+                        "left_over": cut.left_over,
+                    }
+                    for cut in plan.plan.cuts
+                ],
+                "without_stick": [piece.name for piece in plan.plan.without_stick],
+                "unknown": list(plan.unknown),
+            }
+            for plan in tube_plans(evaluation)
+        ],
     }

@@ -1,0 +1,65 @@
+"""The cutting plan of a whole aircraft: one for each kind of tube."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.cutting import CuttingPlan, Piece, Stick, cutting_plan
+from firmpedal.model.stock import LineKind
+from firmpedal.units import from_unit
+
+if TYPE_CHECKING:
+    from firmpedal.pipeline import Evaluation
+
+# Sticks as tube is sold, where the file does not say what can be had: common practice, no source.
+USUAL_STICKS = (from_unit(6, "ft"), from_unit(12, "ft"))
+COUPON = from_unit(4, "in")  # enough to grip and to flare both ends of
+
+
+@dataclass(frozen=True, slots=True)
+class TubePlan:
+    """The plan for one kind of tube; `unknown` names the tubes whose length is not known yet."""
+
+    phrase: str
+    plan: CuttingPlan
+    unknown: tuple[str, ...]
+    usual_sticks: bool  # nothing in the file says which sticks can be had
+
+    @property
+    def coupons(self) -> int:
+        """How many practice pieces come out of what is left over."""
+        return sum(int(cut.left_over // COUPON) for cut in self.plan.cuts)
+
+
+def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:
+    """Plan the cuts of each kind of tube, in the order of the file.
+
+    Tube in hand is under `bench: tube:` of the file; what can be bought is the longest tube there, or
+    else the usual sticks. A tube is cut at the upper end of its range: what is too long can be trimmed.
+    """
+    phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
+    return tuple(_plan(evaluation, phrase) for phrase in phrases)
+
+
+def _plan(evaluation: Evaluation, phrase: str) -> TubePlan:
+    tubes = [
+        (line.name, line.tube.cut_length)
+        for line in evaluation.laid
+        if line.tube and line.stock.phrase == phrase
+    ]
+    pieces = [Piece(name, length.high) for name, length in tubes if length.known]
+    bench = evaluation.aircraft.bench
+    loss = bench.cutter_loss.high if bench.cutter_loss.known else 0.0
+    hand = [
+        Stick(f"{stock.name} {number}" if len(stock.pieces) > 1 else stock.name, length.low, in_hand=True)
+        for stock in bench.tube
+        if stock.made_of.phrase == phrase
+        for number, length in enumerate(stock.pieces, 1)
+        if length.known
+    ]
+    lengths = (bench.longest_tube.low,) if bench.longest_tube.known else USUAL_STICKS
+    sale = [Stick("to buy", length, in_hand=False) for length in lengths]
+    plan = cutting_plan(pieces, [*hand, *sale], loss)
+    unknown = tuple(name for name, length in tubes if not length.known)
+    return TubePlan(phrase, plan, unknown, not bench.longest_tube.known)

@@ -1,0 +1,62 @@
+"""The cutting plan as a sheet: which piece comes from which stick, and what the rest is good for."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.decide.tube_plan import COUPON, TubePlan, tube_plans
+from firmpedal.report.sheet import BOX, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from firmpedal.decide.cutting import Cut
+    from firmpedal.pipeline import Evaluation
+from firmpedal.report.sheet import Block
+
+ORDER = "Cut the longest piece of a stick first. Name each piece with a felt pen as it comes off."
+PRACTICE = "Three flares on left-over pieces before the first tube: cut one open, and look at it with a lens."
+
+USUAL = "Sticks of 6 and 12 ft are taken as what can be had. Say otherwise in the file: bench, longest tube."
+
+
+def cutplan_sheet(evaluation: Evaluation) -> Sheet | None:
+    """The cuts of every kind of tube; None where there is no tube."""
+    plans = tube_plans(evaluation)
+    if not plans:
+        return None
+    blocks: list[Block] = [
+        block for plan in plans for block in _blocks(evaluation, plan, alone=len(plans) == 1)
+    ]
+    return Sheet("Cutting plan", (*blocks, Paragraph(ORDER), Paragraph(PRACTICE)))
+
+
+def _blocks(evaluation: Evaluation, plan: TubePlan, *, alone: bool) -> list[Block]:
+    show = evaluation.display.number
+    blocks: list[Block] = [Heading(plan.phrase)]
+    if plan.plan.cuts:
+        bought = show(plan.plan.bought, Dimension.LENGTH)
+        words = f"Buy {bought} of it." if plan.plan.bought else "What you have is enough."
+        blocks.append(Paragraph(words if alone else f"{plan.phrase}: {words}", Tone.LEAD))
+        rows = tuple(_row(evaluation, cut) for cut in plan.plan.cuts)
+        blocks.append(Table(("", "stick", "cut from it", "left over", "good for"), rows))
+    for piece in plan.plan.without_stick:
+        length = show(piece.length, Dimension.LENGTH)
+        words = f"{piece.name} is {length} long, and no stick holds it: longer tube, a coil, or a union"
+        blocks.append(Paragraph(words, Tone.CAUTION))
+    if plan.unknown:
+        names = ", ".join(plan.unknown)
+        blocks.append(
+            Paragraph(f"Not in this plan, because its length is not known yet: {names}.", Tone.NOTE)
+        )
+    if plan.usual_sticks and any(not cut.stick.in_hand for cut in plan.plan.cuts):
+        blocks.append(Paragraph(USUAL, Tone.SMALL))
+    return blocks
+
+
+def _row(evaluation: Evaluation, cut: Cut) -> tuple[str, ...]:
+    show = evaluation.display.number
+    stick = f"{cut.stick.name}, {show(cut.stick.length, Dimension.LENGTH)}"
+    pieces = "; ".join(f"{piece.name} {show(piece.length, Dimension.LENGTH)}" for piece in cut.pieces)
+    count = int(cut.left_over // COUPON)
+    use = f"{count} practice pieces" if count > 1 else "1 practice piece" if count else "nothing"
+    return BOX, stick, pieces, show(cut.left_over, Dimension.LENGTH), use
