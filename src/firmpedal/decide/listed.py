@@ -151,21 +151,16 @@ def _metal_doubts(entry: Entry, listed: Listed) -> list[Question]:
 
 
 def _repeated(listed: Sequence[Listed]) -> tuple[str, ...]:
-    """Say what stands on several rows and was added up."""
-    keys = dict.fromkeys(each.goods.key for each in listed)
-    rows = {key: [each for each in listed if each.goods.key == key] for key in keys}
+    """Say what stands on several rows and was added up; hoses of another length are another thing."""
+    rows: dict[tuple[str, frozenset[tuple[float, float]]], list[Listed]] = {}
+    for each in listed:
+        rows.setdefault((each.goods.key, frozenset(each.lengths)), []).append(each)
     return tuple(
         f"{own[0].goods.name} stands on lines {_and([each.line for each in own])}: "
         f"added up to {sum(each.quantity for each in own)}"
         for own in rows.values()
-        if len(own) > 1 and (own[0].goods.kind is Kind.PIECE or _alike(own))
+        if len(own) > 1
     )
-
-
-def _alike(own: list[Listed]) -> bool:
-    """Hoses of several lengths stand on several rows by right; the same length twice is a repetition."""
-    lengths = [each.lengths for each in own]
-    return any(set(one) & set(other) for n, one in enumerate(lengths) for other in lengths[:n])
 
 
 def _and(numbers: Sequence[int]) -> str:

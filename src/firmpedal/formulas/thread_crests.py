@@ -97,7 +97,7 @@ def gap_under_template(
 ) -> float:
     """Gap under a blunter template laid on a cone, at the wide end of the cone.
 
-    g = (D - d) sin(b - a) / (2 sin a)
+    g = (D - d) sin(b - a) / (2 sin(a))
 
     Args:
         edge_diameter: D, of the cone at its wide end [m].
