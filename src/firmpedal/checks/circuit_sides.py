@@ -26,7 +26,10 @@ def sides_crossed(view: View) -> Iterator[Outcome]:
         line = find(view.aircraft.lines, crossing.lines[0]) if crossing.lines else None
         ends = [find(view.aircraft.components, name) for name in (crossing.one, crossing.other)]
         one, other = (f"{part.name} ({_side(view, part.name)})" for part in ends if part is not None)
-        message = f"{listed(crossing.lines) or 'the circuit'} leads from {one} to {other}"
+        lead = "lead" if len(crossing.lines) > 1 else "leads"
+        message = (
+            f"{listed(crossing.lines) if crossing.lines else 'a way inside'} {lead} from {one} to {other}"
+        )
         if crossing.presses:
             wrong = listed(
                 f"{pedal_words(view, name)} brakes {caliper}" for name, caliper in crossing.presses

@@ -66,33 +66,35 @@ def no_release_path(view: View) -> Iterator[Outcome]:
     heat, and lock. A cylinder's relief port has to be clear of its seal when the pedal is back.
     """
     rule = "no-release-path"
+    pressed = {caliper for reach in view.results.reach for caliper in reach.calipers}
     for judged in view.results.plumbing.circuits:
-        if not judged.circuit.tops:
+        if not judged.circuit.tops:  # which is another rule's to tell
             continue
         for verdict in judged.of(Kind.NOT_FOLLOWED):
             place = place_of(view, judged.circuit.cylinders[0])
             yield unclear(rule, place, "what is open and shut in this circuit", [verdict])
         for verdict in judged.of(Kind.NOT_FREED):
             name = verdict.fact.caliper
-            place = place_of(view, name)
-            if not any(name in reach.calipers for reach in view.results.reach):
-                continue
-            if verdict.answer is Answer.UNKNOWN:
+            if name in pressed and verdict.answer is Answer.YES:
+                yield _not_freed(view, judged.circuit, name)
+            elif name in pressed:
                 message = f"whether {name} is released when all pedals are free"
-                yield unclear(rule, place, message, [verdict])
-                continue
-            yield Finding(
-                rule,
-                Level.WARNING,
-                place,
-                f"with all pedals free and every valve open, {name} does not lie open to a vented "
-                f"reservoir: {_shut(view, judged.circuit, name)}",
-                (
-                    "see that the pedal comes all the way back and its rod is fully out",
-                    "clear the vent, or fit a cap that has one",
-                ),
-                sources=practice("common-practice"),
-            )
+                yield unclear(rule, place_of(view, name), message, [verdict])
+
+
+def _not_freed(view: View, circuit: Circuit, caliper: str) -> Finding:
+    return Finding(
+        "no-release-path",
+        Level.WARNING,
+        place_of(view, caliper),
+        f"with all pedals free and every valve open, {caliper} does not lie open to a vented reservoir: "
+        f"{_shut(view, circuit, caliper)}",
+        (
+            "see that the pedal comes all the way back and its rod is fully out",
+            "clear the vent, or fit a cap that has one",
+        ),
+        sources=practice("common-practice"),
+    )
 
 
 def _shut(view: View, circuit: Circuit, caliper: str) -> str:
@@ -119,41 +121,40 @@ def one_leak_costs_all_wheels(view: View) -> Iterator[Outcome]:
     Where one cylinder presses both wheels, or the lines of both sides meet, it does, and at once. Two
     sides that only share a reservoir lose it in time: there the level is what to watch.
     """
-    rule = "one-leak-costs-all-wheels"
-    plumbing = view.results.plumbing
-    braked = [
-        caliper
-        for caliper in view.aircraft.calipers
-        if any(caliper.name in reach.calipers for reach in view.results.reach)
-    ]
-    sides = {caliper.side for caliper in braked}
-    if len(braked) < 2 or (len(sides) == 1 and SideOf.CENTRE not in sides):
+    pressed = {caliper for reach in view.results.reach for caliper in reach.calipers}
+    braked = [caliper for caliper in view.aircraft.calipers if caliper.name in pressed]
+    if not _on_two_wheels(braked):
         return
-    circuits = [judged.circuit for judged in plumbing.circuits if _brakes(judged.circuit, braked)]
-    derived = practice("firmpedal-derivation", Mark.DERIVED)
+    names = {caliper.name for caliper in braked}
+    judged = [each.circuit for each in view.results.plumbing.circuits]
+    circuits = [circuit for circuit in judged if names.intersection(circuit.calipers)]
     if len(circuits) == 1:
-        names = listed(caliper.name for caliper in braked)
-        pressing = listed(circuits[0].cylinders)
-        yield Finding(
-            rule,
-            Level.CAUTION,
-            place_of(view, circuits[0].cylinders[0]),
-            f"{names} are on one circuit, pressed by {pressing}: one leak anywhere in it takes both brakes",
-            ("give each side its own cylinder and line", "try the brakes before taxiing"),
-            sources=derived,
-        )
+        yield _one_circuit(view, circuits[0], braked)
         return
-    shared = set.intersection(*({name for _, name in circuit.tops} for circuit in circuits))
-    for name in sorted(shared):
+    for name in sorted(set.intersection(*({name for _, name in circuit.tops} for circuit in circuits))):
         yield Finding(
-            rule,
+            "one-leak-costs-all-wheels",
             Level.NOTE,
             place_of(view, name),
             f"all brakes take their fluid from {name}: a leak on either side empties it for both in time",
             ("look at its level before every flight",),
-            sources=derived,
+            sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
 
 
-def _brakes(circuit: Circuit, braked: list[Caliper]) -> bool:
-    return any(caliper.name in circuit.calipers for caliper in braked)
+def _on_two_wheels(calipers: list[Caliper]) -> bool:
+    """Whether there are calipers that are not all declared to be on one and the same side."""
+    sides = {caliper.side for caliper in calipers}
+    return len(calipers) > 1 and (len(sides) > 1 or SideOf.CENTRE in sides)
+
+
+def _one_circuit(view: View, circuit: Circuit, braked: list[Caliper]) -> Finding:
+    wheels, pressing = listed(caliper.name for caliper in braked), listed(circuit.cylinders)
+    return Finding(
+        "one-leak-costs-all-wheels",
+        Level.CAUTION,
+        place_of(view, circuit.cylinders[0]),
+        f"{wheels} are on one circuit, pressed by {pressing}: one leak anywhere in it takes both brakes",
+        ("give each side its own cylinder and line", "try the brakes before taxiing"),
+        sources=practice("firmpedal-derivation", Mark.DERIVED),
+    )

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from firmpedal.analysis.circuit.parts import Circuit
     from firmpedal.model.aircraft import Aircraft
 
-MOST_UNKNOWN = 7  # answers that are tried both ways: 128 machines
+MOST_UNKNOWN = 6  # answers that are tried both ways: 64 machines
 ALL_TOGETHER = 4  # cylinders whose every order is tried; with more, every two of them
 MOST_CYLINDERS = 12  # in one circuit; no aircraft has more, and the pairs would take minutes
 
@@ -133,8 +133,8 @@ def seal_question(cylinder: MasterCylinder) -> Missing:
     """What to ask the maker of a cylinder that stands behind another."""
     words = (
         f"ask its maker whether {cylinder.name} may be downstream of another cylinder: pressed, does it shut "
-        "off its inlet (seals when pressed: yes) or does the wheel follow what the other seat presses "
-        "and lets go (no)?"
+        "off its inlet (seals when pressed: yes), or does the wheel follow what the other seat presses and "
+        "lets go (no)? And do two feet at once add up in it?"
     )
     return Missing(f"{cylinder.place}.seals when pressed", words)
 
