@@ -124,6 +124,19 @@ def test_bulkhead_nuts_fewer_than_bulkhead_fittings():
     assert odd.name == "4 bulkhead fittings for 3 bulkhead nuts of size -4"
 
 
+def test_inserts_and_compression_sleeves():
+    """The nylon lines of the file as written: four fittings, each with nut, sleeve and insert."""
+    needed = needed_items(example())
+    rows = [
+        [each.quantity, f"{each.goods.name} 60 in"] if each.lengths else [each.quantity, each.goods.name]
+        for each in needed
+    ]
+    text = "".join(f'{count},"{words}"\n' for count, words in with_quantity(rows, "COMP-INSERT-1/4", 3))
+    found = reconciled(example(), entries("qty,part\n" + text))
+    assert faults(found) == {(Fault.SHORT, 1, "COMP-INSERT-1/4"), (Fault.ODD, 1, "")}
+    assert found.faults[-1].name == "3 inserts for 4 compression sleeves of size 1/4 in"
+
+
 # Tube and hose
 
 

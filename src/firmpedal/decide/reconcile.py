@@ -92,9 +92,14 @@ class Reconciliation:
         return sum(each.quantity for each in self.faults if each.fault is fault)
 
 
-PAIRS = {  # what goes with what, one to one: the name of each half
+PAIRS = {  # what goes with what, one to one: the name of the male half and of the female one
     Form.NUT_SHOULDER: ("sleeve", "coupling nut"),
     Form.PANEL: ("bulkhead fitting", "bulkhead nut"),
+    Form.COMPRESSION: ("compression nut", "compression end"),
+    Form.COMPRESSION_SHOULDER: ("compression sleeve", "compression nut"),
+    Form.SUPPORTED_TUBE: ("insert", "compression sleeve"),
+    Form.WASHER_FACE: ("washer face", "washer"),
+    Form.O_RING: ("boss thread", "O-ring"),
 }
 
 

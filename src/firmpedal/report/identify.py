@@ -64,7 +64,7 @@ def turns_in_short(found: Identification) -> list[str]:
 def _question_blocks(question: Question, display: Display) -> list[Block]:
     blocks: list[Block] = []
     if question.remaining:
-        blocks.append(_fit_table(question.remaining, f"What fits ({question.subject})", display))
+        blocks += [Heading(f"What fits ({question.subject})"), _fit_table(question.remaining, display)]
     if not question.remaining:
         blocks.append(Paragraph(_again(question)))
     elif not question.paired:
@@ -76,7 +76,7 @@ def _question_blocks(question: Question, display: Display) -> list[Block]:
     return blocks
 
 
-def _fit_table(judged: Iterable[Judged], title: str, display: Display) -> Table:
+def _fit_table(judged: Iterable[Judged], display: Display) -> Table:
     rows = []
     for each in judged:
         name = each.candidate.name
@@ -84,7 +84,7 @@ def _fit_table(judged: Iterable[Judged], title: str, display: Display) -> Table:
             rows.append((name, fit.quantity.value, measured_words(fit, display), expected_words(fit, display),
                          fit_words(fit, display)))  # fmt: skip
             name = ""
-    return Table(("candidate", "measured", "found", "it has", "fits"), tuple(rows), title=title)
+    return Table(("candidate", "measured", "found", "it has", "fits"), tuple(rows))
 
 
 def _differences(question: Question, display: Display) -> list[Block]:
@@ -108,8 +108,9 @@ def _refused(question: Question, display: Display) -> list[Block]:
     )
     more = len(question.ruled_out) - len(nearest)
     words = f"And {more} more that lie further off."
-    table = Table(("ruled out", "because"), rows, title=f"The nearest that do not fit ({question.subject})")
-    return [table, Paragraph(words, Tone.SMALL)] if more else [table]
+    title = Heading(f"The nearest that do not fit ({question.subject})")
+    table = Table(("ruled out", "because"), rows)
+    return [title, table, Paragraph(words, Tone.SMALL)] if more else [title, table]
 
 
 def _again(question: Question) -> str:

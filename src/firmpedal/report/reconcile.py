@@ -80,7 +80,7 @@ def reconcile_sheet(found: Reconciliation, display: Display, name: str) -> Sheet
         blocks.append(Bullets(tuple(told)))
     if found.listing.notes:
         blocks += [Heading("How it was read"), Bullets(found.listing.notes)]
-    return Sheet("The list against the design", (*blocks, _all_rows(found, display)))
+    return Sheet("The list against the design", (*blocks, Heading("All of it"), _all_rows(found, display)))
 
 
 def _try(suggestion: str, message: str) -> str:
@@ -137,7 +137,7 @@ def _all_rows(found: Reconciliation, display: Display) -> Table:
         )
         for row in found.rows
     )
-    return Table(("part", "needed", "listed", "differs"), rows, frozenset({1, 2}), title="All of it")
+    return Table(("part", "needed", "listed", "differs"), rows, frozenset({1, 2}))
 
 
 def _amount(count: int, length: Value | None, display: Display) -> str:
