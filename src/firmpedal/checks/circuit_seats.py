@@ -93,7 +93,9 @@ def _way_up(view: View, name: str) -> str:
         heads.append(node.partition(".")[0])
         node = came[node][0]
     passed = [each.name for each in view.aircraft.cylinders if each.name in heads and each.name != name]
-    return f"{tops[top]} through {listed(passed)} at rest" if passed else tops[top]
+    whose = find(view.aircraft.cylinders, tops[top])
+    where = f"the reservoir of {whose.name}" if whose else tops[top]
+    return f"{where} through {listed(passed)} at rest" if passed else where
 
 
 def series_capability_unknown(view: View) -> Iterator[Outcome]:
@@ -174,5 +176,5 @@ def _held(view: View, by: str, verdicts: list[Verdict]) -> Finding:
             "fit there a type whose maker allows it downstream of another cylinder (seals when pressed: no)",
             "or leave the brakes to one seat",
         ),
-        sources=practice("common-practice"),
+        sources=practice("builder-reports"),
     )

@@ -9,7 +9,6 @@ from firmpedal.checks.view import Outcome, View, practice
 from firmpedal.finding import Finding, Level
 from firmpedal.model.aircraft import find
 from firmpedal.model.component import SideOf
-from firmpedal.quantity import Mark
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -21,7 +20,7 @@ def sides_crossed(view: View) -> Iterator[Outcome]:
     Sides are those that the file declares for cylinders, pedals and calipers. Where two seats share the
     lines, the crossing lines look right: they go from the outer pedal to the outer one.
     """
-    derived = practice("firmpedal-derivation", Mark.DERIVED)
+    reported = practice("builder-reports")
     for crossing in view.results.plumbing.crossings:
         line = find(view.aircraft.lines, crossing.lines[0]) if crossing.lines else None
         ends = [find(view.aircraft.components, name) for name in (crossing.one, crossing.other)]
@@ -37,7 +36,7 @@ def sides_crossed(view: View) -> Iterator[Outcome]:
             message = f"{message}: {wrong}"
         place = line.place if line else next(part.place for part in ends if part is not None)
         tries = ("swap the two lines at one end: left to left, right to right",)
-        yield Finding("sides-crossed", Level.WARNING, place, message, tries, sources=derived)
+        yield Finding("sides-crossed", Level.WARNING, place, message, tries, sources=reported)
     for cylinder in view.aircraft.cylinders:
         pedal = find(view.aircraft.pedals, cylinder.pedal)
         if pedal is not None and {cylinder.side, pedal.side} == {SideOf.LEFT, SideOf.RIGHT}:
@@ -45,7 +44,7 @@ def sides_crossed(view: View) -> Iterator[Outcome]:
                 f"{cylinder.name} is {cylinder.side}, and {pedal.name}, which presses it, is {pedal.side}"
             )
             tries = ("give it the pedal of its own side, or declare the side it serves",)
-            yield Finding("sides-crossed", Level.WARNING, cylinder.place, message, tries, sources=derived)
+            yield Finding("sides-crossed", Level.WARNING, cylinder.place, message, tries, sources=reported)
 
 
 def _side(view: View, name: str) -> str:

@@ -93,7 +93,7 @@ def _not_freed(view: View, circuit: Circuit, caliper: str) -> Finding:
             "see that the pedal comes all the way back and its rod is fully out",
             "clear the vent, or fit a cap that has one",
         ),
-        sources=practice("common-practice"),
+        sources=practice("builder-reports"),
     )
 
 

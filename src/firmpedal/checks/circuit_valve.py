@@ -10,7 +10,7 @@ from firmpedal.checks.circuit_words import listed, pedal_words, unclear
 from firmpedal.checks.view import Outcome, View, cited, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.kinds import ParkingValve
-from firmpedal.quantity import Answer, Mark, Missing
+from firmpedal.quantity import Answer, Missing
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -48,7 +48,7 @@ def parking_valve_not_after_both_seats(view: View) -> Iterator[Outcome]:
                 f"shut, {valve.name} does not hold what {pressing} pressed on {wheels}: it stands on the "
                 f"reservoir's side of {listed(fact.cylinder for fact in sure)}",
                 ("move the valve between the last cylinder and the wheel, after both seats",),
-                sources=practice("common-practice"),
+                sources=practice("builder-reports"),
             )
         elif verdicts:
             yield unclear(rule, valve.place, f"whether {valve.name} holds what is pressed", verdicts)
@@ -70,7 +70,7 @@ def parking_valve_without_stop(view: View) -> Iterator[Outcome]:
     touch-down. Out of reach, it stays shut until the aircraft has stopped; with a stop, that only
     strands an aircraft on the ground.
     """
-    rule, usual = "parking-valve-without-stop", practice("common-practice")
+    rule, usual = "parking-valve-without-stop", practice("builder-reports")
     for valve in _valves(view):
         if valve.stopped_open is Answer.NO:
             message = f"nothing stops {valve.name} from creeping shut in flight"
@@ -122,7 +122,7 @@ def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
                 "never leave it set: chock the wheels, and open it when the aircraft stands in the sun",
                 "feel the pedal and look for leaks before taxiing if it was left set",
             ),
-            sources=cited(rise) or practice("firmpedal-derivation", Mark.DERIVED),
+            sources=(*practice("builder-reports"), *cited(rise)),
         )
 
 
