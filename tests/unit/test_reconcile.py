@@ -11,11 +11,13 @@ from typer.testing import CliRunner
 
 from firmpedal.cli.main import app
 from firmpedal.decide.goods import Kind
+from firmpedal.decide.listed import understood
 from firmpedal.decide.listing import entries
-from firmpedal.decide.reconcile import Fault
+from firmpedal.decide.reconcile import Fault, Needed, reconcile
+from firmpedal.quantity import unknown
 from firmpedal.report.parts import parts_list
 from firmpedal.report.reconcile import headline, needed_items, reconcile_sheet, reconciled
-from firmpedal.units import to_unit
+from firmpedal.units import Dimension, to_unit
 
 OPTION = "rigid"
 TUBE, HOSE = "tube 5052-O 1/4 x .035", "hose -4 PTFE braided"
@@ -215,6 +217,18 @@ def test_missing_and_extra_hose():
     less = [row for row in right() if row[1] != f"{HOSE} 7.50 in"]
     assert faults(held(less)) == {(Fault.SHORT, 2, HOSE)}
     assert faults(held([*right(), [1, f"{HOSE} 30 in"]])) == {(Fault.LEFT_OVER, 1, HOSE)}
+
+
+@pytest.mark.parametrize(("name", "kind"), [(f"{HOSE} 9 in", "hose"), (f"{TUBE} 60 in", "tube")])
+def test_unknown_length_is_never_taken_for_covered(name, kind):
+    words = HOSE if kind == "hose" else TUBE
+    goods = next(each.goods for each in needed_items(example(OPTION)) if each.goods.name == words)
+    nobody_knows = unknown("length", Dimension.LENGTH, "lines.left_leg")
+    listing = understood(entries(f'qty,part\n1,"{name}"\n'), (goods,), "in")
+    found = reconcile([Needed(goods, 1, ("left_leg",), (nobody_knows,))], listing)
+    assert [(each.fault, each.quantity) for each in found.faults] == [(Fault.NOT_SHOWN, 1)]
+    assert not found.agrees
+    assert headline(found) == "Your list cannot be judged yet: 1 not shown."
 
 
 # Several together

@@ -12,8 +12,8 @@ from itertools import product
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.goods import Goods, Kind
+from firmpedal.decide.odd_counts import odd_counts
 from firmpedal.decide.reconcile_lengths import Lack, hoses, listed_whole, tubes, whole
-from firmpedal.model.part import Form, Gender, Interface
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -30,8 +30,12 @@ class Fault(StrEnum):
     WRONG_MATERIAL = "wrong material"
     WRONG_BOTH = "wrong size and material"
     WRONG_LENGTH = "wrong length"
+    NOT_SHOWN = "not shown"  # what is needed is not known
     LEFT_OVER = "left over"
     ODD = "odd count"
+
+
+HARMLESS = frozenset({Fault.LEFT_OVER, Fault.ODD})
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,21 +90,17 @@ class Reconciliation:
     @property
     def covers(self) -> bool:
         """Whether everything needed is there; things left over are no harm."""
-        return all(each.fault in (Fault.LEFT_OVER, Fault.ODD) for each in self.faults)
+        return all(each.fault in HARMLESS for each in self.faults)
+
+    @property
+    def unclear(self) -> bool:
+        """Whether nothing is known to lack, but not everything is known either."""
+        lacking = any(each.fault not in HARMLESS | {Fault.NOT_SHOWN} for each in self.faults)
+        asked = bool(self.listing.questions) or any(each.fault is Fault.NOT_SHOWN for each in self.faults)
+        return asked and not lacking
 
     def count(self, fault: Fault) -> int:
         return sum(each.quantity for each in self.faults if each.fault is fault)
-
-
-PAIRS = {  # what goes with what, one to one: the name of the male half and of the female one
-    Form.NUT_SHOULDER: ("sleeve", "coupling nut"),
-    Form.PANEL: ("bulkhead fitting", "bulkhead nut"),
-    Form.COMPRESSION: ("compression nut", "compression end"),
-    Form.COMPRESSION_SHOULDER: ("compression sleeve", "compression nut"),
-    Form.SUPPORTED_TUBE: ("insert", "compression sleeve"),
-    Form.WASHER_FACE: ("washer face", "washer"),
-    Form.O_RING: ("boss thread", "O-ring"),
-}
 
 
 def reconcile(needed: Iterable[Needed], listing: Listing) -> Reconciliation:
@@ -126,7 +126,7 @@ def reconcile(needed: Iterable[Needed], listing: Listing) -> Reconciliation:
         for key, n in over.items()
         if n > spare[key]
     ]
-    faults += _odd(goods, need, have)
+    faults += [Discrepancy(Fault.ODD, number, words) for number, words in odd_counts(goods, need, have)]
     lengths = [each for each in wanted if each.goods.kind is not Kind.PIECE and not each.spare]
     faults += [_of_lack(lack) for lack in (*tubes(lengths, listing.rows), *hoses(lengths, listing.rows))]
     rows = tuple(Row(goods[key].name, need[key], have[key], need[key] == have[key]) for key in goods)
@@ -176,40 +176,6 @@ def _difference(one: Goods, other: Goods) -> Fault | None:
     if one.size == other.size:
         return Fault.WRONG_MATERIAL if one.material != other.material else None
     return Fault.WRONG_SIZE if one.material == other.material else Fault.WRONG_BOTH
-
-
-def _odd(goods: Mapping[str, Goods], need: Counter[str], have: Counter[str]) -> list[Discrepancy]:
-    """Halves that go together one to one and are not as many, where the design has as many."""
-    faults = []
-    for form, (male, female) in PAIRS.items():
-        for size in _sizes(goods, form):
-            wanted, found = (
-                tuple(_halves(goods, counts, form, size, gender) for gender in (Gender.MALE, Gender.FEMALE))
-                for counts in (need, have)
-            )
-            off = (found[0] - found[1]) - (wanted[0] - wanted[1])
-            if off and all(found):
-                name = f"{_many(found[0], male)} for {_many(found[1], female)} of size {size}"
-                faults.append(Discrepancy(Fault.ODD, abs(off), name))
-    return faults
-
-
-def _many(number: int, noun: str) -> str:
-    return f"{number} {noun}{'' if number == 1 else 's'}"
-
-
-def _sizes(goods: Mapping[str, Goods], form: Form) -> list[str]:
-    ends = (end.interface for each in goods.values() if each.part for end in each.part.ends)
-    return list(dict.fromkeys(end.size for end in ends if end.form is form))
-
-
-def _halves(goods: Mapping[str, Goods], counts: Counter[str], form: Form, size: str, gender: Gender) -> int:
-    half = Interface(form, size, gender)
-    return sum(
-        counts[key] * sum(end.interface == half for end in each.part.ends)
-        for key, each in goods.items()
-        if each.part
-    )
 
 
 def _of_lack(lack: Lack) -> Discrepancy:

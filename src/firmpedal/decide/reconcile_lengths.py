@@ -60,24 +60,38 @@ def _owned(rows: Iterable[Listed], kind: Kind) -> list[tuple[Goods, Piece]]:
 
 def tubes(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
     """Cut every piece from the listed tube, the longest first; say what is left uncut."""
-    wanted, owned = _wanted(needed, Kind.TUBE), _owned(rows, Kind.TUBE)
+    wanted, unclear = _known(_wanted(needed, Kind.TUBE))
+    owned = _owned(rows, Kind.TUBE)
     keys = dict.fromkeys(each.goods.key for each in wanted)
     uncut: list[Wanted] = []
     for key in keys:
         own = [piece for goods, piece in owned if goods.key == key]
         uncut += _cut([each for each in wanted if each.goods.key == key], own)
-    spare = [(goods, piece) for goods, piece in owned if goods.key not in keys]
-    return [*_instead(uncut, spare), *_short_tubes(uncut, owned)]
+    needless = {*keys, *(each.goods.key for each in unclear)}
+    spare = [(goods, piece) for goods, piece in owned if goods.key not in needless]
+    return [*_instead(uncut, spare), *_short_tubes(uncut, owned), *map(_not_shown, unclear)]
+
+
+def _known(wanted: Iterable[Wanted]) -> tuple[list[Wanted], list[Wanted]]:
+    """Part what has a known length from what nobody has measured yet."""
+    found: tuple[list[Wanted], list[Wanted]] = [], []
+    for each in wanted:
+        found[0 if each.length.known else 1].append(each)
+    return found
+
+
+def _not_shown(wanted: Wanted) -> Lack:
+    return Lack("not shown", 1, wanted.goods.name, where=wanted.where, detail="its length is not known yet")
 
 
 def _cut(wanted: Sequence[Wanted], owned: Sequence[Piece]) -> list[Wanted]:
     """Lay the pieces into the listed lengths, each into the tightest that holds it."""
     left = [low for low, _ in owned]
     uncut = []
-    for each in sorted(wanted, key=lambda one: -(one.length.high if one.length.known else 0.0)):
-        most = each.length.high if each.length.known else None
-        fitting = [n for n, rest in enumerate(left) if most is not None and rest >= most - NEAR]
-        if not fitting or most is None:
+    for each in sorted(wanted, key=lambda one: -one.length.high):
+        most = each.length.high
+        fitting = [n for n, rest in enumerate(left) if rest >= most - NEAR]
+        if not fitting:
             uncut.append(each)
         else:
             tightest = min(fitting, key=lambda n: left[n])
@@ -145,7 +159,7 @@ def listed_whole(rows: Sequence[Listed]) -> Value | None:
 
 def _sum(values: Sequence[Value], label: str) -> Value | None:
     if not all(each.known for each in values):
-        return None
+        return None  # its pieces are said one by one
     span = (sum(each.low for each in values), sum(each.high for each in values))
     return Value(label, Dimension.LENGTH, span, max(each.mark for each in values))
 
@@ -157,14 +171,17 @@ def _listed(pieces: Sequence[Piece], label: str) -> Value:
 
 def hoses(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
     """Give each hose to the place whose length it has; then pair what is left by what is nearest."""
-    left, spare = _wanted(needed, Kind.HOSE), _owned(rows, Kind.HOSE)
+    left, unclear = _known(_wanted(needed, Kind.HOSE))
+    spare = _owned(rows, Kind.HOSE)
     _taken(left, spare)
     faults = _paired(left, spare, same=True)
     faults += _paired(left, spare, same=False)
-    faults += [
-        Lack("short", 1, each.goods.name, where=each.where, asked=each.length if each.length.known else None)
-        for each in left
-    ]
+    faults += [Lack("short", 1, each.goods.name, where=each.where, asked=each.length) for each in left]
+    for each in unclear:  # any hose of its kind that is left may be the one
+        faults.append(_not_shown(each))
+        own = next((n for n, (goods, _) in enumerate(spare) if goods.key == each.goods.key), None)
+        if own is not None:
+            spare.pop(own)
     faults += [
         Lack("left over", 1, goods.name, found=_listed([piece], f"length of {goods.name}"))
         for goods, piece in spare
@@ -174,8 +191,6 @@ def hoses(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
 
 def _off(wanted: Wanted, piece: Piece) -> float:
     """How far a hose is from the length that is needed."""
-    if not wanted.length.known:
-        return 0.0
     return max(0.0, wanted.length.low - piece[1], piece[0] - wanted.length.high)
 
 

@@ -29,6 +29,7 @@ ASKS = {
     Fault.WRONG_MATERIAL: "Is it in the bag like that, or was a letter left off?",
     Fault.WRONG_BOTH: "Is it in the bag like that, or a slip of the pen?",
     Fault.WRONG_LENGTH: "Measure it from seat to seat: a short hose pulls, a long one chafes.",
+    Fault.NOT_SHOWN: "The file does not know yet how long it has to be: measure the line first.",
     Fault.LEFT_OVER: "Spares, or for something that the file does not have?",
     Fault.ODD: "They go together one to one: which of the two is miscounted?",
 }
@@ -98,10 +99,10 @@ def headline(found: Reconciliation) -> str:
     if not counts:
         return "Your list agrees with the design."
     words = ", ".join(counts)
+    if found.unclear:
+        return f"Your list cannot be judged yet: {words}."
     if not found.covers:
         return f"Your list does not cover the design: {words}."
-    if questions:
-        return f"Your list cannot be judged yet: {words}."
     return f"Your list covers the design, but does not agree with it: {words}."
 
 
