@@ -34,7 +34,9 @@ def free_swing(
         length: Of the wrench from the middle of the nut [m].
         thickness: Of the wrench along the nut's axis [m].
     """
-    free = np.array([_is_free(nut, ray, solids, length, thickness / 2) for ray in _rays(axis)])
+    half = thickness / 2
+    within_reach = [solid for solid in solids if near.distance(np.array([nut]), solid)[0] <= length + half]
+    free = np.array([_is_free(nut, ray, within_reach, length, half) for ray in _rays(axis)])
     if free.all():
         return float(2 * np.pi)
     start = int(np.argmin(free))  # begin at a blocked place, so that no free stretch is cut in two
