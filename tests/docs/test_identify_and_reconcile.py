@@ -11,14 +11,9 @@ from firmpedal.cli.main import app
 from firmpedal.decide.reconcile import Fault
 
 PAGE = (ROOT / "docs" / "identify_and_reconcile.md").read_text(encoding="utf-8")
-KIT = [
-    "reconcile",
-    "examples/brindlewick.yaml",
-    "--option",
-    "rigid",
-    "--list",
-    "examples/brindlewick_kit.csv",
-]
+LIST = "examples/brindlewick_kit.csv"
+KIT = ["reconcile", "examples/brindlewick.yaml", "--option", "rigid", "--list", LIST]
+THREAD = ["identify", "--outside-diameter", "9.9 mm", "--turns", "4"]
 
 
 def keys(data):

@@ -152,6 +152,13 @@ def test_thread_within_its_limits_is_among_the_candidates(name, place, off, pitc
     assert name in names(found)
 
 
+@pytest.mark.parametrize("name", EXTERNAL)
+@pytest.mark.parametrize("end", [0, 1])
+def test_thread_at_its_limit_needs_no_measuring_tolerance(name, end):
+    found = thread(outside_diameter=length(EXTERNAL[name][end]), accuracy=length(0.001 * MM))
+    assert name in names(found)
+
+
 @settings(max_examples=60)
 @given(st.sampled_from(known_threads()), st.floats(0, 1), unit)
 def test_every_candidate_fits_itself(candidate, place, off):
@@ -206,6 +213,8 @@ def test_six_millimetres_against_a_quarter_inch():
     assert found.difference.middle == pytest.approx(0.35 * MM - 2 * 0.003 * INCH, abs=1e-9)
     assert found.decides
     assert not trial("6 mm tube", "1/4 in tube (-4)", accuracy=length(INCH / 64)).decides
+    assert trial("6 mm tube", "1/4 in tube (-4)", accuracy=length(0.09 * MM)).decides  # twice .09 is less
+    assert not trial("6 mm tube", "1/4 in tube (-4)", accuracy=length(0.11 * MM)).decides  # twice .11 is more
 
 
 def test_flares_by_a_template():

@@ -91,6 +91,15 @@ def test_one_wrong_count(kind):
     assert found == expected
 
 
+@pytest.mark.parametrize(("listed", "over"), [(4, 0), (6, 0), (7, 1)])
+def test_spares_are_not_needed_and_not_left_over(listed, over):
+    goods = next(each.goods for each in needed_items(example(OPTION)) if each.goods.name == "AN818-4D")
+    listing = understood(entries(f"qty,part\n{listed},AN818-4D\n"), (goods,), "in")
+    found = reconcile([Needed(goods, 4), Needed(goods, 2, spare=True)], listing)
+    assert found.count(Fault.LEFT_OVER) == over
+    assert found.count(Fault.SHORT) == 0
+
+
 def test_wrong_dash():
     found = held(renamed(right(), "AN819-4D", "AN819-3D"))
     assert faults(found) == {(Fault.WRONG_SIZE, 4, "AN819-3D")}
