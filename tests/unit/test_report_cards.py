@@ -106,11 +106,16 @@ def test_both_ends_show_their_parts_in_order_the_torque_and_what_was_refused():
     assert "not taken: AN837-4D" in said
 
 
-def test_clamps_and_high_points_stand_on_the_card():
+def test_high_points_stand_on_the_card_of_a_line_that_has_some():
+    assert "High points" not in words(sheets("rigid")["Tube left_leg"])  # it falls all the way
+    said = words(card(awkward(), awkward().laid[0]))
+    assert "parked: highest at end A, 29.3 mm above the datum; local high point at bend 12" in said
+
+
+def test_clamps_stand_on_the_card():
     said = words(sheets("rigid")["Tube left_leg"])
     for station in line_of("left_leg").supports.stations:
         assert f"{int(station.middle / 0.0254)}-" in said
-    assert "parked: highest at end A, 2.22 in below the datum" in said
 
 
 def test_a_hose_card_says_what_to_order_and_what_is_not_checked():

@@ -60,7 +60,7 @@ def bend_blocks(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list
     turned = [(bend + 1, turn.rotation, degrees(turn.rotation).lstrip("-")) for bend, turn in turns.items()]
     if turned:
         blocks.append(Group((faces(turned), Paragraph(_clock_words(turns), Tone.SMALL))))
-    return [*blocks, *_springback(evaluation, work), *_rounding(evaluation, tube)]
+    return [*blocks, *_springback(evaluation, tube, work)]
 
 
 def turns_of(tube: TubeShape, steps: tuple[BendStep, ...]) -> dict[int, Turn]:
@@ -112,9 +112,7 @@ def _order_words(work: TubeWork) -> list[Block]:
 def _mark_words(evaluation: Evaluation, tube: TubeShape) -> str:
     allowance = tube.cut_length.step.inputs[-1][1] if tube.cut_length.step else None
     mark = evaluation.aircraft.bench.bender.mark
-    words = f"A mark is {MARK_WORDS[mark]} as the tube is fed, from the finished flare at end A."
-    if mark is None:
-        words += " If the mark of your bender stands for the middle or the end, say so in the file."
+    words = f"A mark is {MARK_WORDS[mark]}, from the finished flare at end A."
     if allowance is not None and allowance.known:
         words += f" While A is not flared yet, add {decimals(allowance, evaluation.display)}."
     return words
@@ -126,26 +124,25 @@ def _clock_words(turns: dict[int, Turn]) -> str:
     return f"{CLOCK_WORDS} Where it says seen from B, look from B to A in the same way."
 
 
-def _springback(evaluation: Evaluation, work: TubeWork) -> list[Block]:
-    trials = evaluation.aircraft.bench.bender.springback
+def _springback(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list[Block]:
+    """What the angles to set rest on, or a coupon to bend first; and what rounding can do."""
+    bender, more = evaluation.aircraft.bench.bender, _rounding(evaluation, tube)
     if all(bend.ask.known for bend in work.bends):
-        pairs = ", ".join(f"{degrees(each.asked)} came to {degrees(each.got)}" for each in trials)
-        return [Paragraph(f"Angles to set are from your trial bends: {pairs}.", Tone.SMALL)]
+        pairs = ", ".join(f"{degrees(each.asked)} came to {degrees(each.got)}" for each in bender.springback)
+        return [Paragraph(f"Angles to set are from your trial bends: {pairs}. {more}".strip(), Tone.SMALL)]
     words = "Springback: bend a coupon first, a spare piece of the same tube on the same tool."
     fields = ("coupon: tool set to, degrees", "it came to, degrees", "so add, degrees")
-    return [Group((Paragraph(words), Fields(fields)))]
+    coupon = Group((Paragraph(words), Fields(fields)))
+    return [coupon, Paragraph(more, Tone.SMALL)] if more else [coupon]
 
 
-def _rounding(evaluation: Evaluation, tube: TubeShape) -> list[Block]:
+def _rounding(evaluation: Evaluation, tube: TubeShape) -> str:
     """What the card's own rounding can do at end B; the first leg is where it belongs."""
-    if tube.centreline is None:
-        return []
-    band = end_band(tube.centreline, rounding_of(evaluation))
+    band = end_band(tube.centreline, rounding_of(evaluation)) if tube.centreline else 0.0
     if band <= TRIM_OVER:
-        return []
+        return ""
     shown = evaluation.display.number(band, tube.radius.dimension)
-    words = f"Figures here are rounded: by that alone end B can come out {shown} off its place. Trim here."
-    return [Paragraph(words, Tone.SMALL)]
+    return f"Figures here are rounded: by that alone end B can come out {shown} off its place. Trim there."
 
 
 def rounding_of(evaluation: Evaluation) -> Rounding:

@@ -50,10 +50,17 @@ def card(evaluation: Evaluation, line: LaidLine) -> Sheet:
 
 
 def _heights(evaluation: Evaluation, line: LaidLine) -> list[Block]:
-    """Where air would collect: the highest place of the line in each attitude."""
+    """Where air would collect in the attitudes in which some point stands higher than both its sides."""
     attitudes = dict.fromkeys(height.attitude for height in line.heights)
-    rows = [(name, _high_words(evaluation, line, name)) for name in attitudes]
+    rows = [(name, _high_words(evaluation, line, name)) for name in attitudes if _has_hump(line, name)]
     return [Group((Heading("High points, where air collects"), Facts(tuple(rows))))] if rows else []
+
+
+def _has_hump(line: LaidLine, attitude: str) -> bool:
+    heights = sorted(
+        (each for each in line.heights if each.attitude == attitude), key=lambda each: each.point
+    )
+    return bool(_humps(heights))
 
 
 def _high_words(evaluation: Evaluation, line: LaidLine, attitude: str) -> str:

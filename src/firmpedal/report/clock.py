@@ -17,9 +17,9 @@ if TYPE_CHECKING:
 
     from firmpedal.quantity import Value
 
-FACE = 26.0  # radius of a face, points
+FACE = 24.0  # radius of a face, points
 WIDTH = 490.0
-TALL = 80.0
+TALL = 74.0
 MOST_IN_A_ROW = 3
 MINUTES = 5  # a clock is read to this many minutes, which is 2.5 degrees
 LEAST_TURN = math.radians(0.5)  # less than a bender can be set to

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 ENDS = (("from", "A"), ("to", "B"))
-REFUSALS = 2  # the nearest misses; all are on the screen
+REFUSALS = 1  # the nearest misses; all are on the screen
 NAMES = 2  # designations named for each
 
 

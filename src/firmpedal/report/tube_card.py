@@ -40,8 +40,8 @@ def tube_blocks(evaluation: Evaluation, line: LaidLine, tube: TubeShape, drawing
     blocks += drawing
     blocks += bend_blocks(evaluation, tube, work)
     blocks += [Heading("Order of work"), Bullets(order_of_work(evaluation, line, tube), boxes=True)]
-    blocks.append(_checksum(evaluation, tube))
-    return [*blocks, *_finished(evaluation, work), *_clamps(evaluation, line)]
+    blocks.append(_checksum(evaluation, tube, work))
+    return [*blocks, *_clamps(evaluation, line)]
 
 
 def _no_shape(line: LaidLine, tube: TubeShape) -> list[Block]:
@@ -75,19 +75,16 @@ def _beside(value: Value, evaluation: Evaluation) -> str:
     return "" if plain == on_tape(value, evaluation.display) else plain
 
 
-def _finished(evaluation: Evaluation, work: TubeWork) -> list[Block]:
+def _finished(evaluation: Evaluation, work: TubeWork) -> list[tuple[str, str]]:
     """The size of the finished part, to check it on the bench."""
     if not work.bends or not all(value.known for value in work.box):
         return []
     along, across, over = (decimals(value, evaluation.display) for value in work.box)
-    words = (
-        f"First leg along the table's edge, first bend flat on the table: it is {along} along the edge, "
-        f"{across} across, and stands {over} high, outside to outside."
-    )
-    return [Group((Heading("Finished, on the bench"), Paragraph(words)))]
+    words = f"{along} x {across}, {over} high, first leg along the table's edge, first bend flat on it"
+    return [("finished", words)]
 
 
-def _checksum(evaluation: Evaluation, tube: TubeShape) -> Group:
+def _checksum(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> Group:
     """Straights and arcs in order, so that the length can be added up by hand."""
     show = fine(evaluation.display).value
     straights = " + ".join(bare(straight, fine(evaluation.display)) for straight in tube.straights)
@@ -96,7 +93,8 @@ def _checksum(evaluation: Evaluation, tube: TubeShape) -> Group:
     if tube.cut_length.step and tube.cut_length.known:
         flare = show(tube.cut_length.step.inputs[-1][1])
         rows.append(("two flares", f"2 x {flare}: cut to {show(tube.cut_length)}"))
-    return Group((Heading("Length, to check"), Facts(tuple(rows))))
+    rows += _finished(evaluation, work)
+    return Group((Heading("Lengths, to check"), Facts(tuple(rows))))
 
 
 def _clamps(evaluation: Evaluation, line: LaidLine) -> list[Block]:
