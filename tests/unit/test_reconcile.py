@@ -4,7 +4,7 @@ import json
 from collections import Counter
 
 import pytest
-from evaluated import EXAMPLE, example
+from evaluated import EXAMPLE, awkward, example
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from typer.testing import CliRunner
@@ -146,6 +146,16 @@ def test_inserts_and_compression_sleeves():
     found = reconciled(example(), entries("qty,part\n" + text))
     assert faults(found) == {(Fault.SHORT, 1, "COMP-INSERT-1/4"), (Fault.ODD, 1, "")}
     assert found.faults[-1].name == "3 inserts for 4 compression sleeves of size 1/4 in"
+
+
+def test_design_that_does_not_close_is_said(tmp_path):
+    file = tmp_path / "open.yaml"
+    file.write_text(awkward().reading.text)
+    kit = tmp_path / "kit.csv"
+    kit.write_text("qty,part\n1,AN818-4D\n")
+    words = ["reconcile", str(file), "--list", str(kit)]
+    assert "The design itself does not close" in CliRunner(env={"COLUMNS": "200"}).invoke(app, words).output
+    assert json.loads(CliRunner().invoke(app, [*words, "--json"]).output)["open_ends"] > 0
 
 
 # Tube and hose

@@ -56,7 +56,9 @@ def test_whatever_program_wrote_it(encoding):
         ("AN818-4D", "AN818-4D"),
         ("an818-4d", "AN818-4D"),
         ("AN 818 4 D", "AN818-4D"),
-        ("AN818 - 4D".replace(" ", ""), "AN818-4D"),
+        ("AN818 - 4D", "AN818-4D"),
+        ("an818 -4d", "AN818-4D"),
+        ("AN818\u20134D", "AN818-4D"),
         ("MS20819-4D", "AN819-4D"),
         ("AS5175-4D", "AN818-4D"),
         ("AN818-4", "AN818-4"),
@@ -151,6 +153,20 @@ def test_length_in_a_column_or_in_the_words_beside_it():
     column = read("qty,part,length\n2,hose -4 PTFE braided,9\n").rows[0]
     words = read("qty,part,description\n2,hose -4 PTFE braided,9.00 in from seat to seat\n").rows[0]
     assert column.lengths == words.lengths == ((pytest.approx(9 * 0.0254),) * 2,) * 2
+
+
+@pytest.mark.parametrize("unit", ["in", "mm"])
+@pytest.mark.parametrize(
+    ("written", "inches"),
+    [
+        ("tube 5052-O 1/4 x .035 1 m", 1 / 4),
+        ("tube 5052-O 6 mm x 1 mm 1 m", 6 / 25.4),
+        ("tube 5052-O 1/4 in x .035 3 ft", 1 / 4),
+    ],
+)
+def test_fractions_are_inches_in_a_file_in_millimetres_too(written, inches, unit):
+    row = understood(entries(f'qty,part\n1,"{written}"\n'), (), unit).rows[0]
+    assert row.goods.size.startswith(f"{inches * 0.0254:.6f}")
 
 
 def test_clamps_go_by_name_and_size():

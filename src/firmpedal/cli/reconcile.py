@@ -30,7 +30,8 @@ def run(file: Path, parts: Path, option: str | None, *, as_json: bool) -> int:
         print_json(reconcile_data(evaluation, found, str(parts)))
     else:
         out = console()
-        for block in reconcile_sheet(found, evaluation.display, str(parts)).blocks:
+        open_ends = len(evaluation.violations)
+        for block in reconcile_sheet(found, evaluation.display, str(parts), open_ends).blocks:
             print_block(out, block)
     return 0 if found.agrees else 1
 

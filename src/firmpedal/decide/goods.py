@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 ALIKE = 0.75
 INCH_UNITS = "in"
 _BEGUN = re.compile(r"^[A-Za-z]{1,5}[ -]?\d+(?:[ -]\d+)*(?:[ -]?[A-Za-z])?(?=$|[\s,;:(])")
+_DASHED = re.compile(r"(?<=[A-Za-z0-9])\s*[-\u2010-\u2013]\s*(?=[0-9])")
 _BY_LENGTH = re.compile(
     r"""^(?P<phrase>.*?\S)[\s,;:@(]+(?:cut\ to\ |length\ |l\ ?=\ ?)?
         (?P<length>(?:\d+[-\s])?\d+/\d+\s*[a-z"']+|\d*\.?\d+\s*[a-z"']+)
@@ -63,10 +64,17 @@ def named(text: str, wanted: Iterable[Goods], length_unit: str | None) -> Named 
     part = _part(text)
     if part is not None:
         return Named(goods_of_part(part))
-    line = _line(text, length_unit)
-    if line is not None:
-        return line
-    return _by_name(text, wanted)
+    known = tuple(wanted)
+    lines = [line for unit in _units(text, length_unit) if (line := _line(text, unit)) is not None]
+    keys = {each.key for each in known}
+    needed = next((line for line in lines if line.goods.key in keys), None)
+    return needed or (lines[0] if lines else _by_name(text, known))
+
+
+def _units(text: str, length_unit: str | None) -> tuple[str | None, ...]:
+    """Units of a bare dimension, the likelier first: fractions are inches, whatever the file has."""
+    units = (INCH_UNITS, length_unit) if "/" in text else (length_unit, INCH_UNITS)
+    return tuple(dict.fromkeys(units))
 
 
 def goods_of_part(part: Part) -> Goods:
@@ -87,30 +95,28 @@ def goods_of_stock(made_of: Stock) -> Goods:
 
 
 def _part(text: str) -> Part | None:
-    """A designation, alone or with words behind it."""
-    whole = catalogue().part(text)
+    """A designation, alone or with words behind it; blanks round a dash do not count."""
+    closed = _DASHED.sub("-", text.strip())
+    whole = catalogue().part(closed)
     if whole is not None:
         return whole
-    begun = _BEGUN.match(text.strip())
+    begun = _BEGUN.match(closed)
     return catalogue().part(begun[0]) if begun else None
 
 
-def _line(text: str, length_unit: str | None) -> Named | None:
-    """A stock phrase, alone or with a length behind it; a bare dimension of a tube is in inches."""
-    for unit in dict.fromkeys((length_unit, INCH_UNITS)):
-        try:
-            return Named(goods_of_stock(stock(text, unit)))
-        except CatalogueError:
-            pass
+def _line(text: str, unit: str | None) -> Named | None:
+    """A stock phrase, alone or with a length behind it."""
+    try:
+        return Named(goods_of_stock(stock(text, unit)))
+    except CatalogueError:
         found = _BY_LENGTH.match(text)
-        length = length_of(found["length"]) if found else None
-        if found is None or length is None:
-            continue
-        try:
-            return Named(goods_of_stock(stock(found["phrase"].rstrip(" ,;:@("), unit)), length)
-        except CatalogueError:
-            pass
-    return None
+    length = length_of(found["length"]) if found else None
+    if found is None or length is None:
+        return None
+    try:
+        return Named(goods_of_stock(stock(found["phrase"].rstrip(" ,;:@("), unit)), length)
+    except CatalogueError:
+        return None
 
 
 def length_of(text: str, unit: str | None = None) -> tuple[float, float] | None:

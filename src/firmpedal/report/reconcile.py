@@ -66,9 +66,12 @@ def reconciled(evaluation: Evaluation, entries: Iterable[Entry]) -> Reconciliati
     return reconcile(needed, understood(entries, goods, unit))
 
 
-def reconcile_sheet(found: Reconciliation, display: Display, name: str) -> Sheet:
-    """What agrees and what does not, the answer first."""
+def reconcile_sheet(found: Reconciliation, display: Display, name: str, open_ends: int = 0) -> Sheet:
+    """What agrees and what does not, the answer first; `open_ends` of the design mate with nothing."""
     blocks: list[Block] = [Paragraph(headline(found), Tone.LEAD)]
+    if open_ends:
+        words = f"The design itself does not close: {open_ends} ends mate with nothing."
+        blocks.append(Paragraph(f"{words} Look at `firmpedal check` first.", Tone.WARNING))
     if found.faults:
         blocks.append(_fault_table(found, display))
         asked = dict.fromkeys(fault.fault for fault in found.faults)

@@ -23,6 +23,7 @@ def reconcile_data(evaluation: Evaluation, found: Reconciliation, name: str) -> 
         "agrees": found.agrees,
         "covers": found.covers,
         "answer": headline(found),
+        "open_ends": len(evaluation.violations),
         "faults": [_fault(fault) for fault in found.faults],
         "asks": [
             {"file": name, "line": each.line, "column": each.column, "message": each.message,
