@@ -22,7 +22,7 @@ NOTHING = (
     "Nothing was measured. Say at least one of --outside-diameter, --inside-diameter, --threads or --pitch, "
     "--taper, --seat-angle, --tube, --turns: for example --outside-diameter '0.400 in' --threads 27"
 )
-MEMORY = "* not verified against the source"
+MEMORY = "* from memory or estimated, not verified against the source"
 BLUNTEST = 60  # degrees to a side; beyond it somebody gave the whole cone
 WHOLE_CONE = "over {} deg to a side there are no seats: give the angle from the axis to the cone's side, {}"
 

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.thread_ends import Quantity
 from firmpedal.quantity import Answer, Mark
-from firmpedal.report.story import MARK_WORDS
 from firmpedal.units import Dimension, from_unit, show, show_span, to_unit
 
 if TYPE_CHECKING:
@@ -17,7 +16,8 @@ if TYPE_CHECKING:
 
 DECIMALS = {"in": 3, "mm": 2}
 FINER = {"in": 4, "mm": 3}
-ROUNDING = 1e-6
+ROUNDING = 0.02  # of what is allowed: less is nothing that somebody could measure
+UNVERIFIED = (Mark.MEMORY, Mark.ESTIMATE)
 ADVICE = {
     Quantity.OUTSIDE: "the outside diameter, over the crests at the small end, with callipers",
     Quantity.INSIDE: "the inside diameter, over the crests just inside the mouth, with callipers",
@@ -80,8 +80,7 @@ def expected_words(fit: Fit, display: Display) -> str:
     """What the candidate has, with a word on figures that nobody verified."""
     if fit.expected is None:
         return "not in the catalogue"
-    words = MARK_WORDS[fit.expected.mark] if fit.expected.mark is Mark.MEMORY else ""
-    return shown(fit.quantity, fit.expected, display) + (" *" if words else "")
+    return shown(fit.quantity, fit.expected, display) + (" *" if fit.expected.mark in UNVERIFIED else "")
 
 
 def fit_words(fit: Fit, display: Display) -> str:
