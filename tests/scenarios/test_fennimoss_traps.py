@@ -16,10 +16,10 @@ from texts import example
 
 NAME = "fennimoss"
 NYLON = "made of: plastic nylon 3/16 x .025             # wall assumed"
-UNION = "        form: straight\n        sides:\n          fore: {seat: {value"
+UNION = "        form: straight\n        sides:\n          ahead: {seat: {value"
 GEAR = "          - [98.5, -18.0, 6.0]\n          - [105.0, -32.0, -18.0]\n"
 INBOARD = GEAR.replace("-32.0, -18.0", "-36.0, -20.0")  # of the disc, and through it
-BRACKET = "          fore: {seat: [94.5, -14.0, 7.0]}\n          aft: {seat: [96.6, -15.0, 7.2]}\n"
+BRACKET = "          ahead: {seat: [94.5, -14.0, 7.0]}\n          behind: {seat: [96.6, -15.0, 7.2]}\n"
 KEEL = "          - [14.0, -2.2, -3.0]\n          - [88.0, -2.2, -1.0]\n          - [92.0, -6.0, 3.0]\n"
 JACKED = (("gear: {on jacks: unknown}", "gear: {on jacks: [0, 1, -3]}"),)
 
@@ -164,8 +164,8 @@ MISTAKES = (
         "the ends of left_pedal move 0.394 in against each other",
         lay=(
             (
-                "to: left_bracket.fore\n        made of: hose -3 PTFE braided",
-                "to: left_bracket.fore\n        made of: tube 5052-O 3/16 x .035",
+                "to: left_bracket.ahead\n        made of: hose -3 PTFE braided",
+                "to: left_bracket.ahead\n        made of: tube 5052-O 3/16 x .035",
             ),
         ),
         option="rigid",
