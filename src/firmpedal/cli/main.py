@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 import typer
 
@@ -34,15 +34,45 @@ def demo(
     sys.exit(run(out))
 
 
-@app.command(short_help="Start your own file from an example.")
+def _choice(name: str, words: str) -> Any:
+    """An option of `new`; what it may say is checked there, all of it at once."""
+    return typer.Option(f"--{name}", help=words, show_default=False)
+
+
+@app.command(short_help="Start your own file, from a layout or an example.")
 def new(
     file: FileArgument,
-    like: Annotated[str, typer.Option("--like", help="The example to start from, such as brindlewick.")],
+    gear: Annotated[str | None, _choice("gear", "tailwheel or nosewheel.")] = None,
+    leg: Annotated[str | None, _choice("leg", "leaf, rod, link or bow.")] = None,
+    brakes: Annotated[str | None, _choice("brakes", "toe, heel or hand.")] = None,
+    seats: Annotated[str | None, _choice("seats", "1 or 2 with brakes.")] = None,
+    valve: Annotated[str | None, _choice("valve", "yes or no: a parking valve.")] = None,
+    length: Annotated[str | None, _choice("length", "in or mm; left out, in.")] = None,
+    like: Annotated[str | None, _choice("like", "Or the example to copy, such as brindlewick.")] = None,
 ) -> None:
-    """Start a file of your own from an example; nothing is ever overwritten."""
+    """Start a file of your own: every measurement of your layout, still unknown. Nothing is overwritten.
+
+    Give all of gear, leg, brakes, seats and valve; what is missing is explained. Or copy an example.
+    """
     from firmpedal.cli.new import run  # noqa: PLC0415
 
-    sys.exit(run(file, like))
+    layout = {"gear": gear, "leg": leg, "brakes": brakes, "seats": seats, "valve": valve, "length": length}
+    sys.exit(run(file, like, layout))
+
+
+@app.command(short_help="A form to print: what is still to be measured.")
+def form(
+    file: FileArgument,
+    out: Annotated[
+        Path | None,
+        typer.Option("-o", "--out", help="The PDF to write; without it, print here.", metavar="OUT.pdf"),
+    ] = None,
+    option: OptionName = None,
+) -> None:
+    """List every measurement still to take, in the order of a walk round the aircraft, with boxes to fill in."""
+    from firmpedal.cli.form import run  # noqa: PLC0415
+
+    sys.exit(run(file, out, option))
 
 
 @app.command(short_help="Is it sound? What is wrong, and what to measure.")

@@ -70,7 +70,7 @@ def _print_problem(out: Console, problem: Problem, text: str) -> None:
     if problem.also is not None:
         out.print(Text(f"   the other one: {_where(problem.also)}"))
     if problem.suggestion and problem.suggestion.removeprefix("choose one of: ") not in problem.message:
-        _print_wrapped(out, "   try: ", problem.suggestion)
+        print_wrapped(out, "   try: ", problem.suggestion)
 
 
 def _where(span: Span) -> str:
@@ -90,7 +90,8 @@ def _print_line(out: Console, span: Span, text: str, marked: str = "") -> None:
     out.print(Text(" " * 6 + "| " + under, style="dim"), no_wrap=True, overflow="crop")
 
 
-def _print_wrapped(out: Console, head: str, words: str, style: str = "") -> None:
+def print_wrapped(out: Console, head: str, words: str, style: str = "") -> None:
+    """Print words in the width there is, the lines after the first indented as far as the head is wide."""
     filled = textwrap.fill(
         words,
         out.width - 1,
@@ -108,7 +109,7 @@ def print_findings(out: Console, evaluation: Evaluation) -> None:
         out.print()
         print_finding(out, evaluation, first)
         for other in others:
-            _print_wrapped(out, "   and ", f"{_where(evaluation.span_of(other.place))}: {other.message}")
+            print_wrapped(out, "   and ", f"{_where(evaluation.span_of(other.place))}: {other.message}")
 
 
 def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> None:
@@ -118,21 +119,21 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
     head.append(finding.level.value, style=STYLES[finding.level.value])
     head.append(f" [{finding.rule}]")
     out.print(head, soft_wrap=True)
-    _print_wrapped(out, "   ", finding.message)
+    print_wrapped(out, "   ", finding.message)
     figures = [evaluation.display.value(value) for value in (finding.measured, finding.allowed) if value]
     if len(figures) == 2 and not all(figure in finding.message for figure in figures):
-        _print_wrapped(out, "   ", f"found {figures[0]}, should be {finding.relation} {figures[1]}")
-    _print_wrapped(out, "   why: ", reason_of(finding))
+        print_wrapped(out, "   ", f"found {figures[0]}, should be {finding.relation} {figures[1]}")
+    print_wrapped(out, "   why: ", reason_of(finding))
     for advice in finding.tries:
-        _print_wrapped(out, "   try: ", advice)
+        print_wrapped(out, "   try: ", advice)
     if finding.accepted is not None:
-        _print_wrapped(out, "   accepted by the builder: ", finding.accepted)
+        print_wrapped(out, "   accepted by the builder: ", finding.accepted)
 
 
 def print_unclear(out: Console, evaluation: Evaluation) -> None:
     """Print what somebody has to measure, each thing once, with the rules that wait for it."""
     for what, (rules, _) in waiting(evaluation).items():
-        _print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
+        print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
 
 
 def print_block(out: Console, block: Block) -> None:
@@ -141,10 +142,10 @@ def print_block(out: Console, block: Block) -> None:
         out.print(Text(f"\n{block.text}", style="bold"))
     elif isinstance(block, Paragraph):
         style = "bold" if block.tone is Tone.LEAD else STYLES.get(block.tone.value, "")
-        _print_wrapped(out, "", block.text, style)
+        print_wrapped(out, "", block.text, style)
     elif isinstance(block, Bullets):
         for item in block.items:
-            _print_wrapped(out, " [ ] " if block.boxes else "  - ", item)
+            print_wrapped(out, " [ ] " if block.boxes else "  - ", item)
     elif isinstance(block, Table):
         out.print(_table(block))
     elif isinstance(block, Sum):
@@ -165,8 +166,8 @@ def print_sum(out: Console, block: Sum, indent: str = "") -> None:
     out.print(Text(f"{indent}{block.result}", style="bold"))
     for line in (block.equation, block.figures):
         if line:
-            _print_wrapped(out, f"{indent}   = " if line is block.figures else f"{indent}   ", line)
+            print_wrapped(out, f"{indent}   = " if line is block.figures else f"{indent}   ", line)
     for line in block.where:
-        _print_wrapped(out, f"{indent}   ", line)
+        print_wrapped(out, f"{indent}   ", line)
     if block.source:
-        _print_wrapped(out, f"{indent}   source: ", block.source)
+        print_wrapped(out, f"{indent}   source: ", block.source)

@@ -83,6 +83,23 @@ class Fields:
 
 
 @dataclass(frozen=True, slots=True)
+class Blank:
+    """One thing to find out: what, how, and a box for each figure with what belongs into it."""
+
+    what: str
+    how: str
+    boxes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Blanks:
+    """Rows to fill in with a pen, under the name of what they belong to."""
+
+    title: str
+    rows: tuple[Blank, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Contents:
     """The titles of all sheets with their pages."""
 
@@ -146,7 +163,20 @@ class Drawing:
     caption: str = ""
 
 
-Block = Heading | Paragraph | Bullets | Table | Figures | Facts | Fields | Contents | Sum | Drawing | Group
+Block = (
+    Heading
+    | Paragraph
+    | Bullets
+    | Table
+    | Figures
+    | Facts
+    | Fields
+    | Blanks
+    | Contents
+    | Sum
+    | Drawing
+    | Group
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,62 @@
+"""`firmpedal form`: what is still to be measured, on the screen or to print."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from rich.text import Text
+
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_wrapped
+from firmpedal.report.measuring import form_sheets
+from firmpedal.report.sheet import Blanks
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from rich.console import Console
+
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Sheet
+
+
+def run(file: Path, out: Path | None, option: str | None) -> int:
+    """Print the form of a file, or write it as a PDF; the result is the exit code."""
+    evaluation = evaluated(file, option)
+    if evaluation is None:
+        return UNUSABLE
+    if out is not None:
+        return _write(evaluation, out)
+    for sheet in form_sheets(evaluation):
+        _show(console(), sheet)
+    return 0
+
+
+def _write(evaluation: Evaluation, out: Path) -> int:
+    from firmpedal.export.packet import write  # noqa: PLC0415  the printing library is slow to load
+
+    try:
+        out.parent.mkdir(parents=True, exist_ok=True)
+        pages = write(form_sheets(evaluation), evaluation, out)
+    except OSError as trouble:
+        console(error=True).print(Text(f"{out} cannot be written: {trouble.strerror}"))
+        return UNUSABLE
+    console().print(Text(f"Wrote {out}, {pages} page{'' if pages == 1 else 's'}."))
+    return 0
+
+
+def _show(out: Console, sheet: Sheet) -> None:
+    out.print(Text(f"\n{sheet.title}", style="bold"))
+    for block in sheet.blocks:
+        if isinstance(block, Blanks):
+            _show_blanks(out, block)
+        else:
+            print_block(out, block)
+
+
+def _show_blanks(out: Console, block: Blanks) -> None:
+    out.print(Text(f"\n{block.title}"))
+    for row in block.rows:
+        boxes = "  ".join(f"______ {words}".rstrip() for words in row.boxes)
+        out.print(Text(f" [ ] {row.what}: {boxes}"), soft_wrap=True)
+        if row.how:
+            print_wrapped(out, "     ", row.how, "dim")

@@ -1,0 +1,119 @@
+"""A layout written as a builder's file, put together from small pieces of text."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.project.layouts import parts
+from firmpedal.project.layouts.routes import routes
+
+if TYPE_CHECKING:
+    from firmpedal.project.layouts.choice import Layout
+
+UNITS = {
+    "in": "{length: in, angle: deg, pressure: psi, force: lbf, volume: cu in, temperature: degF, mass: lb}",
+    "mm": "{length: mm, angle: deg, pressure: bar, force: N, volume: ml, temperature: degC, mass: kg}",
+}
+# Normal, hard and panic force, common practice, no source; a hand pulls less than a leg pushes.
+FEET = {"toe": (75, 150, 200), "heel": (60, 120, 200), "hand": (40, 75, 120)}
+NEWTONS = {40: 180, 60: 270, 75: 330, 120: 530, 150: 670, 200: 890}
+SEATS = ("first", "second")
+
+
+def layout_text(layout: Layout, file: str) -> str:
+    """Write the first file of a layout; `file` is its name, for the words on how to print the form."""
+    route = routes(layout)
+    pieces = [
+        _head(layout, file),
+        _states(layout),
+        "pedals:\n" + "".join(_pedal(layout, number) for number in _sets(layout)),
+        "components:\n" + _components(layout),
+        "bulkheads:\n" + "".join(route.fittings),
+        parts.WHEELS,
+        parts.LINES_HEAD + "".join(route.lines),
+        _mirror(layout, route.mirrored),
+    ]
+    return "\n".join(pieces)
+
+
+def filled(text: str, **words: str) -> str:
+    """Put words in the place of <brackets>."""
+    for key, word in words.items():
+        text = text.replace(f"<{key}>", word)
+    return text
+
+
+def _sets(layout: Layout) -> tuple[int, ...]:
+    return (0, 1) if layout.in_series else (0,)
+
+
+def prefix(layout: Layout, number: int) -> str:
+    """What the names of one seat's things begin with: nothing where there is one seat only."""
+    if layout.hand:
+        return "hand"
+    return f"{SEATS[number]}_left" if layout.in_series else "left"
+
+
+def _head(layout: Layout, file: str) -> str:
+    feet = [force if layout.length == "in" else NEWTONS[force] for force in FEET[layout.brakes]]
+    normal, hard, panic = map(str, feet)
+    text = filled(parts.HEAD, file=file, gear=layout.gear, brakes=layout.brakes, units=UNITS[layout.length])
+    return filled(text, normal=normal, hard=hard, panic=panic)
+
+
+def _states(layout: Layout) -> str:
+    swings = "" if layout.hand else filled(parts.SWING, name="left_pedals")
+    return filled(parts.STATES, rudder="" if layout.hand else parts.RUDDER, pedals=swings)
+
+
+def _moves(layout: Layout) -> str:
+    return "" if layout.hand else "    moves with: left_pedals\n"
+
+
+def _pedal(layout: Layout, number: int) -> str:
+    name = f"{prefix(layout, number)}_{'lever' if layout.hand else 'brake'}"
+    seat = f"    seat: {SEATS[number]}\n" if layout.in_series else ""
+    return filled(parts.PEDAL, name=name, side=_side(layout), seat=seat, moves=_moves(layout))
+
+
+def _side(layout: Layout) -> str:
+    return "centre" if layout.hand else "left"
+
+
+def _components(layout: Layout) -> str:
+    found = "".join(_cylinder(layout, number) for number in _sets(layout))
+    if layout.in_series:
+        ports = "".join(filled(parts.PORT, name=name) for name in ("left_out", "right_out"))
+        found += filled(parts.RESERVOIR, ports=ports)
+    if layout.has_valve:
+        names = ("in", "out") if layout.hand else ("left_in", "left_out", "right_in", "right_out")
+        ways = "[[in, out]]" if layout.hand else "[[left_in, left_out], [right_in, right_out]]"
+        ports = "".join(filled(parts.PORT, name=name) for name in names)
+        found += filled(parts.VALVE, ways=ways, ports=ports)
+    return found + parts.CALIPER
+
+
+def _cylinder(layout: Layout, number: int) -> str:
+    name = prefix(layout, number)
+    series = layout.in_series
+    return filled(
+        parts.CYLINDER,
+        name=f"{name}_cylinder",
+        side=_side(layout),
+        pedal=f"{name}_{'lever' if layout.hand else 'brake'}",
+        moves=_moves(layout),
+        supply=parts.IN_SERIES if series else parts.BUILT_IN,
+        inlet=parts.INLET if series else "",
+    )
+
+
+def _mirror(layout: Layout, lines: tuple[str, ...]) -> str:
+    names = ["left_wheel", "left_caliper_float", "left_caliper", "left_main", "left_disc", "left_brake_heat"]
+    if not layout.hand:
+        names.append("left_pedals")
+        for number in _sets(layout):
+            names += [f"{prefix(layout, number)}_brake", f"{prefix(layout, number)}_cylinder"]
+    rows = [", ".join([*names[n : n + 6]]) for n in range(0, len(names), 6)]
+    rows += [", ".join(lines[n : n + 6]) for n in range(0, len(lines), 6)]
+    body = ",\n         ".join(rows)
+    return f"# What stands a second time on the right, seen in a mirror.\nmirror: [{body}]\n"

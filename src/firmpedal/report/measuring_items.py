@@ -1,0 +1,109 @@
+"""What a file leaves unknown, and what it only supposes, each once with its mirror images."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.plain import flow
+from firmpedal.project.schema import keys_at, known_keys
+from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, children, word_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.model.fields import Declared, Reads
+    from firmpedal.project import Reading
+
+GUESSED = ("assumed", "estimate", "memory")
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One `unknown` of a file: where it stands, how it is read, and which copies repeat it."""
+
+    path: str
+    reads: Reads | None
+    copies: tuple[str, ...]
+
+    @property
+    def steps(self) -> list[str]:
+        return self.path.split(".")
+
+    @property
+    def owner(self) -> str:
+        """The thing it belongs to, by its name."""
+        return self.steps[1] if len(self.steps) > 2 else self.steps[0]
+
+    @property
+    def key(self) -> str:
+        """The last word of its path that is not the number of something in a list."""
+        return next((step for step in reversed(self.steps) if not step.isdecimal()), "")
+
+    @property
+    def images(self) -> tuple[str, ...]:
+        return tuple(
+            dict.fromkeys(path.split(".")[1] for path in self.copies if path.split(".")[1] != self.owner)
+        )
+
+
+def unknowns(reading: Reading) -> tuple[Item, ...]:
+    """Every `unknown` that is written in a file, in its order; copies go with their original."""
+    if reading.tree is None:
+        return ()
+    found: dict[object, list[Leaf]] = {}
+    for leaf in _leaves(reading.tree):
+        if leaf.text == UNKNOWN:
+            found.setdefault(leaf.span, []).append(leaf)
+    items = []
+    for leaves in found.values():
+        ordered = sorted(leaves, key=lambda leaf: leaf.via is not None)
+        paths = [leaf.path for leaf in ordered]
+        items.append(Item(paths[0], _reads(reading.tree, paths[0]), tuple(paths[1:])))
+    return tuple(items)
+
+
+def _leaves(node: Node) -> Iterator[Leaf]:
+    if isinstance(node, Leaf):
+        yield node
+    for child in children(node):
+        yield from _leaves(child)
+
+
+def _reads(tree: Branch, path: str) -> Reads | None:
+    """How the key that a path leads to is read; nothing inside a shape or a movement."""
+    cls: type[Declared] = Aircraft
+    node: Node | None = tree
+    steps = path.split(".")
+    while steps:
+        key = keys_at(cls, node).get(steps[0]) if cls is not Aircraft else known_keys(cls).get(steps[0])
+        node = at(node, steps.pop(0))
+        if key is None:
+            return None
+        if key.reads is not None and key.reads.method != "component":
+            return key.reads if not steps else None
+        if key.inner is None:
+            return None
+        if key.many and steps:
+            node = at(node, steps.pop(0))
+        cls = key.inner
+    return None
+
+
+def doubtful(reading: Reading) -> tuple[tuple[str, str], ...]:
+    """What a file gives as a guess, with its words; copies are left out."""
+    return tuple(_guesses(reading.tree)) if reading.tree is not None else ()
+
+
+def _guesses(node: Node) -> Iterator[tuple[str, str]]:
+    if getattr(node, "via", None) is not None:
+        return
+    if isinstance(node, Branch) and word_of(at(node, "mark")) in GUESSED and "value" in node.entries:
+        yield node.path, f"{flow(node.entries['value'])} ({word_of(at(node, 'mark'))})"
+        return
+    if isinstance(node, Leaf) and node.text.startswith("about "):
+        yield node.path, node.text
+    if isinstance(node, Branch | Items):
+        for child in children(node):
+            yield from _guesses(child)

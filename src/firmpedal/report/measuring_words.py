@@ -1,0 +1,105 @@
+"""What stands beside a box of the measuring form: the thing in words, how to take it, its unit."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.report.sheet import Blank
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from firmpedal.model.display import Display
+    from firmpedal.report.measuring_items import Item
+
+POINTS = ("position", "positions")
+POINT_KEYS = ("ball", "disc", "box", "bar", "about", "via")  # inside shapes and movements
+LENGTH_KEYS = ("radius", "thickness", "from", "to")
+
+# By key, and where one key means two things by section and key.
+HOWS = {
+    "pad": "tape, from the lever's pivot to the middle of the pad, square to the push",
+    "arm": "tape, from the lever's pivot to the pin of the cylinder's rod, square to the rod",
+    "bore": "stamped or cast on it, or its leaflet",
+    "stroke": "its leaflet, or push the rod by hand with the port open",
+    "rated pressure": "its leaflet or its maker",
+    "seat": "screw a straight nipple in by hand; tape and square to the tip of its cone",
+    "at": "tape and square to the middle of the hole or of the thread's face",
+    "faces": "a word or two: forward, aft, left, right, up, down, `aft and down`",
+    "normal": "which way the panel looks: up, aft, left ...",
+    "fill cap": "the lowest edge of the filler neck, where fluid would spill",
+    "capacity": "fill from the low to the full mark out of a measuring jug",
+    "air space": "what goes in above the full mark until it spills",
+    "seals when pressed": "ask its maker: does a pressed cylinder shut off its inlet?",
+    "stopped open": "does a stop, spring or catch hold it fully open in flight?",
+    "reachable strapped in": "belted, seat as you fly",
+    "count per side": "on one side of the disc",
+    "pad gap": "feeler gauges: all that the pads travel before both touch",
+    "pad wear": "a new lining's thickness less the least that its maker allows",
+    "floats": "does it slide on pins?",
+    "lifts off": "which way and how far it comes off the disc",
+    "thickness": "calliper gauge at the edge, or a hooked wire through the hole; with doublers",
+    "material": "aluminium, steel, stainless steel, plywood, sandwich, solid laminate, fabric",
+    "lowest structure": "plumb line; leg, axle or bracket, not the tyre",
+    "foremost structure": "leg, axle or bracket, not the tyre",
+    "temperature": "heat strip at the line's last fitting, after a hard taxi",
+    "gap": "a drill shank or feeler that just goes in",
+    "nose up": "a level on the cabin floor, as it stands",
+    "landing weight": "from the weighing report",
+    "type certificate": "yes, no; if yes, the maker's approved data decide",
+    "bend radius": "stamped on the bender; to the tube's middle",
+    "hole": "drill or calliper gauge",
+    "grommet": "yes or no",
+    "rudder": "at the cylinder's port, full left rudder against neutral",
+    "on jacks": "mark the axle against a square on the floor, jack up, measure how far it has moved",
+    "worn": "slide the caliper by the wear of one pad",
+    "disc": "plumb line and tape to the middle of the axle at the disc",
+    "ball": "plumb line and tape to its middle",
+    "radius": "tape, from its middle",
+}
+SECTION_HOWS = {("bulkheads", "seat"): "hold the fitting in place; tape and square to the tip of its cone"}
+SHAPE_THICKNESS = "calliper gauge or feeler at its edge"
+
+
+ALIKE = Blank("the other side is alike", "or write on the back how it differs", ("yes or no",))
+
+
+def blank_of(item: Item, display: Display) -> Blank:
+    """One row of the form."""
+    return Blank(_what(item), _how(item), _boxes(item, display))
+
+
+def _what(item: Item) -> str:
+    inner = item.steps[2:] if len(item.steps) > 2 else item.steps[1:] or item.steps
+    hidden = ("ports", "sides", "where", "brake")
+    words = [step for step in inner if step not in hidden and not step.isdecimal()]
+    return " ".join(words) or item.key
+
+
+def _how(item: Item) -> str:
+    if item.key == "thickness" and "where" in item.steps:
+        return SHAPE_THICKNESS
+    return SECTION_HOWS.get((item.steps[0], item.key), HOWS.get(item.key, ""))
+
+
+def _boxes(item: Item, display: Display) -> tuple[str, ...]:
+    length = display.unit(Dimension.LENGTH) or ""
+    point = (f"aft {length}", f"right {length}", f"up {length}")
+    if item.reads is None:
+        return (length,) if item.key in LENGTH_KEYS else _inside(item, point, display)
+    if item.reads.method in POINTS:
+        return point
+    if item.reads.method == "answer":
+        return ("yes or no",)
+    if item.reads.dimension is not None:
+        return (display.unit(item.reads.dimension) or "",)
+    return ("",)
+
+
+def _inside(item: Item, point: tuple[str, ...], display: Display) -> tuple[str, ...]:
+    """A figure inside a shape or a movement."""
+    if item.key == "swing":
+        return (display.unit(Dimension.ANGLE) or "",)
+    numbered = item.steps[-1].isdecimal()
+    if item.steps[0] == "moving" or item.key in POINT_KEYS:
+        return (point[int(item.steps[-1]) - 1],) if numbered and int(item.steps[-1]) <= 3 else point
+    return (point[0].removeprefix("aft "),)
