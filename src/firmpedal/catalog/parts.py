@@ -100,6 +100,7 @@ def _part(
         source=family["source"],
         mark=mark_of(family, designation),
         note=family.get("note", ""),
+        same_as=family.get("same_as", "").format(size=size, letter=letter),
     )
 
 

@@ -17,6 +17,7 @@ _SYSTEM = {
     Form.TUBE_FLARE_45: Form.FLARE_45,
     Form.PLAIN_TUBE: Form.COMPRESSION,
     Form.SUPPORTED_TUBE: Form.COMPRESSION,
+    Form.COMPRESSION_SHOULDER: Form.COMPRESSION,
 }
 _TUBES = {Form.TUBE_FLARE_37: "37-degree", Form.TUBE_FLARE_45: "45-degree"}
 _SIZED_BY_THREAD = frozenset({Form.PIPE, Form.METRIC, Form.BOSS})

@@ -126,12 +126,20 @@ def declared_run(start: Interface, line: LineEnd, shop: Shop) -> Run:
         if len(found) != 1:
             faults[through].append(unknown_words(designation, shop))
             continue
-        parts += found
-        if found[0].flow_ends:
+        part = found[0] if through else _put_to_use(found[0], start, shop)
+        parts.append(part)
+        if part.flow_ends:
             through += 1
-            if len(found[0].flow_ends) == 1:
+            if len(part.flow_ends) == 1:
                 faults[through].append(f"{designation} has one end only: nothing can follow it")
     return _turned(start, line, parts, tuple((n, "; ".join(words)) for n, words in faults.items()), shop)
+
+
+def _put_to_use(part: Part, start: Interface, shop: Shop) -> Part:
+    """Give the use of a part that goes on a start where the part itself does not: a union in a boss."""
+    uses = (part, *(other for other in shop.parts if other.same_as == part.designation))
+    mating = (use for use in uses if any(end.interface == start.complement for end in use.ends))
+    return next(mating, part)
 
 
 class _Row(NamedTuple):
