@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Value
     from firmpedal.report.sheet import Block
 
+SAID_ABOVE = ("hose-bend-radius",)  # a hose's card says it in its own place
 KINDS = {"tube": "Tube", "hose": "Hose", "plastic": "Plastic line"}
 
 
@@ -117,7 +118,7 @@ def _said(evaluation: Evaluation, line: LaidLine) -> list[Block]:
     missing = {
         f"TO MEASURE: {each.what}": None
         for unclear in evaluation.not_shown
-        if _concerns(unclear.place, line)
+        if _concerns(unclear.place, line) and unclear.rule not in SAID_ABOVE
         for each in unclear.missing
     }
     if not (found or missing):

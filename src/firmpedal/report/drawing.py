@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 WIDTH = 490.0  # points: the width of the page between its margins
 TALLEST = 296.0
+SHORT = 156.0  # of a drawing that shows a declared path only
 AROUND = 30.0  # room for labels around a view
 TITLE = 27.0
 BELOW = 46.0  # room under the lowest view for its title and the scale bar
@@ -63,7 +64,7 @@ class Subject:
 def draw(subject: Subject, unit: str) -> Drawing:
     """Draw a line to scale in the two views that show most of it."""
     path = tuple(point for piece in subject.pieces for point in piece)
-    pair, extents, scale = _chosen(path)
+    pair, extents, scale = _chosen(path, SHORT if subject.dashed else TALLEST)
     views, size = _placed(pair, extents, POINTS_PER_METRE / scale)
     marks = [mark for view in views for mark in _outline(subject, view)]
     placer = Placer(Box(0, TITLE, size[0], size[1]))
@@ -77,12 +78,13 @@ def draw(subject: Subject, unit: str) -> Drawing:
     return Drawing(size, tuple(marks))
 
 
-def _chosen(path: tuple[Point, ...]) -> tuple[Pair, list[Extent], float]:
+def _chosen(path: tuple[Point, ...], tallest: float) -> tuple[Pair, list[Extent], float]:
     """The pair of views, and the scale, that put the longest line on the paper."""
     found = []
     for pair in PAIRS:
         extents = [extent([view.flat(point) for point in path]) for view in pair.views]
-        scale = next((n for n in SCALES if _fits(pair, extents, POINTS_PER_METRE / n)), SCALES[-1])
+        fitting = (n for n in SCALES if _fits(pair, extents, POINTS_PER_METRE / n, tallest))
+        scale = next(fitting, SCALES[-1])
         # rounded, so that a mirror image, equal but for the last digit, gets the same views
         shown = round(sum(view.shown_length(path) for view in pair.views) / scale, 6)
         found.append((shown, pair, extents, scale))
@@ -99,11 +101,11 @@ def _sizes(pair: Pair, extents: list[Extent], scale: float) -> tuple[list[float]
     return widths, heights
 
 
-def _fits(pair: Pair, extents: list[Extent], scale: float) -> bool:
+def _fits(pair: Pair, extents: list[Extent], scale: float, tallest: float) -> bool:
     widths, heights = _sizes(pair, extents, scale)
     wide = sum(widths) + BETWEEN if pair.beside else max(widths)
     tall = heights[0] if pair.beside else sum(heights) + TITLE
-    return wide <= WIDTH and tall + BELOW <= TALLEST
+    return wide <= WIDTH and tall + BELOW <= tallest
 
 
 def _placed(pair: Pair, extents: list[Extent], scale: float) -> tuple[list[Placed], Flat]:

@@ -18,16 +18,11 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Value
     from firmpedal.report.sheet import Block
 
-WATCH = (
-    "Move everything that moves from stop to stop, all of it together, and watch the hose: nothing pulls, "
-    "kinks, rubs, or comes near tyre or disc."
-)
 WORK = (
     "Seal faces clean and dry; thread and back of the nut wet with the system's own fluid, nothing else.",
-    "Run both swivel nuts on by hand. The lay line along the hose must stay straight: no twist.",
-    "Hold the hose end with one wrench, turn the nut with the other.",
+    "Both swivel nuts on by hand, lay line straight, no twist. Then one wrench holds, the other turns.",
     "No bend at the sockets. Support it where it can swing.",
-    WATCH,
+    "Move everything at once from stop to stop: nothing pulls, kinks, rubs, or comes near tyre or disc.",
 )
 
 
@@ -79,9 +74,8 @@ def percent(value: Value) -> str:
 
 def _bend_radius(evaluation: Evaluation, least: Value) -> Block:
     words = (
-        f"Bend radius: NOT CHECKED. The shape of the hose is not worked out here. The least for this hose is "
-        f"{both(least, evaluation.display)} inside the bend. Fit it, move everything, and measure the "
-        "tightest place:"
+        f"Bend radius: NOT CHECKED, the shape of the hose is not worked out here. At least "
+        f"{both(least, evaluation.display)} inside the bend: fit it, move everything, measure."
     )
     return Group((Paragraph(words, Tone.CAUTION), Fields(("tightest bend, fitted", "in which position"))))
 
@@ -98,8 +92,17 @@ def _order_facts(evaluation: Evaluation, line: LaidLine, stock: Hose) -> Group:
         ("rated", f"operating {operating}, proof {proof}, burst {burst}"),
         ("moves", _travel_words(evaluation, line)),
     )
-    fields = Fields(("angle between the two ends, if they are bent (clocking)",))
-    return Group((Heading("For the order"), Facts(rows), fields))
+    facts: list[Block] = [Heading("For the order"), Facts(rows)]
+    if _bent_ends(evaluation, line):
+        facts.append(Fields(("angle between the two ends (clocking), seen along the hose",)))
+    return Group(tuple(facts))
+
+
+def _bent_ends(evaluation: Evaluation, line: LaidLine) -> bool:
+    """Whether both ends of a hose are bent, so that they stand at an angle to each other."""
+    declared = find(evaluation.aircraft.lines, line.name)
+    ends = [declared.from_end, declared.to_end] if declared else []
+    return bool(ends) and all(value.known and value.high > 0 for value in ends)
 
 
 def _end_angles(evaluation: Evaluation, line: LaidLine) -> str:
