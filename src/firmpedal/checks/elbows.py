@@ -13,7 +13,7 @@ from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay.seats import stand_of
 from firmpedal.lay.spread import spread
 from firmpedal.model.part import Category, Clocking, Form
-from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, exactly, total, unknown
+from firmpedal.quantity import Answer, Mark, Missing, Step, Value, all_missing, exactly, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -64,9 +64,8 @@ def _pair(view: View, place: str, one: _Elbow, other: _Elbow) -> Iterator[Outcom
         return
     last = min(orders, key=lambda value: value.low if value.known else math.inf)
     if Answer.UNKNOWN in answers:
-        limit = Limit(apart, orders[answers.index(Answer.UNKNOWN)], "at least")
-        message = f"whether the elbows at {names} can both be screwed in"
-        yield NotShown(RULE, place, message, limit.missing)
+        missing = _asked(apart, orders[answers.index(Answer.UNKNOWN)], (one.part, other.part), place)
+        yield NotShown(RULE, place, f"whether the elbows at {names} can both be screwed in", missing)
         return
     yield Finding(
         RULE,
@@ -82,6 +81,16 @@ def _pair(view: View, place: str, one: _Elbow, other: _Elbow) -> Iterator[Outcom
         last,
         "at least",
         cited(last, apart),
+    )
+
+
+def _asked(apart: Value, needed: Value, parts: tuple[Part, ...], place: str) -> tuple[Missing, ...]:
+    """What is not known; where all is and only an estimate is too wide, the fittings in hand tell."""
+    if missing := (*apart.missing, *needed.missing):
+        return missing
+    legs = " and ".join(dict.fromkeys(part.designation for part in parts))
+    return (
+        Missing(place, f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"),
     )
 
 

@@ -6,16 +6,13 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Outcome, View, practice
 from firmpedal.finding import Finding, Level, NotShown
-from firmpedal.model.aircraft import find
 from firmpedal.model.component import Metal
 from firmpedal.model.part import Category
-from firmpedal.model.stock import Tube
 from firmpedal.quantity import Missing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from firmpedal.fit.joint import Joint
     from firmpedal.model.component import BaseComponent
     from firmpedal.model.part import Part
 
@@ -46,8 +43,6 @@ def dissimilar_metals(view: View) -> Iterator[Outcome]:
             touching = [part for part in joint.parts if part.needs_panel or part.category is Category.JAM_NUT]
             metal = bulkhead.material.value
             yield from _pairs(f"the panel at {bulkhead.name}", bulkhead.place, metal, touching)
-    for joint in view.assembly.joints:
-        yield from _tube_and_fitting(view, joint)
     if asked:
         message = "whether brass fittings sit in aluminium or magnesium"
         yield NotShown(RULE, asked[0].place.rpartition(".")[0], message, tuple(asked))
@@ -66,25 +61,6 @@ def _pairs(name: str, place: str, metal: str, parts: list[Part]) -> Iterator[Out
             names = ", ".join(dict.fromkeys(part.designation for part in found))
             metals = " and ".join(dict.fromkeys(part.material for part in found))
             yield _finding(level, place, f"{names} in {name}: {metals} on {metal}")
-
-
-def _tube_and_fitting(view: View, joint: Joint) -> Iterator[Outcome]:
-    """A copper tube in aluminium nuts, or the other way round."""
-    for line in view.laid:
-        declared = find(view.aircraft.lines, line.name)
-        if declared is None or not isinstance(line.stock, Tube):
-            continue
-        for end in ("from", "to"):
-            if view.assembly.joint_of(line.name, end) is not joint:
-                continue
-            metal = line.stock.material.group
-            touching = [p for p in joint.parts if p.category in (Category.COUPLING_NUT, Category.SLEEVE)]
-            found = [part for part in touching if _level(part.material, metal) is Level.CAUTION]
-            if found:
-                names = ", ".join(dict.fromkeys(part.designation for part in found))
-                yield _finding(
-                    Level.CAUTION, joint.place, f"{names} on {line.name}: {found[0].material} on {metal}"
-                )
 
 
 def _finding(level: Level, place: str, what: str) -> Finding:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
@@ -11,7 +12,7 @@ from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
 from firmpedal.model.shapes import Sheet
 from firmpedal.model.stock import Hose
-from firmpedal.quantity import Answer, Missing
+from firmpedal.quantity import Answer, Mark, Missing
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
@@ -78,7 +79,7 @@ def _as_declared(
             passage.place,
             f"{line.name} does not pass {panel.name} as it runs now",
             ("look at its points, or take it out of `passes`",),
-            sources=practice("firmpedal-derivation"),
+            sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
         return
     where = f" near {view.display.point(cut.points[0][1])}" if cut.points else ""
@@ -103,7 +104,7 @@ def _wide_enough(view: View, line: LaidLine, panel: Panel, passage: Passage) -> 
     hole = passage.hole.named(f"hole for {line.name} in {panel.name}")
     outside = line.stock.outside_diameter.named(f"outside diameter of {line.name}")
     limit = Limit(hole, outside, "at least")
-    yield from judge(
+    outcomes = judge(
         limit,
         rule=RULE,
         level=Level.CAUTION,
@@ -112,6 +113,9 @@ def _wide_enough(view: View, line: LaidLine, panel: Panel, passage: Passage) -> 
         f"{view.show(outside)} thick",
         tries=("a wider hole, with a grommet that fits it",),
     )
+    plain = practice("firmpedal-derivation", Mark.DERIVED)
+    for outcome in outcomes:
+        yield replace(outcome, sources=outcome.sources or plain) if isinstance(outcome, Finding) else outcome
     nut = _smallest_nut(view, line)
     if limit.kept is not Answer.YES or nut is None:
         return
@@ -123,7 +127,7 @@ def _wide_enough(view: View, line: LaidLine, panel: Panel, passage: Passage) -> 
             f"no nut of {line.name} goes through its hole in {panel.name}, {view.show(hole)}: "
             f"a nut is {view.show(nut)} across its flats",
             ("pass the bare tube first, then put on nut and sleeve and flare that end in place",),
-            sources=practice("firmpedal-derivation"),
+            sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
 
 
