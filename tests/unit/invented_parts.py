@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import radians
 
 from firmpedal.fit.joint import LineEnd, Port
-from firmpedal.model.part import Category, Clocking, End, Form, Gender, Interface, Part
+from firmpedal.model.part import DRY, Category, Clocking, End, Form, Gender, Interface, Part
 from firmpedal.quantity import Mark, exactly, unknown
 from firmpedal.units import Dimension
 
@@ -42,8 +42,11 @@ def metric(size="M10x1", gender=MALE):
 
 
 def part(name, *interfaces, turn=0, grams=20, metal="aluminium", row=Category.FITTING, pressure=True, **more):
-    """Make a part; a bulkhead thread carries no fluid, everything else does. Unknown mass: None."""
-    ends = tuple(End(one, one.form is not Form.PANEL, Clocking.FREE) for one in interfaces)
+    """Make a part; bulkhead threads and seats of washers carry no fluid, everything else does.
+
+    Unknown mass: None.
+    """
+    ends = tuple(End(one, one.form not in DRY, Clocking.FREE) for one in interfaces)
     flowing = sum(end.flow for end in ends)
     mass = (
         unknown("mass", Dimension.MASS, name)
