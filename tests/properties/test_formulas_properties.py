@@ -24,17 +24,19 @@ WITH_INCHES = {
     thread_crests.least_external_crest,
 }
 WITH_GRAVITY = {attitude.column_pressure}  # standard gravity is a figure of its own in the equation
-MASS_LENGTH_TIME = {
-    "m": (0, 1, 0),
-    "m^3": (0, 3, 0),
-    "m^3/m": (0, 2, 0),
-    "Pa": (1, -1, -2),
-    "N": (1, 1, -2),
-    "kg": (1, 0, 0),
-    "kg/m": (1, -1, 0),
-    "kg/m^3": (1, -3, 0),
-    "rad": (0, 0, 0),
-    "-": (0, 0, 0),
+BASE_POWERS = {
+    "m": (0, 1, 0, 0),
+    "m^3": (0, 3, 0, 0),
+    "m^3/m": (0, 2, 0, 0),
+    "Pa": (1, -1, -2, 0),
+    "N": (1, 1, -2, 0),
+    "kg": (1, 0, 0, 0),
+    "kg/m": (1, -1, 0, 0),
+    "kg/m^3": (1, -3, 0, 0),
+    "rad": (0, 0, 0, 0),
+    "-": (0, 0, 0, 0),
+    "K": (0, 0, 0, 1),
+    "1/K": (0, 0, 0, -1),
 }
 
 few = settings(max_examples=40)  # for each of a hundred arguments
@@ -139,7 +141,7 @@ def _lost_digits(inputs):
 @given(data=st.data())
 def test_scaling_the_units_scales_the_result(formula, data):
     inputs = data.draw(inputs_of(formula))
-    scales = [data.draw(st.floats(0.5, 2)) for _ in range(3)]
+    scales = [data.draw(st.floats(0.5, 2)) for _ in range(4)]
     story = story_of(formula)
     scaled = {each.name: inputs[each.name] * _factor(each.unit, scales) for each in story.arguments}
     expected = formula(**inputs) * _factor(story.unit, scales)
@@ -147,4 +149,4 @@ def test_scaling_the_units_scales_the_result(formula, data):
 
 
 def _factor(unit, scales):
-    return math.prod(scale**power for scale, power in zip(scales, MASS_LENGTH_TIME[unit], strict=True))
+    return math.prod(scale**power for scale, power in zip(scales, BASE_POWERS[unit], strict=True))
