@@ -69,7 +69,7 @@ def form(
     ] = None,
     option: OptionName = None,
 ) -> None:
-    """List every measurement still to take, in the order of a walk round the aircraft, with boxes to fill in."""
+    """List every measurement still to take, in the order of a walk round the aircraft, each with a box."""
     from firmpedal.cli.form import run  # noqa: PLC0415
 
     sys.exit(run(file, out, option))

@@ -34,7 +34,7 @@ LOOKED_UP = "catalogue"
 HOW = (
     "Measure on wheels, pedals neutral, pads new, unless a row says otherwise; chocks in, fairings off.",
     "Aft, right and up count as plus; forward, left and down as minus. To 1/16 in or 1 mm is plenty.",
-    "Tape from the datum, a square for what is off to a side, a plumb line to tape on the floor for the rest.",
+    "Tape from the datum, a square for what is off to a side, a plumb line to the floor for the rest.",
     "Or go by tape from a place that has a figure already, and write from where.",
     "What stands twice is measured once. Then look at the other side, and say below whether it is alike.",
 )

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.plain import flow
 from firmpedal.project.schema import keys_at, known_keys
-from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, children, word_of
+from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, branch_at, children, word_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -93,7 +93,19 @@ def _reads(tree: Branch, path: str) -> Reads | None:
 
 def doubtful(reading: Reading) -> tuple[tuple[str, str], ...]:
     """What a file gives as a guess, with its words; copies are left out."""
-    return tuple(_guesses(reading.tree)) if reading.tree is not None else ()
+    if reading.tree is None:
+        return ()
+    return (*_guesses(reading.tree), *_threads(reading.tree))
+
+
+def _threads(tree: Branch) -> Iterator[tuple[str, str]]:
+    """Threads of ports that nobody has measured yet: more likely taken from a book than from the part."""
+    for name, part in branch_at(tree, "components").items():
+        for port, entry in branch_at(tree, "components", name, "ports").items():
+            places = {word_of(at(entry, key)) for key in ("seat", "at")}
+            if getattr(part, "via", None) is None and UNKNOWN in places:
+                path = f"components.{name}.ports.{port}.thread"
+                yield path, f"{word_of(at(entry, 'thread'))} (its port is not measured yet)"
 
 
 def _guesses(node: Node) -> Iterator[tuple[str, str]]:

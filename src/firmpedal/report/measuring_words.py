@@ -43,6 +43,7 @@ HOWS = {
     "foremost structure": "leg, axle or bracket, not the tyre",
     "temperature": "heat strip at the line's last fitting, after a hard taxi",
     "gap": "a drill shank or feeler that just goes in",
+    "fluid": "its specification, from the can or the placard; never mix",
     "nose up": "a level on the cabin floor, as it stands",
     "landing weight": "from the weighing report",
     "type certificate": "yes, no; if yes, the maker's approved data decide",

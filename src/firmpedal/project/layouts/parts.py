@@ -26,7 +26,7 @@ datum:                               # your three zeros in words: change them if
   y zero: aircraft centreline
   z zero: top of the cabin floor
 
-fluid: MIL-PRF-5606                  # assumed: what is your system filled with?
+fluid: unknown                       # by its specification, such as MIL-PRF-5606: on the can or the placard
 
 foot: {normal: <normal>, hard: <hard>, panic: <panic>}   # usual figures; change them if you know better
 """

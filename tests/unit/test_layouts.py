@@ -1,0 +1,160 @@
+"""A first file for every layout: it reads, asks for everything, and never says sound."""
+
+from itertools import product
+
+import pytest
+from typer.testing import CliRunner
+
+from firmpedal.cli.main import app
+from firmpedal.finding import Level, Verdict
+from firmpedal.pipeline import evaluate_text
+from firmpedal.project.layouts import CHOICES, Layout, LayoutError, chosen, layout_text
+from firmpedal.report.measuring import form_sheets
+from firmpedal.report.measuring_items import unknowns
+
+EVERY = [Layout(*words) for words in product(*(CHOICES[key] for key in CHOICES if key != "length"))]
+METRIC = Layout("nosewheel", "rod", "toe", "2", "yes", "mm")
+WORDS = {"gear": "tailwheel", "leg": "rod", "brakes": "toe", "seats": "1", "valve": "no", "length": None}
+
+
+def name_of(layout):
+    return f"{layout.gear}-{layout.leg}-{layout.brakes}-{layout.seats}-{layout.valve}-{layout.length}"
+
+
+def asked(evaluation):
+    sheets = [sheet for sheet in form_sheets(evaluation) if sheet.title == "Also asked"]
+    return [item for sheet in sheets for item in sheet.blocks[1].items]
+
+
+def test_there_are_96():
+    assert len(EVERY) == len(set(EVERY)) == 96
+
+
+@pytest.mark.parametrize("layout", [*EVERY, METRIC], ids=name_of)
+def test_layout_reads_and_is_not_shown(layout):
+    evaluation = evaluate_text(layout_text(layout, "a.yaml"), "a.yaml")
+    assert evaluation.verdict is Verdict.NOT_SHOWN
+    assert [finding for finding in evaluation.findings if finding.level is Level.WARNING] == []
+    assert evaluation.violations == ()
+    # Whatever a rule waits for stands in the file as unknown, but for what only the fitted hose shows.
+    assert [what for what in asked(evaluation) if not what.startswith("the tightest bend")] == []
+
+
+@pytest.mark.parametrize("layout", EVERY[::7], ids=name_of)
+def test_every_unknown_is_marked_by_itself(layout):
+    text = layout_text(layout, "a.yaml")
+    written = sum(row.split("#")[0].count("unknown") for row in text.splitlines())
+    assert len(unknowns(evaluate_text(text).reading)) == written > 30
+
+
+@pytest.mark.parametrize("layout", EVERY, ids=name_of)
+def test_text_is_tidy(layout):
+    text = layout_text(layout, "a.yaml")
+    assert "<" not in text
+    assert max(map(len, text.splitlines())) <= 120
+    assert "form a.yaml --out" in text
+
+
+def circuit(layout):
+    aircraft = evaluate_text(layout_text(layout, "a.yaml")).aircraft
+    return {line.start: line.finish for line in aircraft.lines}
+
+
+def test_seats_in_series_are_fed_second_seat_first():
+    # Common practice, no source: reservoir, second seat, first seat, valve, wheel; left with left.
+    lines = circuit(Layout("nosewheel", "leaf", "toe", "2", "yes"))
+    assert lines["reservoir.left_out"] == "second_left_cylinder.inlet"
+    assert lines["second_left_cylinder.outlet"] == "first_left_cylinder.inlet"
+    assert lines["first_left_cylinder.outlet"] == "valve.left_in"
+    assert lines["reservoir.right_out"] == "second_right_cylinder.inlet"
+    assert lines["first_right_cylinder.outlet"] == "valve.right_in"
+    assert lines["valve.right_out"] == "right_floor.above"
+
+
+def test_hand_brake_has_one_cylinder_for_two_wheels():
+    layout = Layout("tailwheel", "rod", "hand", "1", "no")
+    aircraft = evaluate_text(layout_text(layout, "a.yaml")).aircraft
+    assert len(aircraft.cylinders) == 1
+    assert len(aircraft.calipers) == 2
+    lines = circuit(layout)
+    assert (lines["tee.left_run"], lines["tee.right_run"]) == ("left_floor.above", "right_floor.above")
+
+
+def stock_to_caliper(leg):
+    layout = Layout("tailwheel", leg, "toe", "1", "no")
+    aircraft = evaluate_text(layout_text(layout, "a.yaml")).aircraft
+    return [
+        line.made_of.kind.value
+        for line in aircraft.lines
+        if "left_floor.below" in line.start or line.finish == "left_caliper.inlet"
+    ]
+
+
+def test_each_leg_gets_what_bears_its_movement():
+    assert stock_to_caliper("leaf") == stock_to_caliper("bow") == ["hose"]
+    assert stock_to_caliper("rod") == stock_to_caliper("link") == ["tube", "hose"]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ({"leg": None, "valve": None}, "Still to choose: --leg, --valve."),
+        ({"leg": "spring"}, "--leg spring is not a choice."),
+        ({"seats": "4"}, "--seats 4 is not a choice."),
+        ({"length": "furlong"}, "--length furlong is not a choice."),
+    ],
+)
+def test_refusal_says_why_and_lists_the_choices(words, said):
+    with pytest.raises(LayoutError) as refusal:
+        chosen(**{**WORDS, **words})
+    lines = str(refusal.value)
+    assert said in lines
+    for key in words:
+        assert all(f"   {choice}" in lines for choice in CHOICES[key])
+
+
+def run(folder, *words):
+    return CliRunner(env={"COLUMNS": "80"}).invoke(app, ["new", str(folder / "a.yaml"), *words])
+
+
+FULL = ("--gear", "tailwheel", "--leg", "leaf", "--brakes", "heel", "--seats", "1", "--valve", "no")
+
+
+def test_new_writes_what_check_and_form_can_read(tmp_path):
+    result = run(tmp_path, *FULL)
+    assert result.exit_code == 0
+    assert "firmpedal form" in result.stdout
+    checked = CliRunner().invoke(app, ["check", str(tmp_path / "a.yaml")])
+    assert checked.exit_code == 1
+    assert "NOT SHOWN" in checked.stdout
+
+
+def test_new_overwrites_nothing(tmp_path):
+    (tmp_path / "a.yaml").write_text("mine", encoding="utf-8")
+    result = run(tmp_path, *FULL)
+    assert result.exit_code == 2
+    assert "nothing was written" in " ".join(result.stderr.split())
+    assert (tmp_path / "a.yaml").read_text(encoding="utf-8") == "mine"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        ((), "Still to choose"),
+        (("--like", "brindlewick", "--leg", "bow"), "An example has its own layout"),
+        (("--like", "brindlewik"), "did you mean brindlewick?"),
+    ],
+)
+def test_new_refuses_kindly_and_writes_nothing(tmp_path, words, said):
+    result = run(tmp_path, *words)
+    assert result.exit_code == 2
+    assert said in result.stderr
+    assert not (tmp_path / "a.yaml").exists()
+
+
+def test_new_copies_an_example(tmp_path):
+    assert run(tmp_path, "--like", "brindlewick").exit_code == 0
+    assert (
+        evaluate_text((tmp_path / "a.yaml").read_text(encoding="utf-8")).aircraft.aircraft.name
+        == "Brindlewick"
+    )
