@@ -25,9 +25,10 @@ LAYOUTS = [
     Layout("nosewheel", "bow", "hand", "2", "yes"),
 ]
 # What somebody could have measured, by key; figures are invented.
-ANSWERS = {"answer": "yes", "direction": "aft", "choice": "aluminium"}
+ANSWERS = {"answer": "yes", "direction": "aft"}
 MOVED = "[0, 1/8 in, 0]"
 FIGURES = {
+    "material": "aluminium",
     "bore": "0.6 in",
     "stroke": "0.8 in",
     "rated pressure": "2000 psi",
@@ -39,6 +40,8 @@ FIGURES = {
     "capacity": "3 cu in",
     "air space": "1 cu in",
     "temperature": "150 degF",
+    "seals": "nitrile",
+    "body": "aluminium",
     "fluid": "MIL-PRF-5606",
     "landing weight": "1200 lb",
     "nose up": "10 deg",

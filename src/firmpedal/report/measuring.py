@@ -173,7 +173,7 @@ def _asked(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Sheet, ...]
         if not any(_within(place, path) for place in places for path in covered):
             asked.append(what)
     lead = Paragraph("Asked by a rule, and not in the file yet, or known once the rows before are filled in.")
-    return (Sheet("Also asked", (lead, Bullets(tuple(asked), boxes=True))),) if asked else ()
+    return (Sheet("Also asked", (lead, Bullets(tuple(asked), boxes=True)), new_page=False),) if asked else ()
 
 
 def _within(place: str, path: str) -> bool:
@@ -186,4 +186,4 @@ def _to_check(evaluation: Evaluation) -> tuple[Sheet, ...]:
         return ()
     rows = tuple(f"{label_of(path)}: {words}" for path, words in found)
     lead = Paragraph("These stand in the file as a guess or an estimate. Check each.")
-    return (Sheet("To check", (lead, Bullets(rows, boxes=True))),)
+    return (Sheet("To check", (lead, Bullets(rows, boxes=True)), new_page=False),)

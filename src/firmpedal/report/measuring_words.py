@@ -39,6 +39,8 @@ HOWS = {
     "lifts off": "which way and how far it comes off the disc",
     "thickness": "calliper gauge at the edge, or a hooked wire through the hole; with doublers",
     "material": "aluminium, steel, stainless steel, plywood, sandwich, solid laminate, fabric",
+    "seals": "nitrile, fluorocarbon or ethylene propylene: its leaflet or its maker",
+    "body": "the metal: aluminium, magnesium, steel, cast iron ...",
     "lowest structure": "plumb line; leg, axle or bracket, not the tyre",
     "foremost structure": "leg, axle or bracket, not the tyre",
     "temperature": "heat strip at the line's last fitting, after a hard taxi",

@@ -70,6 +70,7 @@ CYLINDER = """\
 <moves>    bore: unknown                    # cast or stamped on it, or from its leaflet
     stroke: unknown                  # all of it, from its leaflet, or pushed by hand with the port open
     rated pressure: unknown          # from its leaflet
+    seals: unknown                   # nitrile, fluorocarbon or ethylene propylene: leaflet or maker
 <supply>    ports:
 <inlet>      outlet:
         thread: 1/8 NPT female       # assumed: compare with a plug of known thread
@@ -110,6 +111,7 @@ VALVE = """\
     stopped open: unknown            # yes, if something holds it fully open in flight
     reachable strapped in: unknown   # try it, belted
     rated pressure: unknown          # from its leaflet
+    seals: unknown                   # nitrile, fluorocarbon or ethylene propylene: leaflet or maker
     ports:
 <ports>"""
 
@@ -132,7 +134,9 @@ CALIPER = """\
     pad wear: unknown                # new thickness of one lining less the least its maker allows
     floats: unknown                  # yes, if it slides on pins
     moves with: left_caliper_float
+    body: unknown                    # aluminium, magnesium, steel, ...
     rated pressure: unknown          # from its leaflet
+    seals: unknown                   # nitrile, fluorocarbon or ethylene propylene: leaflet or maker
     ports:
       inlet:
         thread: 1/8 NPT female       # assumed: compare with a plug of known thread
