@@ -8,6 +8,7 @@ length only the band is checked in which a hose for such a pedal lies.
 from __future__ import annotations
 
 import math
+import re
 from collections import Counter
 from typing import TYPE_CHECKING
 
@@ -176,3 +177,21 @@ class TestVerdict:
     def test_rigid_has_nothing_that_could_hurt_somebody(self, rigid):
         assert rigid.verdict is Verdict.NOT_SHOWN
         assert all(finding.level is not Level.WARNING for finding in rigid.findings)
+
+
+def other_side(text: str) -> str:
+    """Words and points as the aircraft's other side would have them."""
+    swapped = re.sub("left|right", lambda found: "right" if found[0] == "left" else "left", text)
+    return re.sub(r"(\[-?[\d.]+, )(-?)([\d.]+, )", lambda it: it[1] + ("" if it[2] else "-") + it[3], swapped)
+
+
+def test_right_is_left_seen_in_a_mirror(rigid):
+    """Every finding on one side is there on the other, word for word and figure for figure."""
+    said = {
+        (item.rule, item.level, item.place, item.message, item.measured.span if item.measured else None)
+        for item in rigid.findings
+    }
+    assert {
+        (rule, how, other_side(at), other_side(words), span) for rule, how, at, words, span in said
+    } == said
+    assert said

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 
 from firmpedal.finding import Finding, Level, NotShown
-from firmpedal.pipeline import evaluate_text
+from firmpedal.pipeline import Evaluation, evaluate_text
 from texts import edited
 
 Edits = tuple[tuple[str, str], ...]
@@ -40,9 +41,14 @@ class Trap:
 
 def said(trap: Trap, text: str, option: str | None) -> list[Finding | NotShown]:
     """What the trap's rule says at the trap's place in the trap's words."""
-    evaluation = evaluate_text(text, "text", option)
+    evaluation = _evaluated(text, option)
     everything = (*evaluation.findings, *evaluation.not_shown)
     return [item for item in everything if item.rule == trap.rule and _is_there(trap, item)]
+
+
+@cache
+def _evaluated(text: str, option: str | None) -> Evaluation:
+    return evaluate_text(text, "text", option)
 
 
 def _is_there(trap: Trap, item: Finding | NotShown) -> bool:
