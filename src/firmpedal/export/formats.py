@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from firmpedal.export import bend_tables, dxf, step, svg
 from firmpedal.report.pictures import picture
+from firmpedal.report.schematic.picture import circuit_drawing
 from firmpedal.report.sheet import Drawing
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Collection
     from pathlib import Path
 
     from firmpedal.pipeline import Evaluation
@@ -41,15 +42,20 @@ def _csv(evaluation: Evaluation, folder: Path, sign: str) -> tuple[Path, ...]:
 
 
 def _svg(evaluation: Evaluation, folder: Path, _sign: str) -> tuple[Path, ...]:
-    """The drawing of each line's card, as a picture that can be made larger."""
+    """The drawing of each line's card and the circuit, as pictures that can be made larger."""
     made = []
-    for line in evaluation.laid:
-        drawing = picture(line, evaluation.display)
+    drawings = {line.name: picture(line, evaluation.display) for line in evaluation.laid}
+    for name, drawing in {**drawings, _circuit_name(drawings): circuit_drawing(evaluation)}.items():
         if isinstance(drawing, Drawing):
-            path = folder / f"{line.name}.svg"
+            path = folder / f"{name}.svg"
             path.write_text(svg.svg(drawing), encoding="utf-8")
             made.append(path)
     return tuple(made)
+
+
+def _circuit_name(lines: Collection[str]) -> str:
+    """A file name for the circuit that no line has."""
+    return "circuit" if "circuit" not in lines else "the circuit"
 
 
 FORMATS: dict[str, Writer] = {"step": _step, "dxf": _dxf, "csv": _csv, "svg": _svg}

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
 from firmpedal.report.chain import chain_at
+from firmpedal.report.joint_numbers import joint_numbers, number_words
 from firmpedal.report.lengths import degrees_of
 from firmpedal.report.nuts import torque_at
 from firmpedal.report.sheet import Facts, Group, Heading, Paragraph, Tone
@@ -50,8 +51,10 @@ def end_groups(evaluation: Evaluation, line: LaidLine) -> list[Group]:
 def _end_group(evaluation: Evaluation, line: LaidLine, end: str, letter: str) -> Group:
     declared = find(evaluation.aircraft.lines, line.name)
     target = "" if declared is None else (declared.start if end == "from" else declared.finish)
-    heading = Heading(f"End {letter}: {end_words(evaluation.aircraft, target)}")
     joint = evaluation.assembly.joint_of(line.name, end)
+    number = joint_numbers(evaluation).get(joint.name) if joint else None
+    numbered = f" ({number_words(number)})" if number else ""
+    heading = Heading(f"End {letter}{numbered}: {end_words(evaluation.aircraft, target)}")
     if joint is None:
         return Group(
             (heading, Paragraph("Nothing was found that joins this end. See the findings.", Tone.WARNING))

@@ -9,8 +9,10 @@ from firmpedal.report.cards import card_sheets
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.findings import findings_sheet, measure_sheet
+from firmpedal.report.joint_checks import joint_checks_sheet
 from firmpedal.report.parts import parts_sheet
 from firmpedal.report.retrofit import retrofit_sheet
+from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sources import sources_sheet
 from firmpedal.report.sums import sums_sheet
 from firmpedal.report.torque import torque_sheet
@@ -50,6 +52,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
     """
     sheets = (
         cover_sheet(evaluation),
+        circuit_sheet(evaluation),
         findings_sheet(evaluation),
         measure_sheet(evaluation),
         compare_sheet(options) if len(options) > 1 else None,
@@ -57,6 +60,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         *_work_sheets(evaluation, options),
         *card_sheets(evaluation),
         torque_sheet(evaluation),
+        joint_checks_sheet(evaluation),
         sums_sheet(evaluation),
         sources_sheet(evaluation),
     )

@@ -1,0 +1,71 @@
+"""Every joint by its number, to tick off when it has its torque and again when it stayed dry."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.model.part import Form
+from firmpedal.report.joint_numbers import joint_numbers
+from firmpedal.report.nuts import tightened, torque_used
+from firmpedal.report.sheet import BOX, Bullets, Fields, Paragraph, Sheet, Table, Tone
+
+if TYPE_CHECKING:
+    from firmpedal.fit.joint import Joint
+    from firmpedal.pipeline import Evaluation
+
+TITLE = "Joints, one by one"
+LEAD = "The numbers are those on the circuit and on the cards: along the fluid, left before right."
+COLUMNS = ("no.", "joint, and its parts in order", "torque", "torqued", "dry")
+WIDTHS = (0.07, 0.47, 0.24, 0.12, 0.1)
+HOW = (
+    "Torqued: tick when the nut has had its torque and its paint mark.",
+    "Dry: with the system under pressure, press a clean dry tissue on every joint. Look again after a night.",
+    "A joint that is not dry: let the pressure off first. Never loosen or tighten a joint under pressure.",
+)
+NO_SOURCE = "by its maker"
+BY_TURNS = "pipe thread: by turns"
+
+
+def joint_checks_sheet(evaluation: Evaluation) -> Sheet | None:
+    """The check sheet of all joints; None where there is none."""
+    numbers = joint_numbers(evaluation)
+    joints = {joint.name: joint for joint in evaluation.assembly.joints}
+    rows = tuple(_row(evaluation, number, joints[name]) for name, number in numbers.items())
+    if not rows:
+        return None
+    blocks = (
+        Paragraph(LEAD, Tone.SMALL),
+        Table(COLUMNS, rows, widths=WIDTHS),
+        Bullets(HOW),
+        Fields(("pressure held, and for how long", "checked by, date")),
+    )
+    return Sheet(TITLE, blocks)
+
+
+def _row(evaluation: Evaluation, number: int, joint: Joint) -> tuple[str, ...]:
+    chain = joint.mismatches[0].words if joint.mismatches else _chain(joint)
+    return (str(number), f"{joint.name}\n{chain}", "\n".join(_torques(evaluation, joint)), BOX, BOX)
+
+
+def _chain(joint: Joint) -> str:
+    """The parts of a joint in order, with how many of each."""
+    if not joint.parts:
+        return "nothing is joined here" if joint.open_ends else "no part goes between"
+    names = [part.designation for part in joint.parts]
+    return " + ".join(
+        f"{names.count(name)} x {name}" if names.count(name) > 1 else name for name in dict.fromkeys(names)
+    )
+
+
+def _torques(evaluation: Evaluation, joint: Joint) -> list[str]:
+    """The torque of each nut of a joint, each figure once; a pipe thread goes by turns."""
+    found: dict[str, list[str]] = {}
+    for nut in tightened(evaluation):
+        if nut.joint == joint.name:
+            row = torque_used(nut)
+            figure = evaluation.display.value(row.torque) if row else NO_SOURCE
+            found.setdefault(figure, []).append(nut.nut)
+    words = [f"{figure}, {' and '.join(dict.fromkeys(nuts))}" for figure, nuts in found.items()]
+    if any(Form.PIPE is mating.one.interface.form for mating in joint.matings):
+        words.append(BY_TURNS)
+    return words or ([NO_SOURCE] if joint.matings else [])
