@@ -83,6 +83,8 @@ def test_an_unknown_movement_is_asked_for_only_nearby():
     near, far = gap(unknown), gap(unknown, ("ball: [5, 0, 4]", "ball: [5, 0, 40]"))
     assert [item.what for item in near.distance.missing] == ["how far thing moves with rudder"]
     assert to_unit(far.distance.low, "in") > 26
+    assert near.as_measured.span == gap().distance.span
+    assert far.as_measured is None
 
 
 def test_an_unknown_place_is_asked_for():

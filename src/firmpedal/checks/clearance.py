@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge
@@ -9,7 +10,7 @@ from firmpedal.finding import Finding, Level
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import LineKind
 from firmpedal.model.surroundings import Obstacle
-from firmpedal.quantity import Mark, Value, exactly
+from firmpedal.quantity import Answer, Mark, Value, exactly
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
@@ -47,10 +48,11 @@ def too_near_to_stay_clear(view: View) -> Iterator[Outcome]:
     `along`, and is not measured against it. A hose is measured along its declared path.
     """
     rule = "too-near-to-stay-clear"
-    for gap in view.gaps:
-        line = find(view.aircraft.lines, gap.line)
-        if line is None or line.along == gap.thing.name:
+    for each in view.gaps:
+        line = find(view.aircraft.lines, each.line)
+        if line is None or line.along == each.thing.name:
             continue
+        gap = _surely_too_near(each)
         limit = Limit(gap.distance, _wanted(gap.thing), "at least")
         place = line.place
         tries = ["lead it further off, and clamp it there", *_tries(gap.thing.kind)]
@@ -79,6 +81,16 @@ def too_near_to_stay_clear(view: View) -> Iterator[Outcome]:
         yield from judge(
             limit, rule=rule, level=Level.CAUTION, place=place, message=message, tries=tuple(tries)
         )
+
+
+def _surely_too_near(gap: Gap) -> Gap:
+    """What touches as it was measured needs no further measuring: no movement takes that back."""
+    if (
+        gap.as_measured is not None
+        and Limit(gap.as_measured, _wanted(gap.thing), "at least").kept is Answer.NO
+    ):
+        return replace(gap, distance=gap.as_measured)
+    return gap
 
 
 def _wanted(thing: KeepClear) -> Value:

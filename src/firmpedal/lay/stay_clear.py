@@ -51,7 +51,8 @@ class Gap:
     """The least distance between the surfaces of a line and a thing, 0 where they meet.
 
     `point` is where on the line that is, as it was measured; `setting` is the state in which it happens,
-    empty where nothing moves them against each other.
+    empty where nothing moves them against each other. Where a movement is not known, `as_measured` is the
+    distance at which they stood: the least one is no more than that.
     """
 
     line: str
@@ -59,6 +60,7 @@ class Gap:
     distance: Value
     point: Point | None = None
     setting: Setting = ()
+    as_measured: Value | None = None
 
 
 @lru_cache(maxsize=4096)
@@ -82,10 +84,11 @@ def least_gap(
     unclear = [item for carried in own for item in unmeasured(carried, used, settings)]
     measured = _nearest(course, own, used, (), body)
     if lacking := (*missing_of(used), *dict.fromkeys(unclear)):
-        if measured.distance < FAR:
-            return Gap(line.name, thing, _unknown(line, thing, lacking))
         value = _distance(line, thing, own, body, course[0], measured.distance, 1)
-        return Gap(line.name, thing, _after_any_movement(value), _at(course[0], measured.share))
+        point = _at(course[0], measured.share)
+        if measured.distance < FAR:
+            return Gap(line.name, thing, _unknown(line, thing, lacking), point, as_measured=value)
+        return Gap(line.name, thing, _after_any_movement(value), point)
     found = [(measured, ()), *((_nearest(course, own, used, each, body), each) for each in settings)]
     best, setting = min(found, key=lambda item: round(item[0].distance / FELT))
     value = _distance(line, thing, own, body, course[0], best.distance, len(settings))
