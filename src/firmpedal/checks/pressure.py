@@ -46,7 +46,7 @@ def pressure_below_usual(view: View) -> Iterator[Outcome]:
             message=message,
             tries=(
                 "look at the bore, the pedal's arms and their units",
-                "a smaller bore or a higher pedal ratio",
+                "a smaller bore or a higher pedal ratio; either uses more of the stroke",
             ),
         )
 
