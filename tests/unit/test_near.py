@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import lsq_linear
 
-from firmpedal.lay.near import Bar, Box, Disc, distance, nearest
+from firmpedal.lay.near import Bar, Box, Disc, distance, distance_under, nearest
 
 LEG = np.array([(0, 0, 0), (0, 0, -10), (10, 0, -10)], dtype=float)
 CUBE = Box((-1, -1, -1), (1, 1, 1))
@@ -105,3 +105,13 @@ def test_distance_from_a_disc_beside_points_spread_over_it(disc, points):
         nearest_filled = np.linalg.norm(filled - np.array(point), axis=1).min()
         assert found <= nearest_filled + 1e-9
         assert nearest_filled <= found + coarse
+
+
+@given(PATHS, SOLIDS, st.floats(0, 8))
+def test_a_distance_under_a_limit_is_exact_and_else_never_too_great(path, solid, enough):
+    exact, quick = nearest(path, solid).distance, distance_under(path, solid, enough)
+    assert quick <= exact + 1e-9
+    if exact < enough:
+        assert quick == pytest.approx(exact, abs=1e-9)
+    else:
+        assert quick >= min(enough, exact) - 1e-9

@@ -30,6 +30,8 @@ if TYPE_CHECKING:
     Held = str  # "from" or "to": which end's side stays in the hook
 
 FINEST = np.radians(0.25)  # the lever is never looked at in smaller steps
+NEARBY = 0.01  # metres: further off than this only a least distance is worked out
+PIECE = 0.02  # metres
 LEAST_ROOM = 1e-4  # metres: nearer than this is a touch
 
 
@@ -172,15 +174,19 @@ def _least_room(
     for body in space.bodies:
         for path in paths:
             seen = centre + turned(path - centre, AXIS, -angle) if body.turns else path
-            found.append((near.nearest(seen, body.solid).distance - reach, body.name))
+            found.append((near.distance_under(seen, body.solid, reach + NEARBY) - reach, body.name))
     return min(found)
 
 
 def _beyond(path: Array, length: float) -> Array:
-    """What is left of a path after a length from its start: next to the bend the tools hold the tube."""
+    """What is left of a path after a length from its start, in short pieces.
+
+    Next to the bend the tools hold the tube.
+    """
     steps = np.linalg.norm(np.diff(path, axis=0), axis=1)
     stations = np.concatenate([[0.0], np.cumsum(steps)])
     if stations[-1] <= length:
         return path[:0]
-    first = np.array([[np.interp(length, stations, path[:, axis]) for axis in range(3)]])
-    return np.concatenate([first, path[stations > length]])
+    pieces = np.arange(length, stations[-1], PIECE)
+    wanted = np.unique(np.concatenate([pieces, stations[stations > length]]))
+    return np.stack([np.interp(wanted, stations, path[:, axis]) for axis in range(3)], axis=1)

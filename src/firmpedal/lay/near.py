@@ -79,6 +79,28 @@ def nearest(points: Array, solid: Solid) -> Nearest:
     return Nearest(float(distances[best]), share, (float(x), float(y), float(z)))
 
 
+def distance_under(points: Array, solid: Solid, enough: float) -> float:
+    """Give the least distance of a path from a body where it is under a limit, else what it is at least.
+
+    Quick where a path keeps well off: no place of a segment is nearer than half of what its two ends are
+    off, less half its length, and only segments that could come under the limit are looked at closely.
+
+    Args:
+        points: Corners of the path, shape (n, 3), n at least 2 [m].
+        solid: The body [m].
+        enough: How far off is far enough [m].
+    """
+    off, steps = distance(points, solid), np.diff(points, axis=0)
+    least = (off[:-1] + off[1:] - np.linalg.norm(steps, axis=1)) / 2
+    close = least < enough
+    if not close.any():
+        return float(least.min())
+    starts, steps = points[:-1][close], steps[close]
+    shares = _nearest_shares(starts, steps, solid)
+    exact = float(distance(starts + shares[:, None] * steps, solid).min())
+    return min([exact, *least[~close].tolist()])
+
+
 def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:
     """Narrow every segment down to the neighbourhood of its nearest place, all segments at once."""
     rows = np.arange(len(starts))
