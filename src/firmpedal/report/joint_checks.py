@@ -16,14 +16,14 @@ if TYPE_CHECKING:
 TITLE = "Joints, one by one"
 LEAD = "The numbers are those on the circuit and on the cards: along the fluid, left before right."
 COLUMNS = ("no.", "joint, and its parts in order", "torque", "torqued", "dry")
-WIDTHS = (0.07, 0.47, 0.24, 0.12, 0.1)
+WIDTHS = (0.07, 0.43, 0.29, 0.12, 0.09)
 HOW = (
     "Torqued: tick when the nut has had its torque and its paint mark.",
     "Dry: with the system under pressure, press a clean dry tissue on every joint. Look again after a night.",
     "A joint that is not dry: let the pressure off first. Never loosen or tighten a joint under pressure.",
 )
 NO_SOURCE = "by its maker"
-BY_TURNS = "pipe thread: by turns"
+BY_TURNS = "pipe thread by turns"
 
 
 def joint_checks_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -58,14 +58,16 @@ def _chain(joint: Joint) -> str:
 
 
 def _torques(evaluation: Evaluation, joint: Joint) -> list[str]:
-    """The torque of each nut of a joint, each figure once; a pipe thread goes by turns."""
+    """The torques of a joint, each figure once, then the nuts that get them; a pipe thread goes by turns."""
     found: dict[str, list[str]] = {}
     for nut in tightened(evaluation):
         if nut.joint == joint.name:
             row = torque_used(nut)
             figure = evaluation.display.value(row.torque) if row else NO_SOURCE
             found.setdefault(figure, []).append(nut.nut)
-    words = [f"{figure}, {' and '.join(dict.fromkeys(nuts))}" for figure, nuts in found.items()]
-    if any(Form.PIPE is mating.one.interface.form for mating in joint.matings):
-        words.append(BY_TURNS)
+    pipe = [BY_TURNS] if any(Form.PIPE is mating.one.interface.form for mating in joint.matings) else []
+    nuts = [" and ".join(dict.fromkeys(each)) for each in found.values()]
+    if len(found) == 1:
+        return [*found, "; ".join((*nuts, *pipe))]
+    words = [f"{figure}: {each}" for figure, each in zip(found, nuts, strict=True)] + pipe
     return words or ([NO_SOURCE] if joint.matings else [])

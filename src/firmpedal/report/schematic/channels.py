@@ -43,7 +43,7 @@ def tracked(ends: Sequence[tuple[float, float]]) -> list[list[Jog]]:
         if stuck is None:
             placed = _on_tracks(sequence)
         else:
-            jogs = _split(jogs, stuck)
+            jogs = _split(jogs, stuck, [place for pair in ends for place in pair])
     found: list[list[Jog]] = [[] for _ in ends]
     for jog in placed:
         found[jog.owner].append(jog)
@@ -86,8 +86,9 @@ def _wish(jog: Jog) -> tuple[float, int]:
     return (-jog.start if jog.stop > jog.start else jog.start, jog.owner)
 
 
-def _split(jogs: list[Jog], stuck: Jog) -> list[Jog]:
-    taken = [place for jog in jogs for place in (jog.start, jog.stop)]
+def _split(jogs: list[Jog], stuck: Jog, ends: list[float]) -> list[Jog]:
+    """Let a line take two steps, and go down between them where no other one does."""
+    taken = [*ends, *(place for jog in jogs for place in (jog.start, jog.stop))]
     middle = (stuck.start + stuck.stop) / 2
     while any(abs(middle - place) < CLEAR for place in taken):
         middle += CLEAR

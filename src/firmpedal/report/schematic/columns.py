@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from firmpedal.model.component import SideOf
@@ -13,6 +14,8 @@ ROUNDS = 30
 HOME = 0.02  # how much the middle of its column pulls on an item, against a neighbour's 1
 ALMOST = 5.0  # points: what would look like a mistake
 SHARES = {SideOf.LEFT: 0.25, SideOf.CENTRE: 0.5, SideOf.RIGHT: 0.75}
+
+MOVES = {SideOf.LEFT: 0.0, SideOf.CENTRE: 0.5, SideOf.RIGHT: 1.0}
 
 Reach = tuple[float, float]  # what an item takes to its left and to its right
 
@@ -26,6 +29,19 @@ def across(rows: Rows, order: list[list[int]], reaches: list[Reach], width: floa
         homes = [outer.get(item.side, home) for item, home in zip(rows.items, homes, strict=True)]
         places = _settled(order, reaches, homes, near)
     return [round(place, 2) for place in _lined_up(rows, order, places, near)]
+
+
+def closer(
+    rows: Rows, order: list[list[int]], places: list[float], reaches: list[Reach], by: float
+) -> list[float]:
+    """Move the right side towards the left one, and the middle half as far, as far as there is room."""
+    for row in order:
+        for one, other in pairwise(row):
+            turn = MOVES[rows.items[other].side] - MOVES[rows.items[one].side]
+            if turn > 0:
+                gap = places[other] - reaches[other][0] - places[one] - reaches[one][1]
+                by = min(by, max(gap, 0.0) / turn)
+    return [round(place - by * MOVES[item.side], 2) for place, item in zip(places, rows.items, strict=True)]
 
 
 def _outermost(rows: Rows, order: list[list[int]], places: list[float]) -> dict[SideOf, float] | None:

@@ -111,7 +111,8 @@ def scheme_of(evaluation: Evaluation) -> Scheme:
 class _Gathering:
     def __init__(self, evaluation: Evaluation) -> None:
         self.aircraft: Aircraft = evaluation.aircraft
-        self.joints = {joint.name: joint for joint in evaluation.assembly.joints}
+        self.assembly = evaluation.assembly
+        self.joints = {joint.name for joint in evaluation.assembly.joints}
         self.flow: Flow = flow_of(self.aircraft)
         self.sides = sides_of(self.aircraft, self.flow.graph)
         self.rights = rights_of(self.aircraft)
@@ -188,15 +189,12 @@ class _Gathering:
                     found[frozenset((target, f"{line.name}.{end}"))] = ((line, end), (lines[name], where))
         for pair, both in found.items():
             (one, end), (other, where) = both
-            joint = next((name for name in self._meeting_names(both) if name in self.joints), "")
+            joint = self.assembly.joint_of(one.name, end)
             terminals = [Terminal(self._leads_down(line, at), line.name, at) for line, at in both]
             name = f"{one.name} {end}, {other.name} {where}"
-            yield self._node(Kind.MEETING, name, sorted(pair), _one_up_one_down(terminals), joint)
-
-    @staticmethod
-    def _meeting_names(ends: tuple[tuple[Line, str], ...]) -> tuple[str, str]:
-        one, other = (f"{line.name} {end}" for line, end in ends)
-        return f"{one} to {other}", f"{other} to {one}"
+            yield self._node(
+                Kind.MEETING, name, sorted(pair), _one_up_one_down(terminals), joint.name if joint else ""
+            )
 
     def _node(
         self, kind: Kind, name: str, places: list[str], terminals: tuple[Terminal, ...], joint: str = ""

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from firmpedal.report.schematic.layers import Rows
     from firmpedal.report.schematic.nodes import Scheme
     from firmpedal.report.schematic.plan import Plan
+    from firmpedal.report.schematic.texts import Number, Words
     from firmpedal.report.schematic.words import Row
     from firmpedal.report.sheet import Mark
 
@@ -32,8 +33,9 @@ WIDTH, TALLEST = 490.0, 596.0  # points: the page between its margins, less its 
 MOST_SPARE = 56.0  # of height that a gap between rows takes when there is more than it needs
 # Tried one after the other until every label has room: least gap between rows, width, letters in a line.
 TRIES = (
-    (30.0, 490.0, 18), (30.0, 490.0, 13), (40.0, 490.0, 18), (52.0, 490.0, 15), (66.0, 490.0, 12),
-    (66.0, 580.0, 15), (84.0, 680.0, 18), (110.0, 820.0, 24), (150.0, 1000.0, 24),
+    (30.0, 490.0, 18), (30.0, 490.0, 13), (30.0, 490.0, 9), (30.0, 380.0, 12), (40.0, 490.0, 18),
+    (52.0, 490.0, 15), (52.0, 380.0, 12), (66.0, 490.0, 12), (66.0, 580.0, 15), (84.0, 680.0, 18),
+    (110.0, 820.0, 24), (150.0, 1000.0, 24),
 )  # fmt: skip
 CAPTION = (
     "Symbols after ISO 1219-1. Not to scale: left on the paper is left in the aircraft, fluid runs down. "
@@ -97,7 +99,7 @@ class _Drawing:
         still = figures(self.scheme, self.drawn, plan, self.laid)
         numbers = number_labels(self.scheme, self.drawn, plan, self.numbers)
         names = node_labels(self.scheme, self.drawn, plan, nodes)
-        labels = [*numbers, *names, *line_labels(plan, lines)]
+        labels: list[Number | Words] = [*numbers, *names, *line_labels(plan, lines)]
         words, covered = settled(still, insides(self.drawn, plan), labels, plan.size)
         marks = (*key, *(moved(mark, (0, foot)) for mark in (*still, *words)))
         return _Made(marks, (plan.size[0], plan.size[1] + foot), covered)

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING
 from firmpedal.model.component import SideOf
 from firmpedal.report.placing import Box
 from firmpedal.report.schematic.channels import CLEAR, track_count, tracked
-from firmpedal.report.schematic.columns import across
+from firmpedal.report.schematic.columns import across, closer
 
 if TYPE_CHECKING:
     from firmpedal.report.placing import Flat
     from firmpedal.report.schematic.channels import Jog
+    from firmpedal.report.schematic.columns import Reach
     from firmpedal.report.schematic.draft import Drawn
     from firmpedal.report.schematic.layers import Rows, Span
     from firmpedal.report.schematic.nodes import Scheme
@@ -96,11 +97,11 @@ class _Planning:
             left = item.side is SideOf.RIGHT
             reaches.append((-room.left + more * left, room.right + more * (not left)))
         xs = across(self.rows, self.order, reaches, self.sizes.width)
-        low = min((x - reach[0] for x, reach in zip(xs, reaches, strict=True)), default=0.0) - EDGE
-        high = max((x + reach[1] for x, reach in zip(xs, reaches, strict=True)), default=0.0) + EDGE
-        shift = max(0.0, -low) if high - low > self.sizes.width else max(0.0, -low) - max(
-            0.0, high - self.sizes.width
-        )  # fmt: skip
+        low, high = _ends_of(xs, reaches)
+        if high - low > self.sizes.width:
+            xs = closer(self.rows, self.order, xs, reaches, high - low - self.sizes.width)
+            low, high = _ends_of(xs, reaches)
+        shift = max(-low, 0.0) or -max(min(high - self.sizes.width, low), 0.0)
         return [round(x + shift, 2) for x in xs], round(max(self.sizes.width, high + shift), 2)
 
     def _leaves(self, item: int, terminal: tuple[int, int] | None) -> float:
@@ -189,6 +190,13 @@ class _Planning:
         lane = x + room.right - BESIDE
         between = [] if ends[0][1][1] == ends[1][1][1] else [(lane, ends[0][1][1]), (lane, ends[1][1][1])]
         return [*ends[0], *between, *ends[1][::-1]]
+
+
+def _ends_of(places: list[float], reaches: list[Reach]) -> tuple[float, float]:
+    """How far the diagram reaches to the left and to the right."""
+    pairs = list(zip(places, reaches, strict=True))
+    low = min((x - left for x, (left, _) in pairs), default=0.0)
+    return low - EDGE, max((x + right for x, (_, right) in pairs), default=0.0) + EDGE
 
 
 def _plain(points: list[Flat]) -> tuple[Flat, ...]:

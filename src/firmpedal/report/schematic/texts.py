@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from firmpedal.report.schematic.words import Row
     from firmpedal.report.sheet import Mark
 
-ROUNDS = 8
+ROUNDS = 16  # of giving all labels their places
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,20 +62,22 @@ def settled(
 ) -> tuple[list[Mark], int]:
     """Give every label a place; the second answer is how many found none that is free.
 
-    `inside` is the inner room of symbols, which belongs to no label. Whatever finds none is the first to choose in the next round.
+    `inside` is the inner room of symbols, which belongs to no label. Whatever often found none
+    is among the first to choose in the next round.
     """
     best: tuple[list[Mark], int] | None = None
-    queue = list(labels)
+    failed = dict.fromkeys(labels, 0)
     for _ in range(ROUNDS):
         room = Room(Box(0, 0, *size), list(inside))
         room.draw(figures)
+        queue = sorted(labels, key=lambda label: -failed[label])
         put = [(label, *label.put(room)) for label in queue]
         homeless = [label for label, _, free in put if not free]
         if best is None or len(homeless) < best[1]:
             best = ([mark for _, marks, _ in put for mark in marks], len(homeless))
         if not homeless:
             break
-        queue = [*homeless, *(label for label in queue if label not in homeless)]
+        failed |= {label: failed[label] + 1 for label in homeless}
     return best or ([], 0)
 
 
