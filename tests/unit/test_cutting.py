@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import chain, combinations
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -57,6 +59,14 @@ def test_a_tube_longer_than_every_stick_is_told():
     assert cutting_plan(pieces(99.3), [bought(72), bought(144)]).bought == 144
 
 
+def test_where_nothing_can_be_bought_as_much_is_cut_as_can_be():
+    # 60 and 20 in hand: 40 and 20 from the one, 20 from the other, and 10 is left uncut
+    plan = cutting_plan(pieces(40, 20, 20, 10), [hand(60, 1), hand(20, 2)])
+    assert [piece.length for piece in plan.without_stick] == [10]
+    assert sum(piece.length for cut in plan.cuts for piece in cut.pieces) == 80
+    assert [piece.length for piece in cutting_plan(pieces(50, 50), [hand(72)]).without_stick] == [50]
+
+
 def test_impossible_lengths_are_refused():
     with pytest.raises(ValueError, match="positive"):
         cutting_plan(pieces(0), [bought(72)])
@@ -102,6 +112,13 @@ def cheapest(heaps, in_hand, on_sale, loss):
     return min(ways, default=None)
 
 
+def most_cut(lengths, sticks, on_sale, loss):
+    """The greatest length of pieces that go together into the sticks, by trying every choice."""
+    in_hand = sticks[: len(sticks) - len(on_sale)]
+    choices = chain.from_iterable(combinations(lengths, n) for n in range(len(lengths), -1, -1))
+    return max(sum(some) for some in choices if least(some, in_hand, on_sale, loss) is not None)
+
+
 LENGTHS = st.integers(3, 40).map(float)
 
 
@@ -119,7 +136,8 @@ def test_no_way_to_cut_buys_or_opens_less(lengths, in_hand, on_sale, loss):
     wanted = least(lengths, in_hand, on_sale, loss)
     plan = cutting_plan(pieces(*lengths), sticks, loss)
     if wanted is None:
-        assert plan.without_stick
+        cut = sum(lengths) - sum(piece.length for piece in plan.without_stick)
+        assert cut == pytest.approx(most_cut(lengths, [stick.length for stick in sticks], on_sale, loss))
         return
     assert not plan.without_stick
     assert sorted(piece.name for cut in plan.cuts for piece in cut.pieces) == sorted(

@@ -217,6 +217,7 @@ def test_two_hose_ends_are_both_female_and_the_union_is_named():
     assert joint.parts == ()
     assert (mismatch.kind, mismatch.needed) == (MismatchKind.BOTH_FEMALE, ("UNION-4",))
     assert "a union or nipple is missing between them" in mismatch.words
+    assert joint.name == "where hose meets other"
     assert opened(joint) == [("line hose from", 0), ("line other from", 0)]
 
 

@@ -14,10 +14,13 @@ from firmpedal.decide.goods import Kind
 from firmpedal.decide.listed import understood
 from firmpedal.decide.listing import entries
 from firmpedal.decide.reconcile import Fault, Needed, reconcile
-from firmpedal.quantity import unknown
+from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Mark, exactly, unknown
 from firmpedal.report.parts import parts_list
 from firmpedal.report.reconcile import headline, needed_items, reconcile_sheet, reconciled
-from firmpedal.units import Dimension, to_unit
+from firmpedal.units import Dimension, from_unit, to_unit
+from texts import edited
+from texts import example as text_of
 
 OPTION = "rigid"
 TUBE, HOSE = "tube 5052-O 1/4 x .035", "hose -4 PTFE braided"
@@ -236,6 +239,48 @@ def test_missing_and_extra_hose():
     less = [row for row in right() if row[1] != f"{HOSE} 7.50 in"]
     assert faults(held(less)) == {(Fault.SHORT, 2, HOSE)}
     assert faults(held([*right(), [1, f"{HOSE} 30 in"]])) == {(Fault.LEFT_OVER, 1, HOSE)}
+
+
+def tubes_from(lengths, listed, loss=0.0):
+    """Hold tubes of these lengths in inches against a list of one kind of tube."""
+    goods = next(each.goods for each in needed_items(example(OPTION)) if each.goods.name == TUBE)
+    needed = [
+        exactly("length", Dimension.LENGTH, from_unit(length, "in"), Mark.MEASURED) for length in lengths
+    ]
+    rows = "".join(f'1,"{TUBE} {length} in"\n' for length in listed)
+    listing = understood(entries(f"qty,part\n{rows}"), (goods,), "in")
+    return reconcile([Needed(goods, len(needed), ("keel",), tuple(needed))], listing, from_unit(loss, "in"))
+
+
+def test_tube_that_longest_first_would_leave_short_is_enough():
+    # longest first: 44 + 24, 24 + 24 + 22, and 6 finds no place; but 44 + 22 + 6 and 3 x 24 are 72 each
+    assert tubes_from([44, 24, 24, 24, 22, 6], [72, 72]).agrees
+
+
+def test_the_cutter_takes_its_share_of_the_listed_tube():
+    assert tubes_from([36, 36], [72]).agrees
+    found = tubes_from([36, 36], [72], loss=0.1)
+    assert faults(found) == {(Fault.SHORT, 1, TUBE)}
+    assert tubes_from([36, 35.9], [72], loss=0.1).agrees
+
+
+def test_what_is_short_is_as_little_as_can_be():
+    found = tubes_from([40, 20, 20, 10], [60, 20])
+    (short,) = found.faults
+    assert (short.fault, short.quantity) == (Fault.SHORT, 1)
+    assert to_unit(short.asked.middle, "in") == pytest.approx(10)
+
+
+@pytest.mark.parametrize(("loss", "short"), [("0", False), ("0.02", True)])
+def test_the_file_says_what_the_cutter_takes(loss, short):
+    """One length that holds all tubes to the hair, and a cutter that takes nothing or something."""
+    text = edited(text_of("brindlewick"), ("bench:\n", f"bench:\n  cutter loss: {loss}\n"))
+    evaluation = evaluate_text(text, "text", OPTION)
+    needed = next(each for each in needed_items(evaluation) if each.goods.name == TUBE)
+    whole = sum(to_unit(length.high, "in") for length in needed.lengths)
+    listed = f'qty,part\n1,"{TUBE} {whole + 0.01:.3f} in"\n'
+    found = reconciled(evaluation, entries(listed))
+    assert ((Fault.SHORT, 1, TUBE) in faults(found)) == short
 
 
 @pytest.mark.parametrize(("name", "kind"), [(f"{HOSE} 9 in", "hose"), (f"{TUBE} 60 in", "tube")])

@@ -11,6 +11,7 @@ from firmpedal.quantity import Mark
 from firmpedal.units import to_unit
 from texts import edited, small
 
+PROPOSED = ("radius: 3/4\n", "radius: 3/4\n    clamps: propose\n")
 WHOLE = 10 + 6 - 2 * 0.75 + 0.75 * math.pi / 2  # developed length of the tube, from its corner and radius
 
 
@@ -96,3 +97,24 @@ def test_a_clamp_that_may_be_past_the_end_is_taken_as_on_the_line():
     supports = laid("[8, 15 to 17]")
     assert supports.beyond == ()
     assert inches(supports.longest_gap) == (8, 9)
+
+
+class TestJustAsFarAsTheyMayBe:
+    """Sums of lengths in metres round: 0.3429000000000001 against 13.5 in, which is 0.3429."""
+
+    @pytest.mark.parametrize("end", ["80, 0, -6", "80.25, 0, -6", "93.75, 0, -6", "107.25, 0, -6"])
+    def test_what_is_proposed_is_accepted(self, end):
+        text = edited(small("quillfen"), ("seat: [16, 0, -6]", f"seat: [{end}]"), PROPOSED)
+        evaluation = evaluate_text(text, "text")
+        assert len(evaluation.laid[0].supports.stations) > 4
+        assert not [item for item in evaluation.findings if item.rule == "clamp-spacing"]
+        assert not [item for item in evaluation.not_shown if item.rule == "clamp-spacing"]
+
+    def test_a_tenth_of_a_millimetre_more_is_too_far(self):
+        gap = "[13.504, 27, 40.5, 54, 67.5]"
+        text = edited(
+            small("quillfen"),
+            ("seat: [16, 0, -6]", "seat: [80, 0, -6]"),
+            ("radius: 3/4\n", f"radius: 3/4\n    clamps: {gap}\n"),
+        )
+        assert [item for item in evaluate_text(text, "text").findings if item.rule == "clamp-spacing"]

@@ -8,6 +8,8 @@ import pytest
 
 from firmpedal.lay.near import Bar, Box, Disc
 from firmpedal.lay.wrench import free_swing
+from firmpedal.pipeline import evaluate_text
+from texts import edited, small
 
 NUT, ALONG = (0.0, 0.0, 0.0), (0.0, 0.0, 2.0)
 LENGTH, THIN = 4.0, 0.002
@@ -59,3 +61,26 @@ def test_what_lies_beside_the_plane_of_the_wrench_is_not_met():
 def test_the_axis_may_point_anywhere():
     tilted = (1 / sqrt(2), 0.0, 1 / sqrt(2))
     assert swing(Box((-50, 2, -50), (50, 50, 50)), axis=tilted) == pytest.approx(240, abs=STEP)
+
+
+BLOCKS = """keep clear of:
+  fore: {kind: structure, where: {box: [[5, -20, 2], [9.5, 20, 6]]}, distance: 0}
+  aft: {kind: structure, where: {box: [[10.5, -20, 2], [15, 20, 6]]}, distance: 0}
+lines:
+"""
+NO_CORNER = ("    via:\n      - [10, 0, -6]\n", "")
+
+
+def hemmed(*edits):
+    """The ends where the rule sees no room, with quillfen's outlet in a slot."""
+    evaluation = evaluate_text(edited(small("quillfen"), ("lines:\n", BLOCKS), *edits), "text")
+    return [item.place for item in evaluation.findings if item.rule == "no-room-for-wrench"]
+
+
+def test_a_line_whose_ends_are_at_one_point_has_no_direction():
+    assert hemmed() == ["lines.run.from"]
+    assert hemmed(("seat: [16, 0, -6]", "seat: [10, 0, 4]"), NO_CORNER) == []
+
+
+def test_a_corner_on_the_seat_gives_no_direction_but_the_next_point_does():
+    assert hemmed(("- [10, 0, -6]", "- [10, 0, 4]")) == hemmed(NO_CORNER) == ["lines.run.from"]

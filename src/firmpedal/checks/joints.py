@@ -231,10 +231,11 @@ def widest_part(joint: Joint) -> Value:
 
 
 def _width(part: Part, joint: Joint) -> Value:
-    """A hexagon's width across its corners; what has no hexagon, or turns, stands out by its arm."""
+    """Across a hexagon's corners, or a washer's rim; what turns or branches stands out by its arm."""
     flats, label = part.dimension("hex_across_flats"), f"width of {part.designation}"
     if part.turn or flats is None:
-        return part.outlet_leg or unknown(label, Dimension.LENGTH, joint.place)
+        round_part = None if part.turn else part.width
+        return part.outlet_leg or round_part or unknown(label, Dimension.LENGTH, joint.place)
     if flats.span is None:
         return flats
     low, high = (bound * CORNERS_OVER_FLATS for bound in flats.span)

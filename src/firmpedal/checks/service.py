@@ -62,12 +62,14 @@ def no_room_for_wrench(view: View) -> Iterator[Outcome]:
 
 
 def _ends(line: LaidLine) -> Iterator[tuple[str, Point, Point]]:
-    """Each end with a nut: where it sits, and along what."""
+    """Each end with a nut: where it sits, and along what; a line that goes nowhere has no direction."""
     if line.path is None or line.kind is LineKind.PLASTIC:
         return
-    for end, (seat, beyond) in (("from", line.path[:2]), ("to", line.path[:-3:-1])):
-        step = tuple(b - a for a, b in zip(seat, beyond, strict=True))
-        yield end, seat, (step[0], step[1], step[2])
+    for end, (seat, *others) in (("from", line.path), ("to", line.path[::-1])):
+        beyond = next((point for point in others if point != seat), None)
+        if beyond is not None:
+            step = tuple(b - a for a, b in zip(seat, beyond, strict=True))
+            yield end, seat, (step[0], step[1], step[2])
 
 
 def _solids(view: View) -> list[near.Solid]:

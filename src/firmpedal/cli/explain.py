@@ -9,7 +9,7 @@ from rich.text import Text
 
 from firmpedal.checks.rules import RULES
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_finding, print_sum
-from firmpedal.report.joints import joint_sheet, joints_named
+from firmpedal.report.joints import joint_sheet, joints_named, meetings_at
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.story import every_value, sum_of
 
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from rich.console import Console
 
+    from firmpedal.fit.joint import Joint
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
@@ -32,12 +33,15 @@ def run(file: Path, place: str, option: str | None) -> int:
         return UNUSABLE
     out = console()
     place = place.strip()
-    if _explain_rule(out, evaluation, place) or _explain_joints(out, evaluation, place):
+    if _explain_rule(out, evaluation, place) or _explain_joints(out, joints_named(evaluation, place)):
         return 0
+    met = _explain_joints(out, meetings_at(evaluation, place))  # where they meet may have figures besides
     values = every_value(evaluation)
     spellings = (place, place.replace(" ", ".", 1), place.replace(" ", "."))
     places = next((found for spelling in spellings if (found := _matching(values, spelling))), [])
     if not places:
+        if met:
+            return 0
         names = [line.name for line in evaluation.aircraft.lines]
         names += [joint.name for joint in evaluation.assembly.joints] + [rule.name for rule in RULES]
         close = difflib.get_close_matches(place, [*names, *values], 3, 0.5)
@@ -65,8 +69,7 @@ def _explain_rule(out: Console, evaluation: Evaluation, name: str) -> bool:
     return True
 
 
-def _explain_joints(out: Console, evaluation: Evaluation, name: str) -> bool:
-    joints = joints_named(evaluation, name)
+def _explain_joints(out: Console, joints: tuple[Joint, ...]) -> bool:
     for joint in joints:
         sheet = joint_sheet(joint)
         out.print(Text(sheet.title, style="bold"))

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 OPENED = 1e-4  # what a metre opened costs beside a metre bought: it only chooses among equal purchases
+UNCUT = 1e3  # what a metre left uncut costs: more than any stick that it could be cut from
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +50,7 @@ class Cut:
 
 @dataclass(frozen=True, slots=True)
 class CuttingPlan:
-    """All cuts; `without_stick` are pieces that find none to be cut from."""
+    """All cuts; `without_stick` are pieces that find none to be cut from, as little of them as can be."""
 
     cuts: tuple[Cut, ...]
     without_stick: tuple[Piece, ...]
@@ -87,10 +88,9 @@ def cutting_plan(pieces: Sequence[Piece], sticks: Sequence[Stick], cutter_loss: 
         return CuttingPlan((), without_stick)
     shelf = [*hand, *(stick for stick in sticks if not stick.in_hand for _ in kept)]
     solved = _solve(kept, shelf, cutter_loss)
-    if solved is None:  # what fits one by one does not fit together, and nothing can be bought
-        return CuttingPlan((), tuple(pieces))
     cuts = sorted(_cuts(kept, shelf, solved, cutter_loss), key=lambda cut: _first(cut, kept))
-    return CuttingPlan(tuple(cuts), without_stick)
+    uncut = [piece for piece, row in zip(kept, solved, strict=True) if not row.any()]
+    return CuttingPlan(tuple(cuts), tuple(piece for piece in pieces if piece in (*without_stick, *uncut)))
 
 
 def _first(cut: Cut, pieces: list[Piece]) -> int:
@@ -107,13 +107,26 @@ def _that_fit(
     return [piece for piece in pieces if piece not in without_stick], without_stick
 
 
-def _solve(pieces: list[Piece], shelf: list[Stick], loss: float) -> Array | None:
-    """Say for each piece (row) and stick (column) whether it is cut from it."""
+def _solve(pieces: list[Piece], shelf: list[Stick], loss: float) -> Array:
+    """Say for each piece (row) and stick (column) whether it is cut from it.
+
+    Where what fits one by one does not fit together and nothing can be bought, pieces stay uncut.
+    """
+    solved = _solved(pieces, shelf, loss, least=1.0)
+    if solved is None:
+        solved = _solved(pieces, shelf, loss, least=0.0)
+    assert solved is not None  # noqa: S101  to cut nothing is always possible
+    return solved
+
+
+def _solved(pieces: list[Piece], shelf: list[Stick], loss: float, least: float) -> Array | None:
+    """Cut each piece `least` times, 1 or 0, and at most once; None where that cannot be."""
     from scipy.optimize import Bounds, LinearConstraint, milp  # noqa: PLC0415  loads slowly, used by few
 
     count, width = len(pieces), len(shelf)
-    cost = np.concatenate([np.zeros(count * width), [_cost(stick) for stick in shelf]])
-    rows = [*_each_once(count, width), *_all_fit(pieces, shelf, loss), *_same_in_order(shelf, count)]
+    gained = np.repeat([(1 - least) * UNCUT * piece.length for piece in pieces], width)
+    cost = np.concatenate([-gained, [_cost(stick) for stick in shelf]])
+    rows = [*_each_once(count, width, least), *_all_fit(pieces, shelf, loss), *_same_in_order(shelf, count)]
     matrix, low, high = (np.array(part) for part in zip(*rows, strict=True))
     found = milp(
         cost,
@@ -132,11 +145,11 @@ def _cost(stick: Stick) -> float:
 Row = tuple["Array", float, float]
 
 
-def _each_once(count: int, width: int) -> Iterator[Row]:
+def _each_once(count: int, width: int, least: float) -> Iterator[Row]:
     for piece in range(count):
         row = np.zeros(count * width + width)
         row[piece * width : (piece + 1) * width] = 1
-        yield row, 1.0, 1.0
+        yield row, least, 1.0
 
 
 def _all_fit(pieces: list[Piece], shelf: list[Stick], loss: float) -> Iterator[Row]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.pieces import find_line, joint_pieces, line_pieces, lines_at
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
+from firmpedal.model.part import Form
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -72,15 +73,26 @@ def _kept_bodies(old: Joint, new: Joint, same: Sameness) -> Iterator[Pair]:
 
 def _from_the_port(ones: list[Piece], others: list[Piece]) -> Iterator[Pair]:
     """What sits in a port stays as far out as nothing differs: beyond that it all comes off."""
+    if _banjo(ones) != _banjo(others):
+        return
     for one, other in zip(ones, others, strict=False):
         if one.designation != other.designation:
             return
         yield one, other
 
 
+def _banjo(pieces: list[Piece]) -> list[str]:
+    """A banjo, its bolt and its washers: one bolt holds them all, so they come off together or not at all."""
+    forms = [{end.interface.form for end in piece.part.ends} if piece.part else set() for piece in pieces]
+    if not any(Form.BANJO in each for each in forms):
+        return []
+    stack = {Form.BANJO, Form.WASHER_FACE}
+    return [piece.designation for piece, each in zip(pieces, forms, strict=True) if stack & each]
+
+
 def _body(pieces: list[Piece]) -> Piece | None:
     """What is held in the panel, or else the first fitting."""
-    held = (piece for piece in pieces if piece.part and len(piece.part.ends) > len(piece.part.flow_ends) > 1)
+    held = (piece for piece in pieces if piece.part and piece.part.needs_panel)
     return next(held, next(iter(pieces), None))
 
 

@@ -72,9 +72,7 @@ def _held_before(work: Work, joint: Joint) -> list[Piece]:
     """What sat in the hole of a bulkhead that stays where it is, if that was another fitting."""
     name = joint.place.removeprefix("bulkheads.")
     held = [
-        piece
-        for piece in work.off
-        if piece.place == joint.place and piece.part and len(piece.part.ends) > len(piece.part.flow_ends) > 1
+        piece for piece in work.off if piece.place == joint.place and piece.part and piece.part.needs_panel
     ]
     return held[:1] if name in work.same.bulkheads else []
 

@@ -103,8 +103,8 @@ class Reconciliation:
         return sum(each.quantity for each in self.faults if each.fault is fault)
 
 
-def reconcile(needed: Iterable[Needed], listing: Listing) -> Reconciliation:
-    """Hold a list against what is needed."""
+def reconcile(needed: Iterable[Needed], listing: Listing, cutter_loss: float = 0.0) -> Reconciliation:
+    """Hold a list against what is needed; each cut of a tube takes `cutter_loss` [m]."""
     wanted = tuple(needed)
     pieces = [each for each in wanted if each.goods.kind is Kind.PIECE]
     goods = {each.goods.key: each.goods for each in pieces}
@@ -128,7 +128,8 @@ def reconcile(needed: Iterable[Needed], listing: Listing) -> Reconciliation:
     ]
     faults += [Discrepancy(Fault.ODD, number, words) for number, words in odd_counts(goods, need, have)]
     lengths = [each for each in wanted if each.goods.kind is not Kind.PIECE and not each.spare]
-    faults += [_of_lack(lack) for lack in (*tubes(lengths, listing.rows), *hoses(lengths, listing.rows))]
+    lacks = (*tubes(lengths, listing.rows, cutter_loss), *hoses(lengths, listing.rows))
+    faults += [_of_lack(lack) for lack in lacks]
     rows = tuple(Row(goods[key].name, need[key], have[key], need[key] == have[key]) for key in goods)
     named = frozenset(name for fault in faults for name in (fault.name, fault.needed))
     measured = _length_rows(lengths, listing.rows, named)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.decide import cutting
 from firmpedal.decide.goods import Kind
 from firmpedal.quantity import Mark, Value
 from firmpedal.units import Dimension, from_unit
@@ -58,18 +60,18 @@ def _owned(rows: Iterable[Listed], kind: Kind) -> list[tuple[Goods, Piece]]:
     return [(row.goods, piece) for row in rows if row.goods.kind is kind for piece in row.lengths]
 
 
-def tubes(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
-    """Cut every piece from the listed tube, the longest first; say what is left uncut."""
+def tubes(needed: Iterable[Needed], rows: Iterable[Listed], cutter_loss: float = 0.0) -> list[Lack]:
+    """Cut as much as can be from the listed tube, less what each cut takes [m]; say what is left uncut."""
     wanted, unclear = _known(_wanted(needed, Kind.TUBE))
     owned = _owned(rows, Kind.TUBE)
     keys = dict.fromkeys(each.goods.key for each in wanted)
     uncut: list[Wanted] = []
     for key in keys:
         own = [piece for goods, piece in owned if goods.key == key]
-        uncut += _cut([each for each in wanted if each.goods.key == key], own)
+        uncut += _cut([each for each in wanted if each.goods.key == key], own, cutter_loss)
     needless = {*keys, *(each.goods.key for each in unclear)}
     spare = [(goods, piece) for goods, piece in owned if goods.key not in needless]
-    return [*_instead(uncut, spare), *_short_tubes(uncut, owned), *map(_not_shown, unclear)]
+    return [*_instead(uncut, spare, cutter_loss), *_short_tubes(uncut, owned), *map(_not_shown, unclear)]
 
 
 def _known(wanted: Iterable[Wanted]) -> tuple[list[Wanted], list[Wanted]]:
@@ -84,22 +86,24 @@ def _not_shown(wanted: Wanted) -> Lack:
     return Lack("not shown", 1, wanted.goods.name, where=wanted.where, detail="its length is not known yet")
 
 
-def _cut(wanted: Sequence[Wanted], owned: Sequence[Piece]) -> list[Wanted]:
-    """Lay the pieces into the listed lengths, each into the tightest that holds it."""
-    left = [low for low, _ in owned]
-    uncut = []
-    for each in sorted(wanted, key=lambda one: -one.length.high):
-        most = each.length.high
-        fitting = [n for n, rest in enumerate(left) if rest >= most - NEAR]
-        if not fitting:
-            uncut.append(each)
-        else:
-            tightest = min(fitting, key=lambda n: left[n])
-            left[tightest] -= most
-    return uncut
+def _cut(wanted: Sequence[Wanted], owned: Sequence[Piece], cutter_loss: float) -> list[Wanted]:
+    """Give the pieces that cannot be cut from the listed lengths: as little of them as can be."""
+    pieces = [
+        cutting.Piece(str(number), each.length.high)
+        for number, each in enumerate(wanted)
+        if each.length.high > NEAR
+    ]
+    lows = Counter(low for low, _ in owned if low > NEAR)
+    sticks = [  # of one length never more than there are pieces
+        cutting.Stick("listed", low + NEAR, in_hand=True)
+        for low in sorted(lows)
+        for _ in range(min(lows[low], len(pieces)))
+    ]
+    plan = cutting.cutting_plan(pieces, sticks, cutter_loss)
+    return [wanted[int(piece.name)] for piece in plan.without_stick]
 
 
-def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]]) -> list[Lack]:
+def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]], cutter_loss: float) -> list[Lack]:
     """Tube of another size or metal listed where this one is needed; what it would replace is taken off."""
     faults: list[Lack] = []
     for extra in dict.fromkeys(goods for goods, _ in spare):
@@ -109,7 +113,7 @@ def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]]) -> list[Lack
             faults.append(Lack("left over", len(pieces), extra.name))
             continue
         missing = [each for each in uncut if each.goods == near.goods]
-        still = _cut(missing, pieces)
+        still = _cut(missing, pieces, cutter_loss)
         for each in missing:
             if each not in still:
                 uncut.remove(each)

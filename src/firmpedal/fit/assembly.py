@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Protocol
 
 from firmpedal.fit.hub import fit_hub, fit_meeting
-from firmpedal.fit.joint import EndRef, Hub, Joint, LineEnd, Port
+from firmpedal.fit.joint import EndRef, Hub, Joint, LineEnd, Port, meeting_name
 from firmpedal.fit.search import fit_port
 from firmpedal.model.circuit import BodyForm, Flare
 from firmpedal.model.part import Form, Gender, Interface
@@ -117,7 +117,14 @@ class _Assembler:
                 if name in lines and where in ("from", "to") and pair not in met:
                     met.add(pair)
                     one, two = self.line_end(line, end), self.line_end(lines[name], where)
-                    self.add(fit_meeting(one, two, self.catalogue), one, two)
+                    self.add(self._named_apart(fit_meeting(one, two, self.catalogue), one, two), one, two)
+
+    def _named_apart(self, joint: Joint, one: LineEnd, two: LineEnd) -> Joint:
+        """Two lines that meet twice need names that say at which of their ends."""
+        if all(other.name != joint.name for other in self.joints):
+            return joint
+        name = meeting_name(f"{one.line} {one.end}", f"{two.line} {two.end}")
+        return replace(joint, name=name)
 
     def line_end(self, line: Line, end: str, port: DeclaredPort | None = None) -> LineEnd:
         """What a line brings to a joint, and which way it leaves a port."""

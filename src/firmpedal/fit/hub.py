@@ -18,7 +18,7 @@ from firmpedal.fit.hub_explain import (
     turns_right,
     two_ends,
 )
-from firmpedal.fit.joint import Hub, Mismatch, MismatchKind
+from firmpedal.fit.joint import Hub, Mismatch, MismatchKind, meeting_name
 from firmpedal.fit.mating import Link, bodies_first, dressed, dry_links, line_end, part_end
 from firmpedal.fit.runs import Run, bridge, find_parts, links_of, unknown_words
 from firmpedal.fit.shop import shop_of
@@ -127,7 +127,7 @@ def fit_meeting(one: LineEnd, other: LineEnd, catalogue: Catalogue) -> Joint:
 
 @lru_cache(maxsize=4096)
 def _fit_meeting(one: LineEnd, other: LineEnd, shop: Shop) -> Joint:
-    name = f"{one.line} {one.end} to {other.line} {other.end}"
+    name = meeting_name(one.line, other.line)
     declared = (*reversed(one.fittings), *other.fittings)
     union = Hub(one.place, name, one.turn or other.turn or 0.0, through_panel=False, sides=("one", "other"))
     plain = replace(one, fittings=(), turn=None)

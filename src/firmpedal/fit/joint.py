@@ -70,6 +70,11 @@ class EndRef:
     interface: Interface
 
 
+def meeting_name(one: str, other: str) -> str:
+    """What the place is called where the ends of two lines come together with nothing declared between."""
+    return f"where {one} meets {other}"
+
+
 @dataclass(frozen=True, slots=True)
 class Mating:
     """Two ends put together."""

@@ -137,9 +137,12 @@ def gaps(clamps: tuple[float, ...], total: float) -> tuple[Gap, ...]:
 
 def too_long(clamps: tuple[float, ...], total: float, spacing: float) -> tuple[Gap, ...]:
     """Give the unsupported lengths that are longer than the spacing."""
-    return tuple(
-        gap for gap in gaps(clamps, total) if gap.length > spacing * (1 + 4 * SLACK)
-    )  # placing took up to 2
+    return tuple(gap for gap in gaps(clamps, total) if settled(gap.length, spacing) > spacing)
+
+
+def settled(length: float, spacing: float) -> float:
+    """Give a length as the spacing where they differ by rounding alone; placing takes up to 2 slacks."""
+    return spacing if abs(length - spacing) <= 4 * SLACK * spacing else length
 
 
 def misplaced(clamps: tuple[float, ...], allowed: tuple[Place, ...]) -> tuple[float, ...]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from firmpedal.lay.clamps import propose
+from firmpedal.lay.clamps import propose, settled
 from firmpedal.model.circuit import ClampPlan
 from firmpedal.quantity import Mark, Step, Value, all_missing, exactly
 from firmpedal.units import Dimension, from_unit
@@ -50,7 +50,7 @@ def supports_of(line: Line, shape: Centreline | None, length: Value) -> Supports
         for n, station in enumerate(on_it, 1)
     )
     missing = all_missing(given)
-    gap = _unknown_gap(line, missing) if missing else _longest(line, named, length)
+    gap = _unknown_gap(line, missing) if missing else _longest(line, named, length, spacing)
     return Supports(named, proposed, gap, spacing, beyond)
 
 
@@ -68,18 +68,21 @@ def _proposal(line: Line, shape: Centreline | None, length: Value, spacing: Valu
     )
 
 
-def _longest(line: Line, stations: tuple[Value, ...], length: Value) -> Value:
+def _longest(line: Line, stations: tuple[Value, ...], length: Value, spacing: Value) -> Value:
     start = exactly(f"first end of {line.name}", Dimension.LENGTH, 0.0, Mark.DERIVED)
     free = [
         (max(0.0, other.low - one.high), max(0.0, other.high - one.low))
         for one, other in pairwise((start, *stations, length))
     ]
-    span = (max(low for low, _ in free), max(high for _, high in free))
+    low, high = max(low for low, _ in free), max(high for _, high in free)
+    for bound in spacing.span or ():  # clamps exactly as far apart as they may be are not too far apart
+        low, high = settled(low, bound), settled(high, bound)
     inputs = tuple((f"c{n}", station) for n, station in enumerate(stations, 1))
     note = "the fittings at the ends count"
     step = Step("largest distance between neighbouring supports", (*inputs, ("L", length)), note)
     mark = max(Mark.DERIVED, length.mark, *(station.mark for station in stations))
-    return Value(_GAP.format(line.name), Dimension.LENGTH, span, mark, f"{line.place}.longest gap", step=step)
+    label, place = _GAP.format(line.name), f"{line.place}.longest gap"
+    return Value(label, Dimension.LENGTH, (low, high), mark, place, step=step)
 
 
 def _unknown_gap(line: Line, missing: tuple[Missing, ...]) -> Value:

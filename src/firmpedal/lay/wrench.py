@@ -29,7 +29,7 @@ def free_swing(
 
     Args:
         nut: The middle of the nut [m].
-        axis: Along the line, of any length.
+        axis: Along the line, of any length but none.
         solids: What is in the way [m].
         length: Of the wrench from the middle of the nut [m].
         thickness: Of the wrench along the nut's axis [m].

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
-from firmpedal.report.chain import chain_at
+from firmpedal.report.chain import chain_at, groups_at
 from firmpedal.report.joint_numbers import joint_numbers, number_words
 from firmpedal.report.lengths import degrees_of
 from firmpedal.report.nuts import torque_at
+from firmpedal.report.seals import order_words
 from firmpedal.report.sheet import Facts, Group, Heading, Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -61,6 +62,8 @@ def _end_group(evaluation: Evaluation, line: LaidLine, end: str, letter: str) ->
         )
     wrong = [Paragraph(f"This does not mate: {wrong.words}.", Tone.WARNING) for wrong in joint.mismatches]
     rows = [("parts", _parts_words(joint, line, end))]
+    order = order_words(groups_at(joint, line.name, end))
+    rows += [("order", order)] if order else []
     torque = torque_at(evaluation, joint.name, line.name)
     rows += [("torque", f"{torque}. Two wrenches.")] if torque else []
     rows += _refused(joint)
@@ -71,7 +74,11 @@ def _parts_words(joint: Joint, line: LaidLine, end: str) -> str:
     """The chain from the line to the port, then what else belongs to this joint."""
     parts = chain_at(joint, line.name, end)
     chain = ", ".join(_part_words(part) for part in parts)
-    others = [part.designation for part in joint.parts if part.category is Category.JAM_NUT]
+    others = [
+        part.designation
+        for part in joint.parts
+        if part.category is Category.JAM_NUT and part not in parts  # in a boss it is in the chain
+    ]
     words = chain or "none: it goes straight into the port"
     return f"{words}, held by jam nut {', '.join(others)}" if others and parts else words
 

@@ -27,6 +27,14 @@ def joints_named(evaluation: Evaluation, name: str) -> tuple[Joint, ...]:
     )
 
 
+def meetings_at(evaluation: Evaluation, place: str) -> tuple[Joint, ...]:
+    """The joint where the line's end at a place such as `lines.run.to` meets another line's end."""
+    section, _, rest = place.partition(".")
+    line, _, end = rest.rpartition(".")
+    joint = evaluation.assembly.joint_of(line, end) if section == "lines" else None
+    return (joint,) if joint is not None and joint.place.startswith("lines.") else ()
+
+
 def joint_sheet(joint: Joint) -> Sheet:
     """What was chosen at a joint and what was refused, each with its reason."""
     chosen = ", ".join(f"{part.designation} ({part.name})" for part in joint.parts)
