@@ -63,7 +63,8 @@ def reconciled(evaluation: Evaluation, entries: Iterable[Entry]) -> Reconciliati
     needed = needed_items(evaluation)
     goods = tuple({each.goods.key: each.goods for each in needed}.values())
     unit = evaluation.display.unit(Dimension.LENGTH)
-    return reconcile(needed, understood(entries, goods, unit))
+    loss = evaluation.aircraft.bench.cutter_loss
+    return reconcile(needed, understood(entries, goods, unit), loss.high if loss.known else 0.0)
 
 
 def reconcile_sheet(found: Reconciliation, display: Display, name: str, open_ends: int = 0) -> Sheet:
