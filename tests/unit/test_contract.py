@@ -124,7 +124,11 @@ class TestErrors:
 @pytest.mark.parametrize(("option", "named"), [((), None), (("--option", "rigid"), "rigid")])
 def test_every_object_has_a_head(command, option, named):
     data = printed(command, BRINDLEWICK, *option)
-    body = {"check": {"verdict", "findings", "unknown"}, "parts": {"items"}, "lines": {"lines"}}
+    body = {
+        "check": {"verdict", "findings", "unknown"},
+        "parts": {"items", "order", "consumables", "tools"},
+        "lines": {"lines"},
+    }
     assert data.keys() == HEAD | body[command]
     assert (data["schema"], data["file"], data["option"]) == (1, BRINDLEWICK, named)
 

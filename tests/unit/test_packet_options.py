@@ -69,10 +69,15 @@ def test_nothing_else_of_the_packet_changes():
     assert [sheet for sheet in full if sheet.title not in (COMPARED, WORK)] == list(plain)
 
 
+def used(order: str) -> str:
+    """What of an order is used: `4` of `6` with `4 + 2` under it."""
+    return order.splitlines()[-1].partition(" + ")[0]
+
+
 def test_the_list_to_buy_is_the_list_of_parts_where_nothing_stays():
     found = packet_sheets(example("rigid"), usable_options(example("rigid").reading))
     listed, bought = (
-        {(row[0], row[1]) for row in next(block for block in sheet.blocks if isinstance(block, Table)).rows}
+        {(used(row[0]), row[1]) for row in next(block for block in sheet.blocks if isinstance(block, Table)).rows}
         for sheet in found
         if sheet.title in ("Parts to order", WORK)
     )

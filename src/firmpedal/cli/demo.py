@@ -12,7 +12,7 @@ from firmpedal.cli.lines import print_lines
 from firmpedal.cli.new import examples
 from firmpedal.cli.packet import write_packet
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block
-from firmpedal.report.parts import parts_sheet
+from firmpedal.report.buying import parts_sheet
 
 if TYPE_CHECKING:
     from pathlib import Path

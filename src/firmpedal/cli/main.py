@@ -87,11 +87,21 @@ def check(file: FileArgument, option: OptionName = None, as_json: AsJson = False
 
 
 @app.command(short_help="What to buy, and where each part goes.")
-def parts(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
-    """List what to buy: fittings, nuts, sleeves, tube and hose, each with where it goes."""
-    from firmpedal.cli.parts import run  # noqa: PLC0415
+def parts(
+    file: FileArgument,
+    option: OptionName = None,
+    table: Annotated[
+        Path | None, typer.Option("--csv", help="Write the list for a spreadsheet.", metavar="OUT.csv")
+    ] = None,
+    prices: Annotated[
+        Path | None, typer.Option("--prices", help="Your own price book as CSV.", metavar="PRICES.csv")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """List what to buy, spares included, each with where it goes; then what is used up, and the tools."""
+    from firmpedal.cli.parts import Wanted, run  # noqa: PLC0415
 
-    sys.exit(run(file, option, as_json=as_json))
+    sys.exit(run(file, option, Wanted(as_json, table, prices)))
 
 
 @app.command(short_help="How each line is cut and bent.")

@@ -2,25 +2,84 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from rich.text import Text
+
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json
-from firmpedal.report.contract import parts_data
-from firmpedal.report.parts import parts_sheet
+from firmpedal.decide.listing import ListError, decoded
+from firmpedal.decide.prices_reading import price_book
+from firmpedal.report.buying import parts_sheet
+from firmpedal.report.buying_data import buying_data, order_csv
+from firmpedal.report.order import wanted_goods
+from firmpedal.report.reconcile_data import list_errors
+from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from firmpedal.decide.prices import PriceBook
+    from firmpedal.pipeline import Evaluation
 
-def run(file: Path, option: str | None, *, as_json: bool) -> int:
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """In which form the list is wanted, and the price book to put to it."""
+
+    as_json: bool = False
+    table: Path | None = None
+    prices: Path | None = None
+
+
+def run(file: Path, option: str | None, wanted: Wanted) -> int:
     """Print the parts list; the result is the exit code."""
-    evaluation = evaluated(file, option, as_json=as_json)
+    evaluation = evaluated(file, option, as_json=wanted.as_json)
     if evaluation is None:
         return UNUSABLE
-    if as_json:
-        print_json(parts_data(evaluation))
+    book = None
+    if wanted.prices is not None:
+        book = _book(evaluation, wanted.prices, as_json=wanted.as_json)
+        if book is None:
+            return UNUSABLE
+    if wanted.table is not None and not _written(evaluation, book, wanted.table):
+        return UNUSABLE
+    if wanted.as_json:
+        print_json(buying_data(evaluation, book))
         return 0
     out = console()
-    for block in parts_sheet(evaluation).blocks:
+    if wanted.table is not None:
+        out.print(Text(f"Wrote {wanted.table}"))
+        return 0
+    for block in parts_sheet(evaluation, book).blocks:
         print_block(out, block)
     return 0
+
+
+def _written(evaluation: Evaluation, book: PriceBook | None, path: Path) -> bool:
+    """Write the table for spreadsheets, or say why it cannot be written."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(order_csv(evaluation, book), encoding="utf-8", newline="")
+    except OSError as trouble:
+        console(error=True).print(Text(f"{path} cannot be written: {trouble.strerror}"))
+        return False
+    return True
+
+
+def _book(evaluation: Evaluation, path: Path, *, as_json: bool) -> PriceBook | None:
+    """Read the price book, or say why it cannot be read."""
+    try:
+        unit = evaluation.display.unit(Dimension.LENGTH)
+        return price_book(decoded(path.read_bytes()), wanted_goods(evaluation), unit)
+    except OSError as error:
+        words = (error.strerror or "cannot be read").lower()
+        problem = ListError(f"the price book cannot be read: {words}", "check its name and folder")
+    except ListError as error:
+        problem = error
+    if as_json:
+        print_json(list_errors(problem, str(path)))
+    out = console(error=True)
+    out.print(Text(f"{path}:{problem.line}:{problem.column}: {problem.message}"), soft_wrap=True)
+    out.print(Text(f"   try: {problem.suggestion}"), soft_wrap=True)
+    return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -15,6 +16,16 @@ if TYPE_CHECKING:
 # Sticks as tube is sold, where the file does not say what can be had: common practice, no source.
 USUAL_STICKS = (from_unit(6, "ft"), from_unit(12, "ft"))
 COUPON = from_unit(4, "in")  # enough to grip and to flare both ends of
+COUPONS = 3  # practice pieces before the first tube
+
+
+@dataclass(frozen=True, slots=True)
+class StickCount:
+    """Sticks of one length [m] to buy: what the pieces take, and what is for practice."""
+
+    length: float
+    used: int
+    practice: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,11 +36,28 @@ class TubePlan:
     plan: CuttingPlan
     unknown: tuple[str, ...]
     usual_sticks: bool  # nothing in the file says which sticks can be had
+    shortest_on_sale: float  # [m]
+    unopened: tuple[Stick, ...] = ()  # in hand, and nothing is cut from it
 
     @property
     def coupons(self) -> int:
-        """How many practice pieces come out of what is left over."""
-        return sum(int(cut.left_over // COUPON) for cut in self.plan.cuts)
+        """How many practice pieces come out of what is left over, and of sticks that stay whole."""
+        rest = [cut.left_over for cut in self.plan.cuts] + [stick.length for stick in self.unopened]
+        return sum(int(length // COUPON) for length in rest)
+
+    @property
+    def coupons_lacking(self) -> int:
+        """How many practice pieces have to come from somewhere else."""
+        return max(0, COUPONS - self.coupons)
+
+    @property
+    def sticks_to_buy(self) -> tuple[StickCount, ...]:
+        """What to buy by length: for the pieces, and one more where too little is left to practise on."""
+        used = Counter(cut.stick.length for cut in self.plan.cuts if not cut.stick.in_hand)
+        practice = {self.shortest_on_sale} if self.coupons_lacking and self.plan.cuts else set()
+        return tuple(
+            StickCount(length, used[length], int(length in practice)) for length in sorted({*used, *practice})
+        )
 
 
 def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:
@@ -62,4 +90,6 @@ def _plan(evaluation: Evaluation, phrase: str) -> TubePlan:
     sale = [Stick("to buy", length, in_hand=False) for length in lengths]
     plan = cutting_plan(pieces, [*hand, *sale], loss)
     unknown = tuple(name for name, length in tubes if not length.known)
-    return TubePlan(phrase, plan, unknown, not bench.longest_tube.known)
+    opened = {cut.stick for cut in plan.cuts}
+    unopened = tuple(stick for stick in hand if stick not in opened)
+    return TubePlan(phrase, plan, unknown, not bench.longest_tube.known, min(lengths), unopened)

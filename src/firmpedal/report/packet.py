@@ -5,12 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cards import card_sheets
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.joint_checks import joint_checks_sheet
-from firmpedal.report.parts import parts_sheet
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sources import sources_sheet

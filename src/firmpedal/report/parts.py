@@ -1,15 +1,15 @@
-"""The parts list: what to buy, each thing once, with where it goes."""
+"""The parts list: what the design takes, each thing once, with where it goes."""
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.catalog import StockError, catalogue, stock
+from firmpedal.decide.goods import Goods, Kind, folded, goods_of_part, goods_of_stock
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Value, total
-from firmpedal.report.sheet import Paragraph, Sheet, Table, Tone
 
 if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
@@ -24,7 +24,7 @@ ORDER = tuple(Category)
 class Item:
     """One row of the parts list; `lengths` holds the length of each piece of tube or hose in it.
 
-    Rows merge when designation, category, size, material and length agree.
+    Rows merge when designation, category, size, material, words and length agree.
     """
 
     designation: str
@@ -39,9 +39,11 @@ class Item:
     spare: bool = False
 
     @property
-    def key(self) -> tuple[str, str, str, str, str]:
+    def key(self) -> tuple[str, ...]:
+        """What must agree; a clamp's words say what it goes round, and hose is thicker than its tube."""
         lengths = {f"{length.middle:.4f}" if length.known else "unknown" for length in self.lengths}
-        return (self.designation, self.category, self.size, self.material, " ".join(sorted(lengths)))
+        sort = (self.designation, self.category, self.size, self.material, self.description)
+        return (*sort, " ".join(sorted(lengths)))
 
 
 def parts_list(evaluation: Evaluation) -> tuple[Item, ...]:
@@ -75,9 +77,12 @@ def _added(one: Item, other: Item) -> Item:
 
 
 def _part_item(part: Part, joint: Joint) -> Item:
-    category = Category.CAP if len(part.flow_ends) == 1 and len(part.ends) == 1 else part.category
+    """A part under the number to order it by: that of the part it is, where it is put to another use."""
+    bought = (catalogue().part(part.same_as) if part.same_as else None) or part
+    category = Category.CAP if len(bought.flow_ends) == 1 and len(bought.ends) == 1 else bought.category
+    size, material = bought.size, bought.material
     return Item(
-        part.designation, category, 1, part.size, part.material, part.name, (joint.name,), part.also_known_as
+        bought.designation, category, 1, size, material, bought.name, (joint.name,), bought.also_known_as
     )
 
 
@@ -117,38 +122,18 @@ def _clamp_items(line: LaidLine) -> list[Item]:
     return [Item("cushioned clamp", Category.CLAMP, count, size, "", words, (line.name,))]
 
 
-def parts_sheet(evaluation: Evaluation) -> Sheet:
-    """The parts list as a table to order from."""
-    items = parts_list(evaluation)
-    rows = tuple(
-        (str(item.quantity), item.designation, item.description, ", ".join(item.where)) for item in items
-    )
-    table = Table(("qty", "designation", "what", "where"), rows, frozenset({0}))
-    return Sheet("Parts to order", (table, *_closing(evaluation, items)))
-
-
-def _closing(evaluation: Evaluation, items: tuple[Item, ...]) -> list[Paragraph]:
-    """Say in words that the list closes, or that it does not, and what is not in it."""
-    open_ends = len(evaluation.violations)
-    counted = Counter(dict.fromkeys(Category, 0))
-    for item in items:
-        counted[item.category] += item.quantity
-    if open_ends:
-        said = Paragraph(
-            f"This list does not close: {open_ends} ends mate with nothing. See the findings.", Tone.WARNING
-        )
-    else:
-        said = Paragraph(
-            f"The list closes: {counted[Category.COUPLING_NUT]} coupling nuts, "
-            f"{counted[Category.SLEEVE]} sleeves, {counted[Category.JAM_NUT]} jam nuts, "
-            "and every end has its partner."
-        )
-    left_out = "Not in this list yet: washers, spares, practice tube, sealant, fluid, caps for open ends."
-    aliases = [
-        f"{item.designation}: also {', '.join(item.also_known_as)}" for item in items if item.also_known_as
-    ]
-    names = [Paragraph("Other names on the bag. " + "; ".join(aliases) + ".", Tone.SMALL)] if aliases else []
-    return [said, Paragraph(left_out, Tone.SMALL), *names]
+def goods_of_item(item: Item, unit: str | None) -> Goods:
+    """What a row of the list is, under the key by which lists and price books are compared."""
+    part = catalogue().part(item.designation)
+    if part is not None:
+        return goods_of_part(part)
+    if item.lengths:
+        try:
+            return goods_of_stock(stock(item.designation, unit))
+        except StockError:
+            pass
+    key = folded(f"{item.designation} {item.size}")
+    return Goods(key, item.designation, Kind.PIECE, item.designation, item.size, item.material)
 
 
 def whole_length(item: Item) -> Value | None:

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.catalog import StockError, catalogue, stock
-from firmpedal.decide.goods import Goods, Kind, folded, goods_of_part, goods_of_stock
 from firmpedal.decide.listed import understood
 from firmpedal.decide.reconcile import Fault, Needed, reconcile
-from firmpedal.report.parts import parts_list
+from firmpedal.report.parts import goods_of_item, parts_list
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.units import Dimension
 
@@ -42,20 +40,7 @@ def needed_items(evaluation: Evaluation) -> tuple[Needed, ...]:
 
 
 def _needed(item: Item, unit: str | None) -> Needed:
-    return Needed(_goods(item, unit), item.quantity, item.where, item.lengths, item.spare)
-
-
-def _goods(item: Item, unit: str | None) -> Goods:
-    part = catalogue().part(item.designation)
-    if part is not None:
-        return goods_of_part(part)
-    if item.lengths:
-        try:
-            return goods_of_stock(stock(item.designation, unit))
-        except StockError:
-            pass
-    key = folded(f"{item.designation} {item.size}")
-    return Goods(key, item.designation, Kind.PIECE, item.designation, item.size, item.material)
+    return Needed(goods_of_item(item, unit), item.quantity, item.where, item.lengths, item.spare)
 
 
 def reconciled(evaluation: Evaluation, entries: Iterable[Entry]) -> Reconciliation:

@@ -1,0 +1,172 @@
+"""What to order: what is used and the spares, in the packs and sticks in which things are sold."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from firmpedal.catalog import catalogue
+from firmpedal.decide.prices import bill
+from firmpedal.decide.spares import rule_of, use_of
+from firmpedal.decide.tube_plan import tube_plans
+from firmpedal.model.part import Category
+from firmpedal.quantity import Mark, Value, exactly
+from firmpedal.report.parts import Item, goods_of_item, parts_list
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from decimal import Decimal
+
+    from firmpedal.decide.goods import Goods
+    from firmpedal.decide.prices import Bill, Price, PriceBook
+    from firmpedal.decide.spares import Use
+    from firmpedal.decide.tube_plan import StickCount, TubePlan
+    from firmpedal.pipeline import Evaluation
+
+EACH, STICK, PIECE = "each", "stick", "piece"
+SAME = 0.0016  # 1/16 in, to which hoses are ordered [m]
+
+
+@dataclass(frozen=True, slots=True)
+class OrderRow:
+    """One row to order from; `order` is None where something has to be known first, which `wait` says.
+
+    Tube is counted in sticks as the cutting plan buys them, everything else as it is used. `length` is
+    that of one stick, hose or piece.
+    """
+
+    item: Item
+    goods: Goods
+    use: Use
+    quantity: int
+    spares: int
+    order: int | None
+    unit: str = EACH
+    length: Value | None = None
+    price: Price | None = None
+    wait: str = ""
+
+    @property
+    def cost(self) -> Decimal | None:
+        """What the row costs; None where a price, a quantity or a length is missing."""
+        if self.price is None or self.order is None or self.wait:
+            return None
+        length = self.length.high if self.length is not None and self.length.known else None
+        return self.price.cost(self.order, length)
+
+
+def bill_of(rows: tuple[OrderRow, ...]) -> Bill:
+    """Add up a priced list; what is not bought at all counts nowhere."""
+    bought = [row for row in rows if row.order != 0]
+    return bill((_name(row), row.price.currency if row.price else "", row.cost) for row in bought)
+
+
+def _name(row: OrderRow) -> str:
+    designation, size = row.item.designation, row.item.size
+    return f"{designation} {size}" if row.item.category is Category.CLAMP and size else designation
+
+
+def wanted_goods(evaluation: Evaluation) -> tuple[Goods, ...]:
+    """What a price book may name."""
+    return tuple({row.goods.key: row.goods for row in order_list(evaluation)}.values())
+
+
+def order_list(evaluation: Evaluation, book: PriceBook | None = None) -> tuple[OrderRow, ...]:
+    """Everything to order, in the order of the parts list; tube comes as sticks.
+
+    Args:
+        evaluation: What was worked out.
+        book: A price book, whose packs and prices are taken where it has them.
+    """
+    items = parts_list(evaluation)
+    rows: list[OrderRow] = []
+    plans = {plan.phrase: plan for plan in tube_plans(evaluation)}
+    for item in items:
+        if item.category is not Category.TUBE:
+            rows.append(_row(evaluation, item))
+        elif item.designation in plans:
+            rows += _sticks(evaluation, plans.pop(item.designation), items)
+    return tuple(_priced(row, book) if book is not None else row for row in rows)
+
+
+def _row(evaluation: Evaluation, item: Item) -> OrderRow:
+    use = use_of(catalogue().part(item.designation), item.category)
+    rule = rule_of(use)
+    spares = rule.spares(item.quantity) if rule is not None else 0
+    goods = goods_of_item(item, evaluation.display.unit(Dimension.LENGTH))
+    row = OrderRow(item, goods, use, item.quantity, spares, item.quantity + spares)
+    if not item.lengths:
+        return row
+    length = item.lengths[0]
+    made = replace(row, length=length, unit=EACH if item.category is Category.HOSE else PIECE)
+    return made if length.known else replace(made, order=None, wait="its length is not known yet: measure it")
+
+
+def _sticks(evaluation: Evaluation, plan: TubePlan, items: tuple[Item, ...]) -> list[OrderRow]:
+    """A row for each length of stick that is bought, or one that says why none is."""
+    tubes = [item for item in items if (item.category, item.designation) == (Category.TUBE, plan.phrase)]
+    lengths = tuple(length for item in tubes for length in item.lengths)
+    names = tuple(name for item in tubes for name in item.where)
+    whole = replace(tubes[0], quantity=len(lengths), lengths=lengths, where=names)
+    goods = goods_of_item(whole, evaluation.display.unit(Dimension.LENGTH))
+    use = use_of(None, Category.TUBE)
+    waits = _waits(plan)
+    if not plan.sticks_to_buy:
+        order = None if waits else 0
+        said = "; ".join(waits) or "what you have is enough"
+        return [OrderRow(replace(whole, description="tube"), goods, use, 0, 0, order, STICK, wait=said)]
+    return [
+        OrderRow(
+            replace(whole, description=_stick_words(evaluation, tubes)),
+            goods,
+            use,
+            sticks.used,
+            sticks.practice,
+            sticks.used + sticks.practice,
+            STICK,
+            _stick_length(plan, sticks),
+            wait="; ".join(waits),
+        )
+        for sticks in plan.sticks_to_buy
+    ]
+
+
+def _waits(plan: TubePlan) -> list[str]:
+    waits = [f"the length of {', '.join(plan.unknown)} is not known yet: measure it"] if plan.unknown else []
+    if plan.plan.without_stick:
+        names = ", ".join(piece.name for piece in plan.plan.without_stick)
+        waits.append(f"no stick holds {names}: see the cutting plan")
+    return waits
+
+
+def _stick_length(plan: TubePlan, sticks: StickCount) -> Value:
+    return exactly(f"stick of {plan.phrase}", Dimension.LENGTH, sticks.length, Mark.READ)
+
+
+def _stick_words(evaluation: Evaluation, tubes: list[Item]) -> str:
+    shown = [
+        f"{item.quantity} of {evaluation.display.value(item.lengths[0])}"
+        if item.quantity > 1
+        else evaluation.display.value(item.lengths[0])
+        for item in tubes
+    ]
+    return f"tube, to cut {', '.join(shown)}"
+
+
+def _priced(row: OrderRow, book: PriceBook) -> OrderRow:
+    """A row with its price, and the order rounded up to whole packs."""
+    own = [price for price in book.prices if price.goods.key == row.goods.key]
+    sized = [price for price in own if price.length is not None and _same_length(row, price.length)]
+    found = next(iter(sized), None) or next((price for price in own if price.length is None), None)
+    if found is None:
+        return row
+    if row.order is None or found.by_length:
+        return replace(row, price=found)
+    return replace(row, price=found, order=found.packs(row.order) * found.pack)
+
+
+def _same_length(row: OrderRow, span: tuple[float, float]) -> bool:
+    length = row.length
+    if length is None or not length.known:
+        return False
+    return span[0] - SAME <= length.high and length.low <= span[1] + SAME

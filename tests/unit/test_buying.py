@@ -1,0 +1,213 @@
+"""What is ordered: used and spares, sticks of tube, packs, the words that close the list, tools and fluid."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import subprocess
+import sys
+
+import pytest
+from evaluated import EXAMPLE, awkward, example, of_kind, words
+from test_fit_sealed import ALUMINIUM
+from test_fit_sealed import TEXT as SEALED
+
+from firmpedal.decide.spares import RULES, Use, rule_of
+from firmpedal.model.part import Category
+from firmpedal.pipeline import evaluate_text
+from firmpedal.report.buying import parts_sheet
+from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
+from firmpedal.report.consumables import fluid_to_buy
+from firmpedal.report.order import order_list
+from firmpedal.report.sheet import Table
+from firmpedal.report.tools import tools
+from firmpedal.units import from_unit, to_unit
+
+TEXT = EXAMPLE.read_text(encoding="utf-8")
+BENCH = "bench:\n  bend radius: 3/4\n"
+RUN = [sys.executable, "-c", "from firmpedal.cli.main import main; main()", "parts", str(EXAMPLE)]
+
+
+def row(evaluation, designation):
+    (found,) = [each for each in order_list(evaluation) if each.item.designation == designation]
+    return found
+
+
+@pytest.mark.parametrize(
+    ("use", "used", "spares"),
+    # by hand from the rule's own words: one for every four, at least two; as many again; none
+    [
+        (Use.FLARE_SLEEVE, 1, 2),
+        (Use.FLARE_SLEEVE, 8, 2),
+        (Use.FLARE_SLEEVE, 9, 3),
+        (Use.FLARE_NUT, 12, 3),
+        (Use.FLARE_NUT, 0, 0),
+        (Use.O_RING, 5, 5),
+        (Use.WASHER, 1, 1),
+        (Use.OTHER, 40, 0),
+    ],
+)
+def test_spares_by_the_rule(use, used, spares):
+    assert rule_of(use).spares(used) == spares
+
+
+def test_every_use_but_tube_has_exactly_one_rule():
+    ruled = [use for rule in RULES for use in rule.uses]
+    assert sorted(ruled) == sorted(set(Use) - {Use.TUBE})
+
+
+def test_the_example_takes_six_nuts_and_six_sleeves():
+    for designation in ("AN818-4D", "AN819-4D"):
+        found = row(example("rigid"), designation)
+        assert (found.quantity, found.spares, found.order) == (4, 2, 6)
+
+
+def test_inserts_are_no_sleeves_in_the_closing_words():
+    said = words(parts_sheet(example()))
+    assert "The list closes: 4 plastic line ends, 4 nuts, 4 sleeves, 4 inserts; every end" in said
+    assert "8 sleeves" not in said
+    rigid = words(parts_sheet(example("rigid")))
+    assert "4 flared tube ends, 4 coupling nuts, 4 sleeves; 4 bulkhead ends, 4 jam nuts;" in rigid
+    assert "left out" not in rigid
+
+
+def test_a_list_that_does_not_close_says_so():
+    assert "This list does not close" in words(parts_sheet(awkward()))
+
+
+def test_tube_comes_in_sticks_and_holds_what_is_cut():
+    found = row(example("rigid"), "tube 5052-O 1/4 x .035")
+    assert (found.unit, found.quantity, found.spares, found.order) == ("stick", 2, 0, 2)
+    assert to_unit(found.length.high, "ft") == pytest.approx(6)
+    assert found.order * found.length.high > sum(length.high for length in found.item.lengths)
+
+
+def test_a_stick_more_where_nothing_is_left_to_practise_on():
+    # two tubes of 39.67 in out of one stick of 84 in leave 4.66 in: one practice piece, and three are wanted
+    short = evaluate_text(TEXT.replace(BENCH, BENCH + "  longest tube: 84\n", 1), "brindlewick", "rigid")
+    found = row(short, "tube 5052-O 1/4 x .035")
+    assert (found.quantity, found.spares, found.order) == (1, 1, 2)
+    assert "three practice pieces" in words(parts_sheet(short))
+
+
+def test_tube_in_hand_is_not_bought():
+    coil = BENCH + "  tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [144]}}\n"
+    found = row(evaluate_text(TEXT.replace(BENCH, coil, 1), "brindlewick", "rigid"), "tube 5052-O 1/4 x .035")
+    assert (found.order, found.wait) == (0, "what you have is enough")
+
+
+def test_a_length_that_nobody_knows_is_not_ordered():
+    corners = "- [9.0, -11.6, -5.2]\n          - [5.6, -32.2, -28.6]"
+    unknown = evaluate_text(TEXT.replace(corners, "- unknown"), "brindlewick", "rigid")
+    found = row(unknown, "tube 5052-O 1/4 x .035")
+    assert found.order is None
+    assert "left_leg, right_leg is not known yet" in found.wait
+    (table, *_) = of_kind(parts_sheet(unknown), Table)
+    assert [cells[0] for cells in table.rows if cells[1] == "tube 5052-O 1/4 x .035"] == ["?"]
+
+
+def at_caliper(inlet, asked="to fitting: 90 degrees"):
+    outlet = second = "1/8 NPT female"
+    return evaluate_text(
+        SEALED.format(outlet=outlet, inlet=inlet, second=second, stock=ALUMINIUM, asked=asked), "text"
+    )
+
+
+def test_a_part_put_to_another_use_is_ordered_by_its_own_number():
+    boss = at_caliper("-4 boss female")
+    assert "AN833-4D in a boss" in {
+        part.designation for joint in boss.assembly.joints for part in joint.parts
+    }
+    assert row(boss, "AN833-4D").item.description == "elbow, 90 degrees, bulkhead, flared tube"
+    assert not [each for each in order_list(boss) if "boss" in each.item.designation]
+    assert (row(boss, "MS28778-4").quantity, row(boss, "MS28778-4").order) == (1, 2)
+    assert "1 O-ring seats, 1 O-rings" in words(parts_sheet(boss))
+
+
+def test_washers_are_counted_and_bought_double():
+    banjo = at_caliper("M10 x 1 female")
+    assert (row(banjo, "WASHER-C-M10").quantity, row(banjo, "WASHER-C-M10").order) == (2, 4)
+    assert "2 washer faces, 2 sealing washers" in words(parts_sheet(banjo))
+
+
+def test_clamps_for_hose_and_for_tube_are_two_rows():
+    oatmere = evaluate_text((EXAMPLE.parent / "oatmere.yaml").read_text(encoding="utf-8"), "oatmere")
+    clamps = [each.item.description for each in order_list(oatmere) if each.item.category is Category.CLAMP]
+    assert clamps == ["cushioned clamp for hose -4 PTFE braided", "cushioned clamp for tube 5052-O 1/4"]
+
+
+def test_bulk_hose_has_an_end_to_spare_for_each():
+    # two of 7.5, two of 9.0, and four ends of 1.48 in (TM 1-1500-204-23-2, table 4-22): 38.92 in
+    said = words(parts_sheet(example("rigid")))
+    assert "38.92 in of it is enough for 4 hoses" in said
+
+
+def test_fluid_is_twice_what_the_lines_hold():
+    # tubes: 0.18 in bore, 39.67 in each; hoses: 3/16 in bore, 7.5 and 9 in each
+    quarter_pi = 0.785398
+    lines = 2 * quarter_pi * (0.18**2 * 39.67 + 0.1875**2 * (7.5 + 9.0))
+    assert fluid_to_buy(example("rigid")).high == pytest.approx(2 * lines * 0.0254**3, rel=2e-3)
+
+
+def test_fluid_for_a_line_of_unknown_length_is_unknown():
+    corners = "- [9.0, -11.6, -5.2]\n          - [5.6, -32.2, -28.6]"
+    unknown = evaluate_text(TEXT.replace(corners, "- unknown"), "brindlewick", "rigid")
+    assert not fluid_to_buy(unknown).known
+    assert "not known yet" in words(parts_sheet(unknown))
+
+
+def test_tools_are_for_what_is_there():
+    rigid, plastic = dict(tools(example("rigid"))), dict(tools(example()))
+    assert rigid["bender"] == "centre line radius 0.75 in (3/4 in)"
+    assert "0.453 in for -4" in rigid["step drill or hole cutter"]  # 7/16 + 1/64 in
+    # flats by AN818 and AN924: 9/16 and 11/16 in
+    (wrenches,) = [tool for tool in rigid if tool.startswith("open-ended wrenches")]
+    assert "9/16 in" in wrenches and "11/16 in" in wrenches  # noqa: PT018
+    assert rigid["torque wrench with open-ended crowfoot"].startswith("50 to 65 lbf in")
+    assert "flaring tool, 37 degrees" not in plastic
+    assert "bender" not in plastic
+
+
+@pytest.mark.parametrize("option", [None, "rigid", "all hose"])
+def test_the_table_is_read_back_as_it_was(option):
+    evaluation = example(option)
+    read = list(csv.DictReader(io.StringIO(order_csv(evaluation))))
+    rows = order_list(evaluation)
+    assert tuple(read[0]) == COLUMNS
+    assert len(read) == len(rows)
+    for cells, each in zip(read, rows, strict=True):
+        assert (cells["designation"], int(cells["quantity"])) == (each.item.designation, each.quantity)
+        assert int(cells["order"]) == each.order == each.quantity + each.spares
+        assert cells["where"].split(", ") == list(each.item.where)
+        if cells["length"]:
+            length = from_unit(float(cells["length"]), cells["length unit"])
+            assert length == pytest.approx(each.length.high, rel=1e-5)
+
+
+def test_an_unknown_order_is_an_empty_cell():
+    corners = "- [9.0, -11.6, -5.2]\n          - [5.6, -32.2, -28.6]"
+    unknown = evaluate_text(TEXT.replace(corners, "- unknown"), "brindlewick", "rigid")
+    read = {each["designation"]: each for each in csv.DictReader(io.StringIO(order_csv(unknown)))}
+    assert read["tube 5052-O 1/4 x .035"]["order"] == ""
+    assert read["tube 5052-O 1/4 x .035"]["length"] == ""
+
+
+def test_the_data_keep_their_items_and_add_the_order():
+    data = buying_data(example("rigid"))
+    assert sum(item["quantity"] for item in data["items"] if item["category"] == "coupling nut") == 4
+    assert sum(each["order"] for each in data["order"] if each["category"] == "coupling nut") == 6
+    assert "prices" not in data
+    json.dumps(data)
+
+
+def test_the_command_writes_a_table(tmp_path):
+    path = tmp_path / "deep" / "list.csv"
+    said = subprocess.run(
+        [*RUN, "--option", "rigid", "--csv", str(path)], capture_output=True, text=True, check=True
+    )
+    assert "list.csv" in said.stdout.replace("\n", "")
+    assert path.read_text(encoding="utf-8") == order_csv(example("rigid"))
+    refused = subprocess.run([*RUN, "--csv", str(tmp_path)], capture_output=True, text=True, check=False)
+    assert refused.returncode == 2
+    assert "cannot be written" in " ".join(refused.stderr.split())
