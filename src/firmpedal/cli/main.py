@@ -235,6 +235,22 @@ def packet(
     sys.exit(run(file, out, option))
 
 
+@app.command(short_help="Templates at full size: marks, bends, holes.")
+def fullsize(
+    file: FileArgument,
+    out: Annotated[Path, typer.Option("-o", "--out", help="The PDF to write.", metavar="OUT.pdf")],
+    option: OptionName = None,
+    paper: Annotated[str, typer.Option("--paper", help="A4 or letter.")] = "A4",
+    line: Annotated[
+        str | None, typer.Option("--line", help="One tube only; without it all of them, and the holes.")
+    ] = None,
+) -> None:
+    """Write templates to print at full size: a strip to mark each tube on, its bends, holes in panels."""
+    from firmpedal.cli.fullsize import run  # noqa: PLC0415
+
+    sys.exit(run(file, out, option, paper, line))
+
+
 @app.command(short_help="Which tube to cut from which stick.")
 def cutplan(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
     """Plan the cuts: which piece comes from which stick with the least tube bought, and what is left over."""

@@ -12,7 +12,7 @@ from firmpedal.report.panel_holes import hole_marks, panel_holes
 from firmpedal.report.paper import proof
 from firmpedal.report.sheet import Drawing, Mark
 from firmpedal.report.strip import pieces
-from firmpedal.report.tiling import FLAP, clipped, piece, tiles, words_inside
+from firmpedal.report.tiling import FLAP, inked, piece, tiles, words_inside
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -30,6 +30,7 @@ BEND_WORDS = (
     "small circle, slit it along the thin dashed line, and slip it on the tube, print towards the end that "
     "it names. The leg before the bend that is made goes at 12; the next bend goes where the hand points."
 )
+PIECES_WORDS = "A template in pieces is put together at J1 and so on, cross on cross."
 HOLE_WORDS = (
     "First hold the fitting itself to the circle: its thread must go in without force, and the nut must "
     "cover the edge. Then lay the page on the panel, cross on the middle of the hole, and punch through. "
@@ -53,6 +54,7 @@ class _Block:
 
     marks: tuple[Mark, ...]
     name: str = ""
+    cut: bool = False  # one piece of several
 
 
 def fullsize_pages(
@@ -108,31 +110,32 @@ def _bend_pages(evaluation: Evaluation, line: LaidLine, paper: Paper) -> Iterato
     for page in _filled(blocks, paper):
         names = dict.fromkeys(block.name for block in page)
         title = f"{line.name}: bend{'s' if len(names) > 1 else ''} {', '.join(names)}"
-        yield _page(title, BEND_WORDS, _stacked(page, paper), paper)
+        words = f"{PIECES_WORDS} {BEND_WORDS}" if any(block.cut for block in page) else BEND_WORDS
+        yield _page(title, words, _stacked(page, paper), paper)
 
 
 def _blocks(figure: BendFigure, paper: Paper) -> list[_Block]:
     """Template and clock face side by side; a template that is too large by itself, in pieces if need be."""
     box, room = bounds(figure.template), paper.room
     if figure.face is None:
-        return [_Block(part, figure.name) for part in _fitted(figure.template, paper)]
+        return _fitted(figure, paper)
     face = bounds(figure.face)
     wide = box.right - box.left + BETWEEN + face.right - face.left
     if wide > room.right - room.left or box.high - box.low > room.high - room.low:
-        return [_Block(part, figure.name) for part in (*_fitted(figure.template, paper), figure.face)]
+        return [*_fitted(figure, paper), _Block(figure.face, figure.name)]
     beside = moved(figure.face, (box.left + room.right - room.left - face.right, box.high - face.high))
     return [_Block((*figure.template, *beside), figure.name)]
 
 
-def _fitted(marks: tuple[Mark, ...], paper: Paper) -> list[tuple[Mark, ...]]:
-    """Marks as they are where they fit the page, else cut into pieces."""
-    box, room = bounds(marks), paper.room
+def _fitted(figure: BendFigure, paper: Paper) -> list[_Block]:
+    """A template as it is where it fits the page, else cut into pieces."""
+    box, room = bounds(figure.template), paper.room
     size = (room.right - room.left, room.high - room.low)
     if box.right - box.left <= size[0] and box.high - box.low <= size[1]:
-        return [marks]
-    cut = tiles(box.grown(MILLIMETRE), size, FLAP)
-    placed = words_inside(marks, cut)
-    return [piece(placed, tile) for tile in cut if clipped(marks, tile.core)]
+        return [_Block(figure.template, figure.name)]
+    cut = inked(tiles(box.grown(MILLIMETRE), size, FLAP), figure.template)
+    placed = words_inside(figure.template, cut)
+    return [_Block(piece(placed, tile), figure.name, cut=True) for tile in cut]
 
 
 def _hole_pages(evaluation: Evaluation, paper: Paper) -> Iterator[FullsizePage]:

@@ -28,6 +28,7 @@ MARKING_WORDS = (
     "Lay the tube on it, its flare at A on the line there, or while A is not flared yet on the lower line, "
     "cut end. Mark with a felt pen, never a scriber."
 )
+TELLS = 0.0005  # a range wider than what a tape and a pen can tell [m]
 SCALES = {"in": (1.0, 1), "mm": (20.0, 20)}  # how far apart the numbered ticks are, and what they count
 
 
@@ -111,6 +112,9 @@ def strip_words(evaluation: Evaluation, line: LaidLine, count: int) -> str:
     found = [f"CAUTION: {each.text}" for each in remarks if isinstance(each, Paragraph)]
     if not tube.cut_length.known:
         found.append("CAUTION: the cut length is unknown, because what a flare takes is.")
+    low, high = tube.developed_length.span or (0.0, 0.0)
+    if high - low > TELLS:
+        found.append("CAUTION: drawn for the middle of a range of lengths. Fit before you cut.")
     found.append(f"{line.stock.phrase[:1].upper()}{line.stock.phrase[1:]}, still straight.")
     if count > 1:
         found.append(

@@ -65,7 +65,7 @@ def _hole(evaluation: Evaluation, bulkhead: Bulkhead) -> PanelHole:
     joints = (joint for joint in evaluation.assembly.joints if joint.place == bulkhead.place)
     fitting = next((part for joint in joints for part in joint.parts if part.needs_panel), None)
     size = next((end.size for end in fitting.dry_ends), "") if fitting else ""
-    thread = catalogue().thread(size)
+    thread = catalogue().thread(size) if size else None
     major = thread.value("major_diameter") if thread else None
     place = f"{bulkhead.place}.hole"
     if major is None:

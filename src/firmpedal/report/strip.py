@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 AROUND_END = 9 * MILLIMETRE  # paper beyond an end of the tube
 CLEAR = 10 * MILLIMETRE  # no joint nearer to a mark, so that its words stand on one piece
+LEAST_PIECE = 70 * MILLIMETRE  # the words of the last end need as much
 STEP = MILLIMETRE
 ASIDE = 3.3 * MILLIMETRE  # from the tube to a cross
 SEARCH = 45  # steps back from the farthest place of a joint
@@ -109,7 +110,7 @@ def joints(strip: Strip, width: float) -> tuple[float, ...]:
     start, stop = strip.ends
     found: list[float] = []
     while stop - start > width - (FLAP if found else 0):
-        farthest = start + width - FLAP - (FLAP if found else 0)
+        farthest = min(start + width - FLAP - (FLAP if found else 0), stop - LEAST_PIECE)
         tries = (farthest - n * STEP for n in range(SEARCH))
         start = next((place for place in tries if _clear(strip, place)), farthest)
         found.append(start)
@@ -181,16 +182,40 @@ def _flag(each: _Placed, radius: float, strip: Strip) -> Iterator[Mark]:
 
 
 def _placed(strip: Strip, span: tuple[float, float]) -> list[_Placed]:
-    """Give the words of each flag of a piece a side and a lane, from right to left."""
+    """Give the words of each flag of a piece a side and a lane.
+
+    Words stand to the right of their line; near the end of a piece to its left. Each side is filled from
+    its own inner end, so that a line never has to pass words that are there already.
+    """
+    own = sorted(
+        (flag for flag in strip.flags if span[0] <= flag.station < span[1]), key=lambda flag: flag.station
+    )
     found: list[_Placed] = []
-    own = [flag for flag in strip.flags if span[0] <= flag.station < span[1]]
-    for flag in sorted(own, key=lambda flag: -flag.station):
-        left = flag.station + BESIDE
-        if left + flag.width > span[1]:
-            left = flag.station - BESIDE - flag.width
-        lanes = (_Placed(flag, lane, left) for lane in range(len(own) + 1))
-        found.append(next(each for each in lanes if not any(_meet(each, other) for other in found)))
+    for above in (True, False):
+        side = [flag for flag in own if flag.above is above]
+        turned = _turned(side, span[1])
+        right, left = side[: len(side) - turned], side[len(side) - turned :]
+        for flag in right[::-1]:
+            found.append(_laned(flag, flag.station + BESIDE, found))
+        for flag in left:
+            found.append(_laned(flag, flag.station - BESIDE - flag.width, found))
     return found
+
+
+def _turned(flags: list[Flag], limit: float) -> int:
+    """How many flags, counted from the last, have no room for words on their right."""
+    count = 0
+    for flag in flags[::-1]:
+        if flag.station + BESIDE + flag.width <= limit:
+            break
+        count, limit = count + 1, flag.station - BESIDE
+    return count
+
+
+def _laned(flag: Flag, left: float, found: list[_Placed]) -> _Placed:
+    """Give words the lowest lane in which they meet nothing."""
+    lanes = (_Placed(flag, lane, left) for lane in range(len(found) + 1))
+    return next(each for each in lanes if not any(_meet(each, other) for other in found))
 
 
 def _named(found: list[_Placed], name: str, span: tuple[float, float]) -> list[_Placed]:

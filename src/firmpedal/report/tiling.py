@@ -153,6 +153,23 @@ def _crosses(core: Box, *, upright: bool) -> tuple[Flat, Flat]:
     )
 
 
+def inked(cut: tuple[Tile, ...], marks: tuple[Mark, ...]) -> tuple[Tile, ...]:
+    """Leave out pieces on which nothing stands, and joints to them; the rest is numbered again."""
+    kept = [tile for tile in cut if clipped(marks, tile.core)]
+    names = [joint.name for tile in kept for joint in tile.joints]
+    shared = dict.fromkeys(name for name in names if names.count(name) == 2)
+    again = {name: f"J{number}" for number, name in enumerate(shared, 1)}
+    return tuple(
+        replace(
+            tile,
+            joints=tuple(
+                replace(joint, name=again[joint.name]) for joint in tile.joints if joint.name in again
+            ),
+        )
+        for tile in kept
+    )
+
+
 def piece(marks: Iterable[Mark], tile: Tile) -> tuple[Mark, ...]:
     """One piece of a drawing: what it shows, its frame, and its joints with their crosses."""
     shown = tile.shown
