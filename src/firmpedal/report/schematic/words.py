@@ -22,6 +22,7 @@ STEP = 12.0  # from one line of letters to the next
 LETTER = LETTER_WIDTH * LETTERS
 AFTER_MARK = 4.0
 STOCK_LIMIT = 14  # letters: 5052-O 1/4 in stays in one line
+MOVES_LIMIT = 9  # a range takes two lines: 1.51 to, 1.67 in
 STILL = 1e-5  # of movement: what nobody can measure [m]
 KINDS = {
     Kind.RESERVOIR: "reservoir",
@@ -74,7 +75,7 @@ def line_rows(evaluation: Evaluation, line: LaidLine, limit: int) -> tuple[Row, 
     rows = [Row(text, bold=True) for text in broken(line.name, limit)]
     rows += [Row(text) for text in broken(stock_words(line), max(limit, STOCK_LIMIT))]
     if (moves := movement_words(evaluation, line)) is not None:
-        first, *more = broken(moves, max(limit - 3, 8))
+        first, *more = broken(moves, MOVES_LIMIT)
         rows += [Row(first, mark="moving"), *(Row(text) for text in more)]
     return (*rows, *_warned(evaluation, line.place))
 
