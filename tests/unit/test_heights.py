@@ -99,7 +99,9 @@ class TestTraps:
         both = evaluated(*cured, ("level: {nose up: 0}", "level: {nose up: 0}, parked: {nose up: -20}"))
         found, _ = of_rule(both, "air-trap")
         assert {finding.level for finding in found} == {Level.NOTE}
-        assert all(finding.tries[0].startswith("fill and bleed it in the attitude level") for finding in found)
+        assert all(
+            finding.tries[0].startswith("fill and bleed it in the attitude level") for finding in found
+        )
         only = evaluated(*cured, ("level: {nose up: 0}", "parked: {nose up: -20}"))
         assert Level.CAUTION in {finding.level for finding in of_rule(only, "air-trap")[0]}
 

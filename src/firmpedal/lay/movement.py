@@ -209,6 +209,8 @@ class _Move(NamedTuple):
     angle: float
 
     def of(self, point: Array, now: Mapping[str, float | str], *, back: bool) -> Array:
+        if isinstance(self.motion, UnknownMotion):
+            return point
         value = now[self.motion.variable]
         share = float(value == self.motion.setting) if self.motion.setting else float(value)
         share = -share if back else share

@@ -98,7 +98,7 @@ def distance_under(points: Array, solid: Solid, enough: float) -> float:
     starts, steps = points[:-1][close], steps[close]
     shares = _nearest_shares(starts, steps, solid)
     exact = float(distance(starts + shares[:, None] * steps, solid).min())
-    return min([exact, *least[~close].tolist()])
+    return min([exact, *map(float, least[~close])])
 
 
 def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:
