@@ -35,9 +35,11 @@ def test_all_files_are_read():
     assert all(
         (known.parts, known.materials, known.hoses, known.fluids, known.sizes, known.threads, known.torques)
     )
-    read = {"fittings_flared.yaml", "nuts_sleeves.yaml", "bulkhead.yaml", "pipe.yaml", "caps_plugs.yaml",
-            "compression.yaml", "metric.yaml", "boss.yaml", "washers.yaml", "clamps.yaml", "part_materials.yaml", "sizes.yaml", "torque.yaml",
-            "threads.yaml", "tubes.yaml", "hoses.yaml", "fluids.yaml"}  # fmt: skip
+    words = (
+        "fittings_flared nuts_sleeves bulkhead pipe caps_plugs compression metric boss washers clamps "
+        "part_materials sizes torque threads tubes hoses fluids"
+    )
+    read = {f"{word}.yaml" for word in words.split()}
     assert set(FILES) == read
 
 

@@ -76,11 +76,9 @@ def used(order: str) -> str:
 
 def test_the_list_to_buy_is_the_list_of_parts_where_nothing_stays():
     found = packet_sheets(example("rigid"), usable_options(example("rigid").reading))
-    listed, bought = (
-        {(used(row[0]), row[1]) for row in next(block for block in sheet.blocks if isinstance(block, Table)).rows}
-        for sheet in found
-        if sheet.title in ("Parts to order", WORK)
-    )
+    sheets = [sheet for sheet in found if sheet.title in ("Parts to order", WORK)]
+    tables = [next(block for block in sheet.blocks if isinstance(block, Table)) for sheet in sheets]
+    listed, bought = ({(used(row[0]), row[1]) for row in table.rows} for table in tables)
     assert bought <= listed
 
 

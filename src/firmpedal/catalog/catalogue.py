@@ -46,7 +46,7 @@ class Catalogue:
 
     def thread(self, name: str) -> Thread | None:
         """Find a thread by its short name, such as `1/8-27`, or the dash it belongs to."""
-        return next((each for each in self.threads if name in (each.name, each.dash)), None)
+        return next((each for each in self.threads if name and name in (each.name, each.dash)), None)
 
 
 @cache
