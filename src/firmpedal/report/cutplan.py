@@ -38,7 +38,8 @@ def _blocks(evaluation: Evaluation, plan: TubePlan, *, alone: bool) -> list[Bloc
         words = f"Buy {bought} of it." if plan.plan.bought else "What you have is enough."
         blocks.append(Paragraph(words if alone else f"{plan.phrase}: {words}", Tone.LEAD))
         rows = tuple(_row(evaluation, cut) for cut in plan.plan.cuts)
-        blocks.append(Table(("", "stick", "cut from it", "left over", "good for"), rows))
+        columns = ("", "stick", "cut from it", "left over", "good for")
+        blocks.append(Table(columns, rows, widths=(0.06, 0.25, 0.33, 0.16, 0.2)))
     for piece in plan.plan.without_stick:
         length = show(piece.length, Dimension.LENGTH)
         words = f"{piece.name} is {length} long, and no stick holds it: longer tube, a coil, or a union"

@@ -9,7 +9,9 @@ from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cards import card_sheets
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
+from firmpedal.report.cutplan import cutplan_sheet
 from firmpedal.report.findings import findings_sheet, measure_sheet
+from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
@@ -57,9 +59,11 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         measure_sheet(evaluation),
         compare_sheet(options) if len(options) > 1 else None,
         parts_sheet(evaluation),
+        cutplan_sheet(evaluation),
         *_work_sheets(evaluation, options),
         *card_sheets(evaluation),
         torque_sheet(evaluation),
+        flare_card(evaluation),
         joint_checks_sheet(evaluation),
         sums_sheet(evaluation),
         sources_sheet(evaluation),

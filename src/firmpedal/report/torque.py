@@ -4,17 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.catalog import catalogue
 from firmpedal.finding import Cited
 from firmpedal.formulas.references import entry
-from firmpedal.model.part import Form
-from firmpedal.quantity import Mark, Value
-from firmpedal.report.lengths import degrees_of, fine, on_tape
+from firmpedal.quantity import Mark
+from firmpedal.report.flare_card import (
+    SOURCE_WIDTHS,
+    USED,
+    cited_on_card,
+    flare_figure,
+    tube_sizes,
+)
 from firmpedal.report.nuts import tightened, torque_rows, torque_used
+from firmpedal.report.pipe_elbows import cited_of_pipes, pipe_blocks
 from firmpedal.report.sheet import (
     BOX,
     Bullets,
-    Facts,
     Figure,
     Figures,
     Group,
@@ -25,21 +29,17 @@ from firmpedal.report.sheet import (
     Tone,
 )
 from firmpedal.report.story import source_text
-from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from firmpedal.catalog import DashSize, Row
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.nuts import Tightened
     from firmpedal.report.sheet import Block
 
-USED = "USE THIS"
 CONFLICTS = (
     "All that was found is shown. Where sources conflict, the safer one that was seen in print is used."
 )
-SOURCE_WIDTHS = (0.13, 0.21, 0.34, 0.32)
 TICK_WIDTHS = (0.06, 0.26, 0.18, 0.16, 0.2, 0.14)
 
 NEVER_UNDER_PRESSURE = ("Never loosen or tighten a joint under pressure.", "navedtra-14105", Mark.READ)
@@ -52,8 +52,8 @@ BY_HAND = (
     "its nut."
 )
 LEAKS = (
-    "An aluminium joint that leaks at full torque is taken apart and the fault found. More torque does "
-    "not mend it."
+    "A weeping flare is not cured by torque: an aluminium joint that leaks at full torque is taken apart "
+    "and the fault found."
 )
 BULKHEAD = (
     "On a bulkhead fitting set the direction first, then tighten the jam nut with the body held, then the "
@@ -69,23 +69,6 @@ BENCH_RULES: tuple[tuple[str, str, Mark], ...] = (
     (LEAKS, "navedtra-14105", Mark.READ),
     (BULKHEAD, "common-practice", Mark.MEMORY),
 )
-ABOVE_SLEEVE = Value(
-    "tube end above its sleeve",
-    Dimension.LENGTH,
-    (from_unit(1 / 16, "in"), from_unit(1 / 8, "in")),
-    Mark.READ,
-    source="routing-course",
-)
-
-
-def flare_rows(size: DashSize) -> tuple[Row, ...]:
-    return tuple(row for row in size.rows if row.name == "flare_diameter")
-
-
-def tube_sizes(evaluation: Evaluation) -> tuple[DashSize, ...]:
-    """The dash sizes of the flared tubes that are there."""
-    dashes = {getattr(line.stock, "dash", None) for line in evaluation.laid if line.tube is not None}
-    return tuple(size for size in catalogue().sizes if size.dash in dashes)
 
 
 def torque_sheet(evaluation: Evaluation) -> Sheet:
@@ -94,12 +77,12 @@ def torque_sheet(evaluation: Evaluation) -> Sheet:
     kinds = {(nut.kind, nut.dash, nut.metal): nut for nut in nuts}
     sizes = tube_sizes(evaluation)
     figures = [_torque_figure(evaluation, nut) for nut in kinds.values()]
-    figures += [_flare_figure(evaluation, size) for size in sizes]
+    figures += [flare_figure(evaluation, size) for size in sizes]
     blocks: list[Block] = [Figures(tuple(figures[n : n + 2])) for n in range(0, len(figures), 2)]
     if not nuts:
         blocks.append(Paragraph("There is no flared joint here. Tighten by the maker's instructions."))
     blocks.append(Group(tuple(_how_to_tighten(flared=bool(nuts)))))
-    blocks += _pipe_threads(evaluation)
+    blocks += pipe_blocks(evaluation)
     if nuts:
         blocks += [
             _tick_list(evaluation, nuts),
@@ -107,7 +90,6 @@ def torque_sheet(evaluation: Evaluation) -> Sheet:
             Paragraph(CONFLICTS),
         ]
     blocks += [_torque_table(evaluation, nut) for nut in kinds.values()]
-    blocks += [_flare_table(evaluation, size) for size in sizes]
     blocks.append(_rule_sources(flared=bool(nuts)))
     return Sheet("Torque and flare", tuple(blocks))
 
@@ -168,57 +150,11 @@ def _with_note(text: str, note: str) -> str:
     return f"{text}\n{note}" if note else text
 
 
-def _flare_figure(evaluation: Evaluation, size: DashSize) -> Figure:
-    used = next(row for row in flare_rows(size) if row.used)
-    angle = size.value("flare_half_angle")
-    half = degrees_of(angle.middle) if angle is not None and angle.known else "37\u00b0"
-    stands = on_tape(ABOVE_SLEEVE, evaluation.display)
-    words = f"{half} from the axis, never 45\u00b0; the tube end stands {stands} above the seated sleeve"
-    return Figure(f"{size.dash} flare, across", fine(evaluation.display).value(used.value), words)
-
-
-def _flare_table(evaluation: Evaluation, size: DashSize) -> Table:
-    show = fine(evaluation.display)
-    rows = tuple(
-        (
-            USED if row.used else "",
-            show.value(row.value),
-            _with_note("aircraft flare" if row.basis == "any" else row.basis, row.note),
-            source_text(row.value.source, row.value.mark),
-        )
-        for row in flare_rows(size)
-    )
-    columns = ("", "flare diameter", "for", "source")
-    return Table(columns, rows, title=f"{size.dash} flare", widths=SOURCE_WIDTHS)
-
-
-def _pipe_threads(evaluation: Evaluation) -> list[Block]:
-    """How far to turn a taper pipe thread: by turns, and never back."""
-    sizes = {
-        mating.one.interface.size
-        for joint in evaluation.assembly.joints
-        for mating in joint.matings
-        if mating.one.interface.form is Form.PIPE
-    }
-    rows = []
-    for thread in (each for each in catalogue().threads if each.name in sizes):
-        turns = [thread.value(name) for name in ("hand_turns", "wrench_turns")]
-        words = [evaluation.display.value(value) if value else "unknown" for value in turns]
-        rows.append((thread.name, f"by hand {words[0]} turns, then with a wrench {words[1]}"))
-    if not rows:
-        return []
-    sealant = (
-        "Sealant on pipe threads only, the first one or two threads bare; paste, no tape. Never back off."
-    )
-    return [Group((Heading("Taper pipe threads, by turns"), Facts(tuple(rows)), Paragraph(sealant)))]
-
-
 def cited_here(evaluation: Evaluation) -> Iterator[Cited]:
     """Every source that this sheet prints."""
     for nut in tightened(evaluation):
         yield from (Cited(row.torque.source, row.torque.mark) for row in torque_rows(nut))
-    for size in tube_sizes(evaluation):
-        yield from (Cited(row.value.source, row.value.mark) for row in flare_rows(size))
-        yield Cited(ABOVE_SLEEVE.source, ABOVE_SLEEVE.mark)
+    yield from cited_on_card(evaluation)
+    yield from cited_of_pipes(evaluation)
     flared = bool(tightened(evaluation))
     yield from (Cited(key, mark) for _, key, mark in bench_rules(flared=flared))
