@@ -80,9 +80,7 @@ def _slab(panel: Panel, sheet: Sheet, offset: float) -> Zone:
     where = Box(_corner(sheet, low, 0), _corner(sheet, high, 1))
     gap = unknown(f"{panel.name} gap", Dimension.LENGTH, panel.place)
     heat = unknown(f"{panel.name} temperature", Dimension.TEMPERATURE, panel.place)
-    return Zone.model_construct(
-        name=panel.name, place=panel.place, where=(where,), gap=gap, temperature=heat
-    )
+    return Zone.model_construct(name=panel.name, place=panel.place, where=(where,), gap=gap, temperature=heat)
 
 
 def _bounds(sheet: Sheet, offset: float) -> list[tuple[float, float]]:
