@@ -49,6 +49,7 @@ ALWAYS_ANSWERS = {
     "no-bend-in-rigid-line",
     "only-tie-wraps",
     "no-room-for-wrench",
+    "wheel-on-the-other-side",
     "sides-crossed",
     "one-leak-costs-all-wheels",
 }

@@ -133,7 +133,7 @@ def _components(section: str) -> Iterator[Entry]:
 
 def _words(key: Key) -> str:
     """What stands behind a key, in words."""
-    if key.key == "kind":
+    if key.key == "kind" and (key.reads is None or key.reads.choices is None):
         return "one of: " + ", ".join(KINDS)
     if key.reads is None:
         if not key.many:

@@ -80,9 +80,11 @@ def _outs(found: Comparison) -> list[str]:
 
 def shortened(message: str) -> str:
     """The first thing a long message says."""
-    return (
-        message if len(message) <= LONGEST else message.split(", ", maxsplit=1)[0].split("; ", maxsplit=1)[0]
-    )
+    if len(message) <= LONGEST:
+        return message
+    clauses = message.partition("; ")[0].split(", ")
+    kept = 2 if clauses[0].startswith("with ") else 1  # a circumstance alone says nothing yet
+    return ", ".join(clauses[:kept])
 
 
 def _wins(found: Comparison) -> list[str]:
@@ -91,9 +93,11 @@ def _wins(found: Comparison) -> list[str]:
     advice = found.advice
     for number, wins, behind in zip(advice.standing, advice.wins, advice.behind, strict=True):
         name = option_name(found.options[number])
-        no_warning = "no WARNING" if all(number != n for n, *_ in advice.out) else "not sound"
         told = [f"{MOST[measure]}{_against(found, rows[measure], number)}" for measure in wins]
-        words.append(f"{name}: {', '.join([no_warning, *told])}.{_behind(list(behind))}")
+        if all(number != n for n, *_ in advice.out):
+            words.append(f"{name}: {', '.join(['no WARNING', *told])}.{_behind(list(behind))}")
+        elif told:
+            words.append(f"{name}, its warnings apart: {', '.join(told)}.")
     return words
 
 

@@ -29,7 +29,7 @@ HOWS = {
     "fill cap": "the lowest edge of the filler neck, where fluid would spill",
     "capacity": "fill from the low to the full mark out of a measuring jug",
     "air space": "what goes in above the full mark until it spills",
-    "seals when pressed": "ask its maker: does a pressed cylinder shut off its inlet?",
+    "seals when pressed": "ask its maker: no, if the other seat still gets through while this pedal is held",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
     "count per side": "on one side of the disc",

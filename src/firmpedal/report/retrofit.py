@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.retrofit import retrofit
 from firmpedal.decide.step import Phase
+from firmpedal.finding import Level
 from firmpedal.model.part import Category
-from firmpedal.report.advice import listed, option_name
+from firmpedal.report.advice import listed, option_name, shortened
 from firmpedal.report.retrofit_words import phase_notes, step_words
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 
@@ -30,13 +31,28 @@ def retrofit_sheet(before: Evaluation, after: Evaluation) -> Sheet:
     way = f"from {option_name(plan.before)} to {option_name(plan.after)}"
     if plan.empty:
         return Sheet(TITLE, (Paragraph(f"Nothing to do {way}.", Tone.LEAD),), subtitle=way)
-    blocks: list[Block] = [Paragraph(_counts(plan), Tone.LEAD), *_warned(plan)]
+    blocks: list[Block] = [Paragraph(_counts(plan), Tone.LEAD), *_verdict(after), *_warned(plan)]
     blocks += _work(plan, before, after)
     blocks += _list("To buy", plan.buy, after)
     blocks += _list("Stays as it is", [pair.after for pair in plan.keep], after)
     blocks += _again(plan)
     blocks += _off(plan, before)
     return Sheet(TITLE, tuple(blocks), subtitle=way)
+
+
+def _verdict(after: Evaluation) -> list[Block]:
+    """What is known against the new state, before anybody buys for it."""
+    warnings = [finding.message for finding in after.findings if finding.level is Level.WARNING]
+    if warnings:
+        more = f" ({len(warnings)} warnings in all)" if len(warnings) > 1 else ""
+        words = (
+            f"What this leads to is NOT SOUND: {shortened(warnings[0])}{more}. Put that right before you buy."
+        )
+        return [Paragraph(words, Tone.WARNING)]
+    if after.not_shown:
+        words = "Whether what this leads to is sound is not shown yet: see what to measure before you buy."
+        return [Paragraph(words, Tone.NOTE)]
+    return []
 
 
 def _counts(plan: Retrofit) -> str:

@@ -85,7 +85,7 @@ BUILT_IN = """\
     fill cap: unknown                # where fluid would spill
 """
 IN_SERIES = """\
-    seals when pressed: unknown      # yes, if a pressed cylinder shuts off its inlet: ask its maker
+    seals when pressed: unknown      # no, if the other seat still gets through while this one is held
 """
 INLET = """\
       inlet:
