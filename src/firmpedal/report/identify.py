@@ -45,6 +45,9 @@ def answer(question: Question) -> str:
     names = [judged.candidate.name for judged in question.remaining]
     if not names:
         return f"No {question.subject} in the catalogue fits."
+    compared = [fit for fit in question.remaining[0].fits if fit.measured is not None] if names else []
+    if len(names) == 1 and len(compared) == 1 and question.subject == "thread":
+        return f"By that one figure it is {names[0]}: measure the pitch as well, a worn mouth reads wrong."
     if len(names) == 1:
         return f"Only one {question.subject} in the catalogue fits: {names[0]}."
     if not question.paired:
