@@ -75,7 +75,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "pedal": "the pedal or lever that presses it",
         "reservoir": "`built in`, or nothing where it is a component of its own",
         "opens at rest": "whether a cylinder at rest lets fluid back to the reservoir",
-        "seals when pressed": "`no` if what another seat presses still gets through it while it is held; ask its maker",
+        "seals when pressed": "`no` if another seat still gets through it while it is held; ask its maker",
         "outlet": "the name of its outlet port, if it is not `outlet`",
         "inlet": "the name of its inlet port, if it is not `inlet`",
         "ways": "which port joins which when it is open",

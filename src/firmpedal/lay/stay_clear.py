@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 from math import dist, hypot
 from typing import TYPE_CHECKING, assert_never
 
@@ -44,6 +45,10 @@ if TYPE_CHECKING:
 # unmeasured movement is asked for, so that nobody has to jack the aircraft up for a line in the cabin.
 FAR = from_unit(12, "in")
 FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
+
+
+CLOSE = 0.0005  # metres: the line is never moved on by less between two places of a range
+ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,8 +96,60 @@ def least_gap(
         return Gap(line.name, thing, _after_any_movement(value), point)
     found = [(measured, ()), *((_nearest(course, own, used, each, body), each) for each in settings)]
     best, setting = min(found, key=lambda item: round(item[0].distance / FELT))
+    best, setting, off = _between(found, (best, setting), (course, own, used, body))
     value = _distance(line, thing, own, body, course[0], best.distance, len(settings))
+    value = replace(value, span=(max(value.low - off, 0.0), value.high)) if off > FELT else value
     return Gap(line.name, thing, value, _at(course[0], best.share), setting)
+
+
+Scene = tuple[tuple["Array", "Array"], tuple[Carried, Carried, Carried], "tuple[State, ...]", "KnownBody"]
+
+
+def _between(
+    found: list[tuple[near.Nearest, Setting]], best: tuple[near.Nearest, Setting], scene: Scene
+) -> tuple[near.Nearest, Setting, float]:
+    """Look between neighbouring places of each range; say what the distance may still be less by.
+
+    No distance changes by more than the line is moved. So from any place the range is gone on with by as
+    far as nothing nearer can lie, and not at all where both neighbours are too far off. Where several
+    ranges move at once, what lies between them stays an allowance.
+    """
+    course, own, used, body = scene
+    solid, off = solid_of(body), 0.0
+    ranged = [state for state in used if not state.values]
+    known = {setting: nearest.distance for nearest, setting in found if setting}
+    seen = {setting: _seen(course, own, used, setting) for setting in known} if ranged else {}
+    for state in ranged:
+        ways = [0.0]
+        for one, other in _neighbours(state.name, tuple(known)):
+            way = float(np.linalg.norm(seen[other] - seen[one], axis=1).max()) * ARC
+            ways.append(way)
+            share = 0.0 if known[one] + known[other] - way < 2 * best[0].distance else 1.0
+            while share < 1:
+                setting = _mixed(one, other, state.name, share)
+                line = _seen(course, own, used, setting)
+                distance = near.distance_under(line, solid, best[0].distance)
+                if distance < best[0].distance - FELT:
+                    best = (near.nearest(line, solid), setting)
+                share += max(distance - best[0].distance, CLOSE) / way
+        off += max(ways) / 2 if len(ranged) > 1 else 0.0
+    return best[0], best[1], off
+
+
+def _neighbours(name: str, settings: tuple[Setting, ...]) -> Iterator[tuple[Setting, Setting]]:
+    """Pairs of settings that differ in one range alone, by one step of it."""
+    rows: dict[tuple[tuple[str, float | str], ...], list[tuple[float, Setting]]] = {}
+    for setting in settings:
+        others = tuple(item for item in setting if item[0] != name)
+        rows.setdefault(others, []).append((float(dict(setting)[name]), setting))
+    for row in rows.values():
+        yield from ((one, other) for (_, one), (_, other) in pairwise(sorted(row)))
+
+
+def _mixed(one: Setting, other: Setting, name: str, share: float) -> Setting:
+    """A setting between two, after a share of the way."""
+    start, stop = (float(dict(each)[name]) for each in (one, other))
+    return tuple((key, start + share * (stop - start) if key == name else value) for key, value in one)
 
 
 def _after_any_movement(value: Value) -> Value:
@@ -122,6 +179,16 @@ def _nearest(
     body: KnownBody,
 ) -> near.Nearest:
     """Bring the line to where it is in a setting, and from there to where the thing was measured."""
+    return near.nearest(_seen(course, own, states, setting), solid_of(body))
+
+
+def _seen(
+    course: tuple[Array, Array],
+    own: tuple[Carried, Carried, Carried],
+    states: tuple[State, ...],
+    setting: Setting,
+) -> Array:
+    """The line in a setting as it is seen from the thing, which stays where it was measured."""
     points, stations = course
     share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
     rests = [{state.name: measured_in(state, carried.measured) for state in states} for carried in own]
@@ -130,8 +197,7 @@ def _nearest(
         for carried, rest in zip(own[:2], rests[:2], strict=True)
     )
     there = (1 - share) * from_start + share * from_finish
-    back = moved(own[2].motions, there, {**rests[2], **dict(setting)}, tuple(rests[2].items()))
-    return near.nearest(back, solid_of(body))
+    return moved(own[2].motions, there, {**rests[2], **dict(setting)}, tuple(rests[2].items()))
 
 
 def _at(points: Array, share: float) -> Point:
