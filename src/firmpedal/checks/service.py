@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.view import Limit, Outcome, View, judge
 from firmpedal.finding import Level, NotShown
 from firmpedal.lay import near
-from firmpedal.lay.solids import solid_of
+from firmpedal.lay.solids import reach_of, solid_of
 from firmpedal.lay.wrench import free_swing
 from firmpedal.model.aircraft import find
 from firmpedal.model.shapes import Sheet, UnknownShape
@@ -29,7 +29,6 @@ SHORT_WRENCH = from_unit(4, "in")  # a short one for these nuts: our estimate, a
 WRENCH_THICKNESS = from_unit(1 / 4, "in")
 # An open-ended wrench turned over takes its next bite after a twelfth of a turn.
 LEAST_SWING = math.radians(30)
-ENDLESS = from_unit(10, "ft")
 
 
 def no_room_for_wrench(view: View) -> Iterator[Outcome]:
@@ -82,13 +81,9 @@ def _solids(view: View) -> list[near.Solid]:
 
 def _plate(sheet: Sheet, panel: Panel) -> near.Box:
     """A panel as a box: as far as the file says, and as thick."""
-    low, high = [-ENDLESS] * 3, [ENDLESS] * 3
-    if sheet.within is not None:
-        corners = zip(sheet.within.low.point, sheet.within.high.point, strict=True)
-        low, high = (list(ends) for ends in zip(*(sorted(pair) for pair in corners), strict=True))
     half = panel.thickness.middle / 2 if panel.thickness.known else 0.0
-    low[sheet.axis], high[sheet.axis] = sheet.offset.middle - half, sheet.offset.middle + half
-    return near.Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+    (x, to_x), (y, to_y), (z, to_z) = reach_of(sheet, sheet.offset.middle, half)
+    return near.Box((x, y, z), (to_x, to_y, to_z))
 
 
 def caliper_not_lifted_off(view: View) -> Iterator[Outcome]:

@@ -95,10 +95,20 @@ def distance_under(points: Array, solid: Solid, enough: float) -> float:
     close = least < enough
     if not close.any():
         return float(least.min())
-    starts, steps = points[:-1][close], steps[close]
-    shares = _nearest_shares(starts, steps, solid)
-    exact = float(distance(starts + shares[:, None] * steps, solid).min())
+    exact = float(distances_of_straights(points[:-1][close], steps[close], solid).min())
     return min([exact, *map(float, least[~close])])
+
+
+def distances_of_straights(starts: Array, steps: Array, solid: Solid) -> Array:
+    """Give the least distance of each of several straights from a body.
+
+    Args:
+        starts: Where they begin, shape (n, 3) [m].
+        steps: From there to where they end, shape (n, 3) [m].
+        solid: The body [m].
+    """
+    shares = _nearest_shares(starts, steps, solid)
+    return distance(starts + shares[:, None] * steps, solid)
 
 
 def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:

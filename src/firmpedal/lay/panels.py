@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.lay.crossing import crossing, path_of
+from firmpedal.lay.solids import reach_of
 from firmpedal.model.shapes import Box, UnknownShape
 from firmpedal.model.space import Position
 from firmpedal.model.surroundings import Zone
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     from firmpedal.model.circuit import Panel
     from firmpedal.model.shapes import Sheet
 
-ENDLESS = from_unit(100, "ft")
 THIN = from_unit(0.0001, "in")  # half of what a panel is cut as: thin enough to be a plane
 ON_THE_SHEET = from_unit(1 / 4, "in")  # nobody measures a fitting's place on a panel more closely
 
@@ -63,7 +63,7 @@ def lies_on(place: Position, sheet: Sheet) -> bool:
     """Whether a known place lies on a sheet, as closely as such places are measured."""
     return place.known and all(
         low - ON_THE_SHEET <= one <= high + ON_THE_SHEET
-        for one, (low, high) in zip(place.point, _bounds(sheet, sheet.offset.middle), strict=True)
+        for one, (low, high) in zip(place.point, reach_of(sheet, sheet.offset.middle, THIN), strict=True)
     )
 
 
@@ -75,22 +75,12 @@ def _offsets(offset: Value) -> Iterator[float]:
 
 def _slab(panel: Panel, sheet: Sheet, offset: float) -> Zone:
     """A panel as a zone too thin to matter, so that a line is cut against it like against any other."""
-    pairs = _bounds(sheet, offset)
+    pairs = reach_of(sheet, offset, THIN)
     low, high = (tuple(pair[end] for pair in pairs) for end in (0, 1))
     where = Box(_corner(sheet, low, 0), _corner(sheet, high, 1))
     gap = unknown(f"{panel.name} gap", Dimension.LENGTH, panel.place)
     heat = unknown(f"{panel.name} temperature", Dimension.TEMPERATURE, panel.place)
     return Zone.model_construct(name=panel.name, place=panel.place, where=(where,), gap=gap, temperature=heat)
-
-
-def _bounds(sheet: Sheet, offset: float) -> list[tuple[float, float]]:
-    """How far a sheet reaches along each axis, in the middle of its ranges."""
-    pairs = [(-ENDLESS, ENDLESS)] * 3
-    if sheet.within is not None:
-        corners = zip(sheet.within.low.point, sheet.within.high.point, strict=True)
-        pairs = [(min(pair), max(pair)) for pair in corners]
-    pairs[sheet.axis] = (offset - THIN, offset + THIN)
-    return pairs
 
 
 def _corner(sheet: Sheet, numbers: tuple[float, ...], end: int) -> Position:

@@ -6,9 +6,16 @@ from typing import TYPE_CHECKING, assert_never
 
 from firmpedal.lay import near
 from firmpedal.model.shapes import Ball, Bar, Box, Disc
+from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
+    from firmpedal.model.shapes import Sheet
+    from firmpedal.model.space import Position
+    from firmpedal.quantity import Value
+
     KnownBody = Box | Ball | Bar | Disc
+
+ENDLESS = from_unit(100, "ft")  # how far a panel is taken to reach where the file does not say
 
 
 def solid_of(body: KnownBody) -> near.Solid:
@@ -25,3 +32,39 @@ def solid_of(body: KnownBody) -> near.Solid:
             return near.Disc(centre.point, axis.vector or (0, 0, 0), radius.middle, thickness.middle)
         case _:
             assert_never(body)
+
+
+def corners_of(body: KnownBody) -> tuple[Position, ...]:
+    """The declared points of a body."""
+    match body:
+        case Box(low, high):
+            return (low, high)
+        case Ball(centre, _) | Disc(centre, _, _, _):
+            return (centre,)
+        case Bar(start, finish, _):
+            return (start, finish)
+        case _:
+            assert_never(body)
+
+
+def sizes_of(body: KnownBody) -> tuple[Value, ...]:
+    """The declared sizes of a body: its radius first, then the thickness of a disc."""
+    match body:
+        case Box():
+            return ()
+        case Ball(_, radius) | Bar(_, _, radius):
+            return (radius,)
+        case Disc(_, _, radius, thickness):
+            return (radius, thickness)
+        case _:
+            assert_never(body)
+
+
+def reach_of(sheet: Sheet, offset: float, half: float) -> list[tuple[float, float]]:
+    """How far a panel reaches along each axis, in the middle of its ranges, with half a thickness [m]."""
+    pairs = [(-ENDLESS, ENDLESS)] * 3
+    if sheet.within is not None:
+        corners = zip(sheet.within.low.point, sheet.within.high.point, strict=True)
+        pairs = [(min(pair), max(pair)) for pair in corners]
+    pairs[sheet.axis] = (offset - half, offset + half)
+    return pairs

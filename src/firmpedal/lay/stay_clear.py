@@ -11,16 +11,16 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise
 from math import dist, hypot
-from typing import TYPE_CHECKING, assert_never
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
 from firmpedal.lay import near
 from firmpedal.lay.crossing import path_of
 from firmpedal.lay.movement import Carried, moved, movers, unmeasured
-from firmpedal.lay.solids import solid_of
+from firmpedal.lay.solids import corners_of, sizes_of, solid_of
 from firmpedal.lay.states import measured_in, missing_of, settings_of
-from firmpedal.model.shapes import Ball, Bar, Box, Disc, UnknownShape
+from firmpedal.model.shapes import UnknownShape
 from firmpedal.model.stock import LineKind
 from firmpedal.model.surroundings import Swing
 from firmpedal.quantity import Mark, Step, Value
@@ -32,21 +32,19 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.solids import KnownBody
     from firmpedal.lay.states import Setting
     from firmpedal.model.space import Point, Position
     from firmpedal.model.surroundings import KeepClear, Motion, Moving, State
     from firmpedal.quantity import Missing
 
     Array = NDArray[np.float64]
-    KnownBody = Box | Ball | Bar | Disc
 
 
 # No wheel, pedal or control of a light aircraft moves further: our estimate. It only decides whether an
 # unmeasured movement is asked for, so that nobody has to jack the aircraft up for a line in the cabin.
 FAR = from_unit(12, "in")
 FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
-
-
 CLOSE = 0.0005  # metres: the line is never moved on by less between two places of a range
 ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
 
@@ -82,68 +80,101 @@ def least_gap(
     if isinstance(body, UnknownShape) or course is None or missing:
         missing += body.missing if isinstance(body, UnknownShape) else ()
         return Gap(line.name, thing, _unknown(line, thing, tuple(dict.fromkeys(missing))))
-    own = _own((*ends, Carried(_middle(body), carriers, thing.measured_in)))
+    own = _own((*ends, Carried(corners_of(body)[0], carriers, thing.measured_in)))
     names = {motion.variable for carried in own for motion in carried.motions}
     used = tuple(state for state in states if state.name in names)
     settings = settings_of(used)
     unclear = [item for carried in own for item in unmeasured(carried, used, settings)]
-    measured = _nearest(course, own, used, (), body)
+    scene = _Scene(course, own, used, solid_of(body))
+    measured = scene.look(())
     if lacking := (*missing_of(used), *dict.fromkeys(unclear)):
         value = _distance(line, thing, own, body, course[0], measured.distance, 1)
-        point = _at(course[0], measured.share)
+        point = _at(course[0], measured.nearest.share)
         if measured.distance < FAR:
             return Gap(line.name, thing, _unknown(line, thing, lacking), point, as_measured=value)
         return Gap(line.name, thing, _after_any_movement(value), point)
-    found = [(measured, ()), *((_nearest(course, own, used, each, body), each) for each in settings)]
-    best, setting = min(found, key=lambda item: round(item[0].distance / FELT))
-    best, setting, off = _between(found, (best, setting), (course, own, used, body))
+    looks = [scene.look(setting) for setting in settings]
+    nearest = min(measured, *looks, key=lambda look: round(look.distance / FELT))
+    best, off = _between(scene, looks, nearest)
     value = _distance(line, thing, own, body, course[0], best.distance, len(settings))
     value = replace(value, span=(max(value.low - off, 0.0), value.high)) if off > FELT else value
-    return Gap(line.name, thing, value, _at(course[0], best.share), setting)
+    return Gap(line.name, thing, value, _at(course[0], best.nearest.share), best.setting)
 
 
-Scene = tuple[tuple["Array", "Array"], tuple[Carried, Carried, Carried], "tuple[State, ...]", "KnownBody"]
+class _Look(NamedTuple):
+    """The line in one setting, and where it is nearest to the thing then."""
+
+    setting: Setting
+    line: Array
+    nearest: near.Nearest
+
+    @property
+    def distance(self) -> float:
+        return self.nearest.distance
 
 
-def _between(
-    found: list[tuple[near.Nearest, Setting]], best: tuple[near.Nearest, Setting], scene: Scene
-) -> tuple[near.Nearest, Setting, float]:
+class _Scene(NamedTuple):
+    """A line and a thing with what carries them; all is seen from the thing, where it was measured."""
+
+    course: tuple[Array, Array]
+    own: tuple[Carried, Carried, Carried]
+    states: tuple[State, ...]
+    solid: near.Solid
+
+    def line_in(self, setting: Setting) -> Array:
+        """Bring the line to where it is in a setting, and from there to where the thing was measured."""
+        points, stations = self.course
+        share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
+        rests = [
+            {state.name: measured_in(state, carried.measured) for state in self.states}
+            for carried in self.own
+        ]
+        from_start, from_finish = (
+            moved(carried.motions, points, rest, setting)
+            for carried, rest in zip(self.own[:2], rests[:2], strict=True)
+        )
+        there = (1 - share) * from_start + share * from_finish
+        now = {**rests[2], **dict(setting)}
+        return moved(self.own[2].motions, there, now, tuple(rests[2].items()))
+
+    def look(self, setting: Setting) -> _Look:
+        line = self.line_in(setting)
+        return _Look(setting, line, near.nearest(line, self.solid))
+
+
+def _between(scene: _Scene, looks: list[_Look], best: _Look) -> tuple[_Look, float]:
     """Look between neighbouring places of each range; say what the distance may still be less by.
 
     No distance changes by more than the line is moved. So from any place the range is gone on with by as
     far as nothing nearer can lie, and not at all where both neighbours are too far off. Where several
     ranges move at once, what lies between them stays an allowance.
     """
-    course, own, used, body = scene
-    solid, off = solid_of(body), 0.0
-    ranged = [state for state in used if not state.values]
-    known = {setting: nearest.distance for nearest, setting in found if setting}
-    seen = {setting: _seen(course, own, used, setting) for setting in known} if ranged else {}
+    off = 0.0
+    ranged = [state for state in scene.states if not state.values]
     for state in ranged:
         ways = [0.0]
-        for one, other in _neighbours(state.name, tuple(known)):
-            way = float(np.linalg.norm(seen[other] - seen[one], axis=1).max()) * ARC
+        for one, other in _neighbours(state.name, looks):
+            way = float(np.linalg.norm(other.line - one.line, axis=1).max()) * ARC
             ways.append(way)
-            share = 0.0 if known[one] + known[other] - way < 2 * best[0].distance else 1.0
+            share = 0.0 if one.distance + other.distance - way < 2 * best.distance else 1.0
             while share < 1:
-                setting = _mixed(one, other, state.name, share)
-                line = _seen(course, own, used, setting)
-                distance = near.distance_under(line, solid, best[0].distance)
-                if distance < best[0].distance - FELT:
-                    best = (near.nearest(line, solid), setting)
-                share += max(distance - best[0].distance, CLOSE) / way
+                setting = _mixed(one.setting, other.setting, state.name, share)
+                distance = near.distance_under(scene.line_in(setting), scene.solid, best.distance)
+                if distance < best.distance - FELT:
+                    best = scene.look(setting)
+                share += max(distance - best.distance, CLOSE) / way
         off += max(ways) / 2 if len(ranged) > 1 else 0.0
-    return best[0], best[1], off
+    return best, off
 
 
-def _neighbours(name: str, settings: tuple[Setting, ...]) -> Iterator[tuple[Setting, Setting]]:
-    """Pairs of settings that differ in one range alone, by one step of it."""
-    rows: dict[tuple[tuple[str, float | str], ...], list[tuple[float, Setting]]] = {}
-    for setting in settings:
-        others = tuple(item for item in setting if item[0] != name)
-        rows.setdefault(others, []).append((float(dict(setting)[name]), setting))
+def _neighbours(name: str, looks: list[_Look]) -> Iterator[tuple[_Look, _Look]]:
+    """Pairs of looks that differ in one range alone, by one step of it."""
+    rows: dict[Setting, list[_Look]] = {}
+    for look in looks:
+        others = tuple(item for item in look.setting if item[0] != name)
+        rows.setdefault(others, []).append(look)
     for row in rows.values():
-        yield from ((one, other) for (_, one), (_, other) in pairwise(sorted(row)))
+        yield from pairwise(sorted(row, key=lambda look: float(dict(look.setting)[name])))
 
 
 def _mixed(one: Setting, other: Setting, name: str, share: float) -> Setting:
@@ -171,35 +202,6 @@ def _own(all_three: tuple[Carried, Carried, Carried]) -> tuple[Carried, Carried,
     return start, finish, body
 
 
-def _nearest(
-    course: tuple[Array, Array],
-    own: tuple[Carried, Carried, Carried],
-    states: tuple[State, ...],
-    setting: Setting,
-    body: KnownBody,
-) -> near.Nearest:
-    """Bring the line to where it is in a setting, and from there to where the thing was measured."""
-    return near.nearest(_seen(course, own, states, setting), solid_of(body))
-
-
-def _seen(
-    course: tuple[Array, Array],
-    own: tuple[Carried, Carried, Carried],
-    states: tuple[State, ...],
-    setting: Setting,
-) -> Array:
-    """The line in a setting as it is seen from the thing, which stays where it was measured."""
-    points, stations = course
-    share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
-    rests = [{state.name: measured_in(state, carried.measured) for state in states} for carried in own]
-    from_start, from_finish = (
-        moved(carried.motions, points, rest, setting)
-        for carried, rest in zip(own[:2], rests[:2], strict=True)
-    )
-    there = (1 - share) * from_start + share * from_finish
-    return moved(own[2].motions, there, {**rests[2], **dict(setting)}, tuple(rests[2].items()))
-
-
 def _at(points: Array, share: float) -> Point:
     """The point of a path after a share of its segments."""
     number = share * (len(points) - 1)
@@ -209,18 +211,6 @@ def _at(points: Array, share: float) -> Point:
 
 def _point(array: Array) -> Point:
     return (float(array[0]), float(array[1]), float(array[2]))
-
-
-def _middle(body: KnownBody) -> Position:
-    match body:
-        case Box(low, _):
-            return low
-        case Ball(centre, _) | Disc(centre, _, _, _):
-            return centre
-        case Bar(start, _, _):
-            return start
-        case _:
-            assert_never(body)
 
 
 def _distance(
@@ -234,8 +224,9 @@ def _distance(
 ) -> Value:
     """The distance of the surfaces with its range: no distance changes by more than what is moved."""
     outside = line.stock.outside_diameter
-    values = [value for point in line.points for value in point.coordinates]
-    values += [*_figures(body), *(value for carried in own for value in movers(carried.motions)), outside]
+    points_told = (*line.points, *corners_of(body))
+    values = [value for point in points_told for value in point.coordinates]
+    values += [*sizes_of(body), *(value for carried in own for value in movers(carried.motions)), outside]
     off = max(_off(point) for point in line.points) + _body_off(body)
     off += sum(_motion_off(motion, points) for carried in own for motion in carried.motions)
     low, high = between - off - outside.high / 2, between + off - outside.low / 2
@@ -252,37 +243,15 @@ def _distance(
     )
 
 
-def _figures(body: KnownBody) -> Iterator[Value]:
-    match body:
-        case Box(low, high):
-            yield from (*low.coordinates, *high.coordinates)
-        case Ball(centre, radius):
-            yield from (*centre.coordinates, radius)
-        case Bar(start, finish, radius):
-            yield from (*start.coordinates, *finish.coordinates, radius)
-        case Disc(centre, _, radius, thickness):
-            yield from (*centre.coordinates, radius, thickness)
-        case _:
-            assert_never(body)
-
-
 def _off(position: Position) -> float:
     """How far a point with ranges can be from its middle."""
     return hypot(*((value.high - value.low) / 2 for value in position.coordinates))
 
 
 def _body_off(body: KnownBody) -> float:
-    match body:
-        case Box(low, high):
-            return max(_off(low), _off(high))
-        case Ball(centre, radius):
-            return _off(centre) + _half(radius)
-        case Bar(start, finish, radius):
-            return max(_off(start), _off(finish)) + _half(radius)
-        case Disc(centre, _, radius, thickness):
-            return _off(centre) + hypot(_half(radius), _half(thickness) / 2)
-        case _:
-            assert_never(body)
+    """How far the surface of a body can be from where its middle figures put it."""
+    radius, *others = (*map(_half, sizes_of(body)), 0.0)
+    return max(map(_off, corners_of(body))) + hypot(radius, *(half / 2 for half in others))
 
 
 def _half(value: Value) -> float:

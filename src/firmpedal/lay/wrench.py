@@ -36,7 +36,10 @@ def free_swing(
     """
     half = thickness / 2
     within_reach = [solid for solid in solids if near.distance(np.array([nut]), solid)[0] <= length + half]
-    free = np.array([_is_free(nut, ray, within_reach, length, half) for ray in _rays(axis)])
+    starts, bars = np.tile(nut, (DIRECTIONS, 1)), length * _rays(axis)
+    free = np.ones(DIRECTIONS, dtype=bool)
+    for solid in within_reach:
+        free &= near.distances_of_straights(starts, bars, solid) > half
     if free.all():
         return float(2 * np.pi)
     start = int(np.argmin(free))  # begin at a blocked place, so that no free stretch is cut in two
@@ -54,8 +57,3 @@ def _rays(axis: Point) -> Array:
     angles = np.linspace(0, 2 * np.pi, DIRECTIONS, endpoint=False)[:, None]
     rays: Array = np.cos(angles) * aside + np.sin(angles) * np.cross(along, aside)
     return rays
-
-
-def _is_free(nut: Point, ray: Array, solids: Sequence[near.Solid], length: float, half: float) -> bool:
-    bar = np.array([nut, np.array(nut) + length * ray])
-    return all(near.nearest(bar, solid).distance > half for solid in solids)
