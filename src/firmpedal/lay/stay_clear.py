@@ -9,17 +9,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import pairwise
 from math import dist, hypot
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from firmpedal.lay import near
 from firmpedal.lay.crossing import path_of
-from firmpedal.lay.movement import Carried, moved, movers, unmeasured
+from firmpedal.lay.looks import FELT, Scene, between
+from firmpedal.lay.movement import Carried, movers, unmeasured
 from firmpedal.lay.solids import corners_of, sizes_of, solid_of
-from firmpedal.lay.states import measured_in, missing_of, settings_of
+from firmpedal.lay.states import missing_of, settings_of
 from firmpedal.model.shapes import UnknownShape
 from firmpedal.model.stock import LineKind
 from firmpedal.model.surroundings import Swing
@@ -27,8 +26,6 @@ from firmpedal.quantity import Mark, Step, Value
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from numpy.typing import NDArray
 
     from firmpedal.lay.line import LaidLine
@@ -44,9 +41,6 @@ if TYPE_CHECKING:
 # No wheel, pedal or control of a light aircraft moves further: our estimate. It only decides whether an
 # unmeasured movement is asked for, so that nobody has to jack the aircraft up for a line in the cabin.
 FAR = from_unit(12, "in")
-FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
-CLOSE = 0.0005  # metres: the line is never moved on by less between two places of a range
-ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +79,7 @@ def least_gap(
     used = tuple(state for state in states if state.name in names)
     settings = settings_of(used)
     unclear = [item for carried in own for item in unmeasured(carried, used, settings)]
-    scene = _Scene(course, own, used, solid_of(body))
+    scene = Scene(course, own, used, solid_of(body))
     measured = scene.look(())
     if lacking := (*missing_of(used), *dict.fromkeys(unclear)):
         value = _distance(line, thing, own, body, course[0], measured.distance, 1)
@@ -95,92 +89,10 @@ def least_gap(
         return Gap(line.name, thing, _after_any_movement(value), point)
     looks = [scene.look(setting) for setting in settings]
     nearest = min(measured, *looks, key=lambda look: round(look.distance / FELT))
-    best, off = _between(scene, looks, nearest)
+    best, off = between(scene, looks, nearest)
     value = _distance(line, thing, own, body, course[0], best.distance, len(settings))
     value = replace(value, span=(max(value.low - off, 0.0), value.high)) if off > FELT else value
     return Gap(line.name, thing, value, _at(course[0], best.nearest.share), best.setting)
-
-
-class _Look(NamedTuple):
-    """The line in one setting, and where it is nearest to the thing then."""
-
-    setting: Setting
-    line: Array
-    nearest: near.Nearest
-
-    @property
-    def distance(self) -> float:
-        return self.nearest.distance
-
-
-class _Scene(NamedTuple):
-    """A line and a thing with what carries them; all is seen from the thing, where it was measured."""
-
-    course: tuple[Array, Array]
-    own: tuple[Carried, Carried, Carried]
-    states: tuple[State, ...]
-    solid: near.Solid
-
-    def line_in(self, setting: Setting) -> Array:
-        """Bring the line to where it is in a setting, and from there to where the thing was measured."""
-        points, stations = self.course
-        share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
-        rests = [
-            {state.name: measured_in(state, carried.measured) for state in self.states}
-            for carried in self.own
-        ]
-        from_start, from_finish = (
-            moved(carried.motions, points, rest, setting)
-            for carried, rest in zip(self.own[:2], rests[:2], strict=True)
-        )
-        there = (1 - share) * from_start + share * from_finish
-        now = {**rests[2], **dict(setting)}
-        return moved(self.own[2].motions, there, now, tuple(rests[2].items()))
-
-    def look(self, setting: Setting) -> _Look:
-        line = self.line_in(setting)
-        return _Look(setting, line, near.nearest(line, self.solid))
-
-
-def _between(scene: _Scene, looks: list[_Look], best: _Look) -> tuple[_Look, float]:
-    """Look between neighbouring places of each range; say what the distance may still be less by.
-
-    No distance changes by more than the line is moved. So from any place the range is gone on with by as
-    far as nothing nearer can lie, and not at all where both neighbours are too far off. Where several
-    ranges move at once, what lies between them stays an allowance.
-    """
-    off = 0.0
-    ranged = [state for state in scene.states if not state.values]
-    for state in ranged:
-        ways = [0.0]
-        for one, other in _neighbours(state.name, looks):
-            way = float(np.linalg.norm(other.line - one.line, axis=1).max()) * ARC
-            ways.append(way)
-            share = 0.0 if one.distance + other.distance - way < 2 * best.distance else 1.0
-            while share < 1:
-                setting = _mixed(one.setting, other.setting, state.name, share)
-                distance = near.distance_under(scene.line_in(setting), scene.solid, best.distance)
-                if distance < best.distance - FELT:
-                    best = scene.look(setting)
-                share += max(distance - best.distance, CLOSE) / way
-        off += max(ways) / 2 if len(ranged) > 1 else 0.0
-    return best, off
-
-
-def _neighbours(name: str, looks: list[_Look]) -> Iterator[tuple[_Look, _Look]]:
-    """Pairs of looks that differ in one range alone, by one step of it."""
-    rows: dict[Setting, list[_Look]] = {}
-    for look in looks:
-        others = tuple(item for item in look.setting if item[0] != name)
-        rows.setdefault(others, []).append(look)
-    for row in rows.values():
-        yield from pairwise(sorted(row, key=lambda look: float(dict(look.setting)[name])))
-
-
-def _mixed(one: Setting, other: Setting, name: str, share: float) -> Setting:
-    """A setting between two, after a share of the way."""
-    start, stop = (float(dict(each)[name]) for each in (one, other))
-    return tuple((key, start + share * (stop - start) if key == name else value) for key, value in one)
 
 
 def _after_any_movement(value: Value) -> Value:

@@ -1,0 +1,110 @@
+"""A line as it is seen from a thing, in every state and between the states."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING, NamedTuple
+
+import numpy as np
+
+from firmpedal.lay import near
+from firmpedal.lay.movement import moved
+from firmpedal.lay.states import measured_in
+from firmpedal.units import from_unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from firmpedal.lay.movement import Carried
+    from firmpedal.lay.states import Setting
+    from firmpedal.model.surroundings import State
+
+    Array = NDArray[np.float64]
+
+FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
+ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
+CLOSE = 0.0005  # metres: the line is never moved on by less between two places of a range
+
+
+class Look(NamedTuple):
+    """The line in one setting, and where it is nearest to the thing then."""
+
+    setting: Setting
+    line: Array
+    nearest: near.Nearest
+
+    @property
+    def distance(self) -> float:
+        return self.nearest.distance
+
+
+class Scene(NamedTuple):
+    """A line and a thing with what carries them; all is seen from the thing, where it was measured."""
+
+    course: tuple[Array, Array]
+    own: tuple[Carried, Carried, Carried]
+    states: tuple[State, ...]
+    solid: near.Solid
+
+    def line_in(self, setting: Setting) -> Array:
+        """Bring the line to where it is in a setting, and from there to where the thing was measured."""
+        points, stations = self.course
+        share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
+        rests = [
+            {state.name: measured_in(state, carried.measured) for state in self.states}
+            for carried in self.own
+        ]
+        from_start, from_finish = (
+            moved(carried.motions, points, rest, setting)
+            for carried, rest in zip(self.own[:2], rests[:2], strict=True)
+        )
+        there = (1 - share) * from_start + share * from_finish
+        now = {**rests[2], **dict(setting)}
+        return moved(self.own[2].motions, there, now, tuple(rests[2].items()))
+
+    def look(self, setting: Setting) -> Look:
+        line = self.line_in(setting)
+        return Look(setting, line, near.nearest(line, self.solid))
+
+
+def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
+    """Look between neighbouring places of each range; say what the distance may still be less by.
+
+    No distance changes by more than the line is moved. So from any place the range is gone on with by as
+    far as nothing nearer can lie, and not at all where both neighbours are too far off. Where several
+    ranges move at once, what lies between them stays an allowance.
+    """
+    off = 0.0
+    ranged = [state for state in scene.states if not state.values]
+    for state in ranged:
+        ways = [0.0]
+        for one, other in _neighbours(state.name, looks):
+            way = float(np.linalg.norm(other.line - one.line, axis=1).max()) * ARC
+            ways.append(way)
+            share = 0.0 if one.distance + other.distance - way < 2 * best.distance else 1.0
+            while share < 1:
+                setting = _mixed(one.setting, other.setting, state.name, share)
+                distance = near.distance_under(scene.line_in(setting), scene.solid, best.distance)
+                if distance < best.distance - FELT:
+                    best = scene.look(setting)
+                share += max(distance - best.distance, CLOSE) / way
+        off += max(ways) / 2 if len(ranged) > 1 else 0.0
+    return best, off
+
+
+def _neighbours(name: str, looks: list[Look]) -> Iterator[tuple[Look, Look]]:
+    """Pairs of looks that differ in one range alone, by one step of it."""
+    rows: dict[Setting, list[Look]] = {}
+    for look in looks:
+        others = tuple(item for item in look.setting if item[0] != name)
+        rows.setdefault(others, []).append(look)
+    for row in rows.values():
+        yield from pairwise(sorted(row, key=lambda look: float(dict(look.setting)[name])))
+
+
+def _mixed(one: Setting, other: Setting, name: str, share: float) -> Setting:
+    """A setting between two, after a share of the way."""
+    start, stop = (float(dict(each)[name]) for each in (one, other))
+    return tuple((key, start + share * (stop - start) if key == name else value) for key, value in one)
