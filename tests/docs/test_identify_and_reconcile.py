@@ -8,7 +8,7 @@ from page_blocks import ROOT
 from typer.main import get_command
 
 from firmpedal.cli.main import app
-from firmpedal.decide.reconcile import Fault
+from firmpedal.decide.fault import Fault
 
 PAGE = (ROOT / "docs" / "identify_and_reconcile.md").read_text(encoding="utf-8")
 LIST = "examples/brindlewick_kit.csv"

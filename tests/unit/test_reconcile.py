@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 from typer.testing import CliRunner
 
 from firmpedal.cli.main import app
+from firmpedal.decide.fault import Fault
 from firmpedal.decide.goods import Kind
 from firmpedal.decide.listed import understood
 from firmpedal.decide.listing import entries
-from firmpedal.decide.reconcile import Fault, Needed, reconcile
+from firmpedal.decide.reconcile import Needed, reconcile
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Mark, exactly, unknown
 from firmpedal.report.parts import parts_list

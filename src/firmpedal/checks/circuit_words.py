@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import NotShown
+from firmpedal.model import display
 from firmpedal.model.aircraft import find
 from firmpedal.model.component import SideOf
 
@@ -42,9 +43,8 @@ def same_pedal(view: View, one: str, other: str) -> bool:
 
 
 def listed(names: Iterable[str]) -> str:
-    """Join names as in a sentence."""
-    *rest, last = dict.fromkeys(names)
-    return f"{', '.join(rest)} and {last}" if rest else last
+    """Names as in a sentence, each once."""
+    return display.listed(dict.fromkeys(names))
 
 
 def place_of(view: View, part: str) -> str:

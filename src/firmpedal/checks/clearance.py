@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge
 from firmpedal.finding import Finding, Level
 from firmpedal.model.aircraft import find
-from firmpedal.model.stock import LineKind
+from firmpedal.model.stock import Hose
 from firmpedal.model.surroundings import Obstacle
 from firmpedal.quantity import Answer, Mark, Value, exactly
 from firmpedal.units import Dimension, from_unit
@@ -56,7 +56,7 @@ def too_near_to_stay_clear(view: View) -> Iterator[Outcome]:
         limit = Limit(gap.distance, _wanted(gap.thing), "at least")
         place = line.place
         tries = ["lead it further off, and clamp it there", *_tries(gap.thing.kind)]
-        if _is_hose(view, gap.line):
+        if isinstance(line.made_of, Hose):
             tries.append("clamp the hose so that it cannot swing there: between its ends it bows")
         if gap.distance.known and gap.distance.high <= 0:
             level = Level.WARNING if gap.thing.kind in MOVES_OR_BURNS else Level.CAUTION
@@ -119,7 +119,3 @@ def _tries(kind: Obstacle) -> tuple[str, ...]:
     if kind is Obstacle.EXHAUST:
         return ("put a shield between",)
     return ("strap it along, and write `along:`",) if kind is Obstacle.LEG else ()
-
-
-def _is_hose(view: View, name: str) -> bool:
-    return any(line.name == name and line.kind is LineKind.HOSE for line in view.laid)

@@ -49,23 +49,33 @@ def steel_forward_of_firewall(view: View) -> Iterator[Outcome]:
 
 
 def _soft_lines(view: View) -> Iterator[Outcome]:
-    for crossing in view.crossings:
-        line = find(view.aircraft.lines, crossing.line)
-        if line is None or not _may_burn(crossing.zone) or not (what := _soft(line)):
+    for crossing, line in _in_fire(view):
+        if not (what := _soft(line)):
             continue
-        zone, message = crossing.zone, f"whether {crossing.line} runs through a fire zone"
         if missing := _doubts(crossing):
+            message = f"whether {line.name} runs through a fire zone"
             yield NotShown(STEEL, line.place, message, missing)
         elif crossing.inside:
-            length = view.show(crossing.length(line.place))
             yield Finding(
                 STEEL,
                 Level.WARNING,
                 line.place,
-                f"{line.name} is {what} and runs {length} through {zone.name}, a fire zone",
+                f"{line.name} is {what} and runs {_through(view, crossing)}",
                 ("stainless steel tube there, or hose in a fire sleeve",),
                 sources=practice("faa-h-8083-30"),
             )
+
+
+def _in_fire(view: View) -> Iterator[tuple[Crossing, Line]]:
+    """Each line with each zone that fire may reach."""
+    for crossing in view.crossings:
+        line = find(view.aircraft.lines, crossing.line)
+        if line is not None and _may_burn(crossing.zone):
+            yield crossing, line
+
+
+def _through(view: View, crossing: Crossing) -> str:
+    return f"{view.show(crossing.length(''))} through {crossing.zone.name}, a fire zone"
 
 
 def _soft(line: Line) -> str:
@@ -83,22 +93,17 @@ def fire_sleeve_missing(view: View) -> Iterator[Outcome]:
 
     Without one it burns through, and its fluid feeds the fire.
     """
-    for crossing in view.crossings:
-        line = find(view.aircraft.lines, crossing.line)
-        if line is None or not _may_burn(crossing.zone) or not isinstance(line.made_of, Hose):
+    for crossing, line in _in_fire(view):
+        if not isinstance(line.made_of, Hose) or "fire" in line.sleeve.lower():
             continue
-        if "fire" in line.sleeve.lower():
-            continue
-        message = f"whether {line.name} needs a fire sleeve"
         if missing := _doubts(crossing):
-            yield NotShown(SLEEVE, line.place, message, missing)
+            yield NotShown(SLEEVE, line.place, f"whether {line.name} needs a fire sleeve", missing)
         elif crossing.inside:
-            length = view.show(crossing.length(line.place))
             yield Finding(
                 SLEEVE,
                 Level.WARNING,
                 line.place,
-                f"{line.name} runs {length} through {crossing.zone.name}, a fire zone, without a fire sleeve",
+                f"{line.name} runs {_through(view, crossing)}, without a fire sleeve",
                 ("put a fire sleeve over it up to both end fittings, and write `sleeve: fire`",),
                 sources=practice("common-practice"),
             )

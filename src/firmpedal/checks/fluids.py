@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Outcome, View, practice
 from firmpedal.finding import Cited, Finding, Level, NotShown
+from firmpedal.model.display import listed
 from firmpedal.model.kinds import Reservoir
 from firmpedal.quantity import Answer, Missing
 
@@ -38,7 +39,7 @@ def fluid_against_seals(view: View) -> Iterator[Outcome]:
     silent = [part.name for part in aircraft.components if part.seals is None and _has_seals(part)]
     if silent and _matters(aircraft, fluid):
         good = " or ".join(each.seals for each in fluid.seal_ratings if each.good)
-        what = f"what the seals of {_listed(silent)} are made of: {fluid.name} goes with {good}"
+        what = f"what the seals of {listed(silent)} are made of: {fluid.name} goes with {good}"
         message = f"whether {fluid.name} goes with the seals"
         yield NotShown(rule, "fluid", message, (Missing("fluid", what),))
 
@@ -77,10 +78,6 @@ def _matters(aircraft: Aircraft, fluid: Fluid) -> bool:
         or (before is not None and before.family != fluid.family)
         or any(part.seals is not None for part in aircraft.components)
     )
-
-
-def _listed(names: list[str]) -> str:
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
 def fluids_mixed(view: View) -> Iterator[Outcome]:

@@ -9,7 +9,7 @@ from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
 from firmpedal.fit.kinds import described
 from firmpedal.model.aircraft import find
-from firmpedal.model.part import Category
+from firmpedal.model.part import CORNERS_OVER_FLATS, Category
 from firmpedal.quantity import Answer, Mark, Missing, Value, largest, unknown
 from firmpedal.units import Dimension
 
@@ -20,8 +20,6 @@ if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
     from firmpedal.model.part import Part
     from firmpedal.model.surroundings import Zone
-
-CORNERS_OVER_FLATS = 2 / 3**0.5  # of a hexagon
 
 TRIES = {
     MismatchKind.FLARE_ANGLE: "cut the flare off and make a 37-degree one with an aircraft flaring tool",

@@ -9,7 +9,7 @@ from firmpedal.checks.view import Limit, Outcome, View, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay.panels import lies_on, passing
 from firmpedal.model.aircraft import find
-from firmpedal.model.part import Category
+from firmpedal.model.part import CORNERS_OVER_FLATS, Category
 from firmpedal.model.shapes import Sheet
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import Answer, Mark, Missing
@@ -28,7 +28,6 @@ RULE = "panel-hole-without-grommet"
 # A bulkhead fitting reaches no further through its panel than this; nearer to its end a line goes
 # through the fitting's own hole.
 REACH = from_unit(2, "in")
-CORNERS_OVER_FLATS = 1.1547
 
 
 def panel_hole_without_grommet(view: View) -> Iterator[Outcome]:

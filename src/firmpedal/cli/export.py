@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -30,7 +30,7 @@ def run(file: Path, to: str, out: Path, option: str | None, rotation: str) -> in
         error.print(Text(str(missing)))
         return UNUSABLE
     except OSError as trouble:
-        error.print(Text(f"{out} cannot be written: {trouble.strerror}"))
+        print_unwritable(out, trouble)
         return UNUSABLE
     for path in made:
         console().print(Text(f"Wrote {path}"))

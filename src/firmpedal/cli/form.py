@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_wrapped
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_unwritable, print_wrapped
 from firmpedal.report.measuring import form_sheets
 from firmpedal.report.sheet import Blanks
 
@@ -38,7 +38,7 @@ def _write(evaluation: Evaluation, out: Path) -> int:
         out.parent.mkdir(parents=True, exist_ok=True)
         pages = write(form_sheets(evaluation), evaluation, out)
     except OSError as trouble:
-        console(error=True).print(Text(f"{out} cannot be written: {trouble.strerror}"))
+        print_unwritable(out, trouble)
         return UNUSABLE
     console().print(Text(f"Wrote {out}, {pages} page{'' if pages == 1 else 's'}."))
     return 0

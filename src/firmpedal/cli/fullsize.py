@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_wrapped
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable, print_wrapped
 from firmpedal.report.fullsize import drawable, fullsize_pages, not_drawn
 from firmpedal.report.paper import PAPERS
 
@@ -52,7 +52,7 @@ def _write(evaluation: Evaluation, out: Path, paper: Paper, line: str | None) ->
             out.parent.mkdir(parents=True, exist_ok=True)
             write(pages, evaluation, paper, out)
         except OSError as trouble:
-            error.print(Text(f"{out} cannot be written: {trouble.strerror}"))
+            print_unwritable(out, trouble)
             return UNUSABLE
     console().print(Text(f"Wrote {out}, {len(pages)} page{'' if len(pages) == 1 else 's'} of {paper.name}:"))
     for title, count in _counted([page.title for page in pages]).items():

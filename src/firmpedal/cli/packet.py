@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -36,7 +36,7 @@ def write_packet(evaluation: Evaluation, out: Path) -> int:
             sheets = packet_sheets(evaluation, usable_options(evaluation.reading))
             pages = write(sheets, evaluation, out)
         except OSError as trouble:
-            error.print(Text(f"{out} cannot be written: {trouble.strerror}"))
+            print_unwritable(out, trouble)
             return UNUSABLE
     console().print(Text(f"Wrote {out}, {pages} pages."))
     return 0

@@ -7,13 +7,12 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json
-from firmpedal.decide.listing import ListError, decoded
+from firmpedal.cli.tables import read_table
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_unwritable
 from firmpedal.decide.prices_reading import price_book
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import buying_data, order_csv
 from firmpedal.report.order import wanted_goods
-from firmpedal.report.reconcile_data import list_errors
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -62,24 +61,12 @@ def _written(evaluation: Evaluation, book: PriceBook | None, path: Path) -> bool
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(order_csv(evaluation, book), encoding="utf-8", newline="")
     except OSError as trouble:
-        console(error=True).print(Text(f"{path} cannot be written: {trouble.strerror}"))
+        print_unwritable(path, trouble)
         return False
     return True
 
 
 def _book(evaluation: Evaluation, path: Path, *, as_json: bool) -> PriceBook | None:
     """Read the price book, or say why it cannot be read."""
-    try:
-        unit = evaluation.display.unit(Dimension.LENGTH)
-        return price_book(decoded(path.read_bytes()), wanted_goods(evaluation), unit)
-    except OSError as error:
-        words = (error.strerror or "cannot be read").lower()
-        problem = ListError(f"the price book cannot be read: {words}", "check its name and folder")
-    except ListError as error:
-        problem = error
-    if as_json:
-        print_json(list_errors(problem, str(path)))
-    out = console(error=True)
-    out.print(Text(f"{path}:{problem.line}:{problem.column}: {problem.message}"), soft_wrap=True)
-    out.print(Text(f"   try: {problem.suggestion}"), soft_wrap=True)
-    return None
+    goods, unit = wanted_goods(evaluation), evaluation.display.unit(Dimension.LENGTH)
+    return read_table(path, "the price book", lambda text: price_book(text, goods, unit), as_json=as_json)

@@ -50,6 +50,11 @@ def print_json(data: dict[str, Any]) -> None:
     sys.stdout.write(json.dumps(data, indent=1, ensure_ascii=False) + "\n")
 
 
+def print_unwritable(path: Path, trouble: OSError) -> None:
+    """Say that a file or folder cannot be written, and why."""
+    console(error=True).print(Text(f"{path} cannot be written: {trouble.strerror}"))
+
+
 def print_problems(reading: Reading) -> None:
     out = console(error=True)
     if not reading.text:  # the file as a whole is the trouble

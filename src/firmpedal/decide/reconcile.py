@@ -7,32 +7,19 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
-from enum import StrEnum
 from itertools import product
 from typing import TYPE_CHECKING
 
+from firmpedal.decide.fault import Discrepancy, Fault, mismatch
 from firmpedal.decide.goods import Goods, Kind
 from firmpedal.decide.odd_counts import odd_counts
-from firmpedal.decide.reconcile_lengths import Lack, hoses, listed_whole, tubes, whole
+from firmpedal.decide.reconcile_lengths import hoses, listed_whole, tubes, whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
     from firmpedal.decide.listed import Listed, Listing
     from firmpedal.quantity import Value
-
-
-class Fault(StrEnum):
-    """What can be wrong between a list and a design."""
-
-    SHORT = "short"
-    WRONG_SIZE = "wrong size"
-    WRONG_MATERIAL = "wrong material"
-    WRONG_BOTH = "wrong size and material"
-    WRONG_LENGTH = "wrong length"
-    NOT_SHOWN = "not shown"  # what is needed is not known
-    LEFT_OVER = "left over"
-    ODD = "odd count"
 
 
 HARMLESS = frozenset({Fault.LEFT_OVER, Fault.ODD})
@@ -47,20 +34,6 @@ class Needed:
     where: tuple[str, ...] = ()
     lengths: tuple[Value, ...] = ()
     spare: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Discrepancy:
-    """One thing that does not agree: how many, of what, instead of what."""
-
-    fault: Fault
-    quantity: int
-    name: str
-    needed: str = ""  # what is needed instead
-    where: tuple[str, ...] = ()
-    detail: str = ""
-    found: Value | None = None
-    asked: Value | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,8 +101,7 @@ def reconcile(needed: Iterable[Needed], listing: Listing, cutter_loss: float = 0
     ]
     faults += [Discrepancy(Fault.ODD, number, words) for number, words in odd_counts(goods, need, have)]
     lengths = [each for each in wanted if each.goods.kind is not Kind.PIECE and not each.spare]
-    lacks = (*tubes(lengths, listing.rows, cutter_loss), *hoses(lengths, listing.rows))
-    faults += [_of_lack(lack) for lack in lacks]
+    faults += [*tubes(lengths, listing.rows, cutter_loss), *hoses(lengths, listing.rows)]
     rows = tuple(Row(goods[key].name, need[key], have[key], need[key] == have[key]) for key in goods)
     named = frozenset(name for fault in faults for name in (fault.name, fault.needed))
     measured = _length_rows(lengths, listing.rows, named)
@@ -172,24 +144,8 @@ def _instead(fault: Fault, number: int, missing: Goods, extra: Goods, where: tup
 
 
 def _difference(one: Goods, other: Goods) -> Fault | None:
-    if one.family != other.family:
-        return None
-    if one.size == other.size:
-        return Fault.WRONG_MATERIAL if one.material != other.material else None
-    return Fault.WRONG_SIZE if one.material == other.material else Fault.WRONG_BOTH
-
-
-def _of_lack(lack: Lack) -> Discrepancy:
-    return Discrepancy(
-        Fault(lack.fault),
-        lack.quantity,
-        lack.name,
-        lack.needed,
-        lack.where,
-        lack.detail,
-        lack.found,
-        lack.asked,
-    )
+    same = (one.size, one.material) == (other.size, other.material)
+    return None if same or one.family != other.family else mismatch(one, other)
 
 
 def _length_rows(

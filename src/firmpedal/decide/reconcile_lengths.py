@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.decide import cutting
+from firmpedal.decide.fault import Discrepancy, Fault, mismatch
 from firmpedal.decide.goods import Kind
 from firmpedal.quantity import Mark, Value
 from firmpedal.units import Dimension, from_unit
@@ -22,20 +23,6 @@ ON_A_TAPE = from_unit(1 / 8, "in")  # hose is made and measured to that; common 
 NEAR = 1e-6
 
 Piece = tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True)
-class Lack:
-    """What does not agree about tube or hose."""
-
-    fault: str
-    quantity: int
-    name: str
-    needed: str = ""
-    where: tuple[str, ...] = ()
-    detail: str = ""
-    found: Value | None = None
-    asked: Value | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +47,7 @@ def _owned(rows: Iterable[Listed], kind: Kind) -> list[tuple[Goods, Piece]]:
     return [(row.goods, piece) for row in rows if row.goods.kind is kind for piece in row.lengths]
 
 
-def tubes(needed: Iterable[Needed], rows: Iterable[Listed], cutter_loss: float = 0.0) -> list[Lack]:
+def tubes(needed: Iterable[Needed], rows: Iterable[Listed], cutter_loss: float = 0.0) -> list[Discrepancy]:
     """Cut as much as can be from the listed tube, less what each cut takes [m]; say what is left uncut."""
     wanted, unclear = _known(_wanted(needed, Kind.TUBE))
     owned = _owned(rows, Kind.TUBE)
@@ -82,8 +69,10 @@ def _known(wanted: Iterable[Wanted]) -> tuple[list[Wanted], list[Wanted]]:
     return found
 
 
-def _not_shown(wanted: Wanted) -> Lack:
-    return Lack("not shown", 1, wanted.goods.name, where=wanted.where, detail="its length is not known yet")
+def _not_shown(wanted: Wanted) -> Discrepancy:
+    return Discrepancy(
+        Fault.NOT_SHOWN, 1, wanted.goods.name, where=wanted.where, detail="its length is not known yet"
+    )
 
 
 def _cut(wanted: Sequence[Wanted], owned: Sequence[Piece], cutter_loss: float) -> list[Wanted]:
@@ -103,14 +92,14 @@ def _cut(wanted: Sequence[Wanted], owned: Sequence[Piece], cutter_loss: float) -
     return [wanted[int(piece.name)] for piece in plan.without_stick]
 
 
-def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]], cutter_loss: float) -> list[Lack]:
+def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]], cutter_loss: float) -> list[Discrepancy]:
     """Tube of another size or metal listed where this one is needed; what it would replace is taken off."""
-    faults: list[Lack] = []
+    faults: list[Discrepancy] = []
     for extra in dict.fromkeys(goods for goods, _ in spare):
         near = next((each for each in uncut if each.goods.family == extra.family), None)
         pieces = [piece for goods, piece in spare if goods == extra]
         if near is None:
-            faults.append(Lack("left over", len(pieces), extra.name))
+            faults.append(Discrepancy(Fault.LEFT_OVER, len(pieces), extra.name))
             continue
         missing = [each for each in uncut if each.goods == near.goods]
         still = _cut(missing, pieces, cutter_loss)
@@ -120,8 +109,8 @@ def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]], cutter_loss:
         replaced = len(missing) - len(still)
         where = tuple(name for each in missing if each not in still for name in each.where)
         faults.append(
-            Lack(
-                _fault(near.goods, extra),
+            Discrepancy(
+                mismatch(near.goods, extra),
                 max(1, replaced),
                 extra.name,
                 near.goods.name,
@@ -131,13 +120,7 @@ def _instead(uncut: list[Wanted], spare: list[tuple[Goods, Piece]], cutter_loss:
     return faults
 
 
-def _fault(needed: Goods, listed: Goods) -> str:
-    if needed.size == listed.size:
-        return "wrong material"
-    return "wrong size" if needed.material == listed.material else "wrong size and material"
-
-
-def _short_tubes(uncut: Sequence[Wanted], owned: Sequence[tuple[Goods, Piece]]) -> list[Lack]:
+def _short_tubes(uncut: Sequence[Wanted], owned: Sequence[tuple[Goods, Piece]]) -> list[Discrepancy]:
     faults = []
     for goods in dict.fromkeys(each.goods for each in uncut):
         pieces = [each for each in uncut if each.goods == goods]
@@ -146,7 +129,7 @@ def _short_tubes(uncut: Sequence[Wanted], owned: Sequence[tuple[Goods, Piece]]) 
         asked = _sum([each.length for each in pieces], f"length of {goods.name} still needed")
         where = tuple(dict.fromkeys(name for each in pieces for name in each.where))
         found = _listed(listed, f"length of {goods.name} listed") if listed else None
-        faults.append(Lack("short", len(pieces), goods.name, "", where, detail, found, asked))
+        faults.append(Discrepancy(Fault.SHORT, len(pieces), goods.name, "", where, detail, found, asked))
     return faults
 
 
@@ -173,21 +156,23 @@ def _listed(pieces: Sequence[Piece], label: str) -> Value:
     return Value(label, Dimension.LENGTH, span, Mark.MEASURED)
 
 
-def hoses(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Lack]:
+def hoses(needed: Iterable[Needed], rows: Iterable[Listed]) -> list[Discrepancy]:
     """Give each hose to the place whose length it has; then pair what is left by what is nearest."""
     left, unclear = _known(_wanted(needed, Kind.HOSE))
     spare = _owned(rows, Kind.HOSE)
     _taken(left, spare)
     faults = _paired(left, spare, same=True)
     faults += _paired(left, spare, same=False)
-    faults += [Lack("short", 1, each.goods.name, where=each.where, asked=each.length) for each in left]
+    faults += [
+        Discrepancy(Fault.SHORT, 1, each.goods.name, where=each.where, asked=each.length) for each in left
+    ]
     for each in unclear:  # any hose of its kind that is left may be the one
         faults.append(_not_shown(each))
         own = next((n for n, (goods, _) in enumerate(spare) if goods.key == each.goods.key), None)
         if own is not None:
             spare.pop(own)
     faults += [
-        Lack("left over", 1, goods.name, found=_listed([piece], f"length of {goods.name}"))
+        Discrepancy(Fault.LEFT_OVER, 1, goods.name, found=_listed([piece], f"length of {goods.name}"))
         for goods, piece in spare
     ]
     return _together(faults)
@@ -215,7 +200,7 @@ def _taken(left: list[Wanted], spare: list[tuple[Goods, Piece]]) -> None:
     spare[:] = [own for m, own in enumerate(spare) if m not in used[1]]
 
 
-def _paired(left: list[Wanted], spare: list[tuple[Goods, Piece]], *, same: bool) -> list[Lack]:
+def _paired(left: list[Wanted], spare: list[tuple[Goods, Piece]], *, same: bool) -> list[Discrepancy]:
     """Pair each hose that is missing with the nearest listed one, first of its own kind, then of another."""
     faults = []
     while pairs := [
@@ -226,11 +211,11 @@ def _paired(left: list[Wanted], spare: list[tuple[Goods, Piece]], *, same: bool)
     ]:
         _, n, m = min(pairs)
         wanted, (goods, piece) = left.pop(n), spare.pop(m)
-        fault = "wrong length" if same else _fault(wanted.goods, goods)
+        fault = Fault.WRONG_LENGTH if same else mismatch(wanted.goods, goods)
         found = _listed([piece], f"length of {goods.name}")
         detail = _which_way(wanted, piece) if same else ""
         instead = wanted.goods.name
-        faults.append(Lack(fault, 1, goods.name, instead, wanted.where, detail, found, wanted.length))
+        faults.append(Discrepancy(fault, 1, goods.name, instead, wanted.where, detail, found, wanted.length))
     return faults
 
 
@@ -238,16 +223,14 @@ def _which_way(wanted: Wanted, piece: Piece) -> str:
     return "too short" if piece[1] < wanted.length.low else "too long"
 
 
-def _together(faults: Sequence[Lack]) -> list[Lack]:
+def _together(faults: Sequence[Discrepancy]) -> list[Discrepancy]:
     """Add up what is wrong in the same way."""
-    found: dict[tuple[object, ...], Lack] = {}
+    found: dict[tuple[object, ...], Discrepancy] = {}
     for each in faults:
         lengths = tuple(value.span if value else None for value in (each.found, each.asked))
         key = (each.fault, each.name, each.needed, each.detail, *lengths)
         one = found.get(key)
         where = tuple(dict.fromkeys((*(one.where if one else ()), *each.where)))
         number = each.quantity + (one.quantity if one else 0)
-        found[key] = Lack(
-            each.fault, number, each.name, each.needed, where, each.detail, each.found, each.asked
-        )
+        found[key] = replace(each, quantity=number, where=where)
     return list(found.values())

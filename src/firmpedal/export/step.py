@@ -12,7 +12,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from firmpedal.lay.centreline import point_at
-from firmpedal.model.part import Category
+from firmpedal.model.part import CORNERS_OVER_FLATS, Category
 from firmpedal.model.stock import Tube
 from firmpedal.report.chain import chain_at
 
@@ -135,7 +135,7 @@ def _envelopes(cad: Any, evaluation: Evaluation, line: LaidLine) -> Iterator[Any
                 continue
             along = cad.Vector(*beyond) - cad.Vector(*seat)
             plane = cad.Plane(origin=_in_millimetres(seat), z_dir=along)
-            radius = flats.high * MILLI / 3**0.5  # over the corners of a hexagon
+            radius = flats.high * CORNERS_OVER_FLATS * MILLI / 2
             room = cad.Solid.make_cylinder(radius, length.high * MILLI, plane)
             room.label = f"room_of_nut_{line.name}_{end}"
             yield room

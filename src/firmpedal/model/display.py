@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING
 from firmpedal.units import Dimension, UnitError, canonical_unit, show, to_unit
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from firmpedal.model.aircraft import FileUnits
     from firmpedal.quantity import Value
 
@@ -115,3 +117,9 @@ def _chosen(units: FileUnits, dimension: Dimension, usual: str) -> str:
         return canonical_unit(written, dimension) if written else usual
     except UnitError:
         return usual
+
+
+def listed(names: Iterable[str]) -> str:
+    """Names as in a sentence: `a, b and c`; nothing for none."""
+    *rest, last = list(names) or [""]
+    return f"{', '.join(rest)} and {last}" if rest else last

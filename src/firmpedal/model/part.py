@@ -10,6 +10,9 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Mark, Value
 
 
+CORNERS_OVER_FLATS = 2 / 3**0.5  # of a hexagon, the wider over the narrower
+
+
 class Form(StrEnum):
     """The form of an interface; each has a male and a female half of the same size."""
 

@@ -12,7 +12,6 @@ from firmpedal.finding import Problem
 from firmpedal.project import bodies, directions, goods, measures, motions, shapes, things, words
 from firmpedal.project.names import label_of
 from firmpedal.project.position import Places
-from firmpedal.project.schema import known_keys
 from firmpedal.project.tree import Absent, Branch, Items, Node, at, is_empty, word_of
 
 if TYPE_CHECKING:
@@ -179,9 +178,3 @@ def read_aircraft(cls: type[Any], context: Context) -> Any | None:
             advice = f"please report this: {where or 'the file'}: {fault['msg']}"
             context.notes.found.append(Problem(context.tree.span, UNEXPECTED, suggestion=advice))
         return None
-
-
-def keys_of(cls: type[Declared]) -> dict[str, str]:
-    """The keys that a class takes in the file, with the field that each fills."""
-    free = {cls.free_keys.replace("_", " "): cls.free_keys} if cls.free_keys else {}
-    return {name: key.field for name, key in known_keys(cls).items()} | free

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import listed
 from firmpedal.report.sheet import Bullets, Heading, Paragraph
 
 if TYPE_CHECKING:
@@ -30,11 +31,6 @@ LONGEST = 90
 
 def option_name(option: str | None) -> str:
     return AS_WRITTEN if option is None else option
-
-
-def listed(names: list[str]) -> str:
-    """Names in a sentence: `a, b and c`."""
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}" if names else ""
 
 
 def answer(found: Comparison) -> str:

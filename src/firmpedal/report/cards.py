@@ -52,34 +52,24 @@ def card(evaluation: Evaluation, line: LaidLine) -> Sheet:
 
 def _heights(evaluation: Evaluation, line: LaidLine) -> list[Block]:
     """Where air would collect in the attitudes in which some point stands higher than both its sides."""
-    attitudes = dict.fromkeys(height.attitude for height in line.heights)
-    rows = [(name, _high_words(evaluation, line, name)) for name in attitudes if _has_hump(line, name)]
+    rows = []
+    for attitude in dict.fromkeys(height.attitude for height in line.heights):
+        heights = [each for each in line.heights if each.attitude == attitude]
+        heights.sort(key=lambda each: each.point)
+        if humps := _humps(heights):
+            rows.append((attitude, _high_words(evaluation, line, heights, humps)))
     return [Group((Heading("High points, where air collects"), Facts(tuple(rows))))] if rows else []
 
 
-def _has_hump(line: LaidLine, attitude: str) -> bool:
-    heights = sorted(
-        (each for each in line.heights if each.attitude == attitude), key=lambda each: each.point
-    )
-    return bool(_humps(heights))
-
-
-def _high_words(evaluation: Evaluation, line: LaidLine, attitude: str) -> str:
-    heights = sorted(
-        (each for each in line.heights if each.attitude == attitude), key=lambda each: each.point
-    )
-    unknown = [each for each in heights if not each.value.known]
+def _high_words(evaluation: Evaluation, line: LaidLine, heights: list[Height], humps: list[Height]) -> str:
     known = [each for each in heights if each.value.known]
-    if not known:
-        return "unknown: measure the points of this line first"
     top = max(known, key=lambda each: each.value.middle)
-    words = f"highest at {_point_words(line, top.point)}, {_height_words(evaluation, top.value)}"
-    traps = [_point_words(line, each.point) for each in _humps(heights)]
-    if traps:
-        words += f"; local high point at {', '.join(traps)}: air stays there and must be pushed out"
-    elif not unknown:
-        words += "; no high point between the ends"
-    return f"{words}; some points unknown" if unknown else words
+    traps = ", ".join(_point_words(line, each.point) for each in humps)
+    words = (
+        f"highest at {_point_words(line, top.point)}, {_height_words(evaluation, top.value)}; "
+        f"local high point at {traps}: air stays there and must be pushed out"
+    )
+    return words if len(known) == len(heights) else f"{words}; some points unknown"
 
 
 def _height_words(evaluation: Evaluation, value: Value) -> str:

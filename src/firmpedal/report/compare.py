@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.compare import compare
 from firmpedal.decide.contest import Outcome
-from firmpedal.report.advice import advice_blocks, answer, listed, option_name, shortened
+from firmpedal.model.display import listed
+from firmpedal.report.advice import advice_blocks, answer, option_name, shortened
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.units import Dimension
 

@@ -54,21 +54,19 @@ def _lengths(evaluation: Evaluation, line: LaidLine) -> str:
 
 def _bend_table(evaluation: Evaluation, line: LaidLine) -> Table:
     """The bends in order from the first end; marks are where each bend starts on the straight tube."""
-    assert line.tube is not None  # noqa: S101  the caller asked for the bends of a tube
-    show, rows, station = evaluation.display, [], 0.0
+    assert line.tube is not None and line.tube.centreline is not None  # noqa: S101, PT018  it has bends
+    show, rows, stations = evaluation.display, [], line.tube.centreline.tangent_stations
     for number, bend in enumerate(line.tube.bends):
-        station += line.tube.straights[number].middle
         rows.append(
             (
                 str(number + 1),
                 show.value(line.tube.straights[number]),
-                show.number(station, bend.radius.dimension),
+                show.number(stations[2 * number + 1], bend.radius.dimension),
                 show.value(bend.angle),
                 show.value(bend.rotation) if number else "-",
                 show.value(bend.radius),
             )
         )
-        station += bend.arc.middle
     rows.append(("end", show.value(line.tube.straights[-1]), "", "", "", ""))
     columns = ("bend", "straight before", "starts at", "angle", "rotation", "radius")
     return Table(columns, tuple(rows), frozenset({1, 2, 3, 4, 5}))

@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block
 
 SPARE_ROWS = 4
-LOOKED_UP = "catalogue"
 HOW = (
     "Measure on wheels, pedals neutral, pads new, unless a row says otherwise; chocks in, fairings off.",
     "Aft, right and up count as plus; forward, left and down as minus. To 1/16 in or 1 mm is plenty.",

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.decide.fault import Fault
 from firmpedal.decide.listed import understood
-from firmpedal.decide.reconcile import Fault, Needed, reconcile
+from firmpedal.decide.reconcile import Needed, reconcile
 from firmpedal.report.parts import goods_of_item, parts_list
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.units import Dimension
@@ -13,8 +14,9 @@ from firmpedal.units import Dimension
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.decide.fault import Discrepancy
     from firmpedal.decide.listing import Entry
-    from firmpedal.decide.reconcile import Discrepancy, Reconciliation
+    from firmpedal.decide.reconcile import Reconciliation
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value

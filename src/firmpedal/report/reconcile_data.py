@@ -8,8 +8,9 @@ from firmpedal.report.contract import SCHEMA, si
 from firmpedal.report.reconcile import headline
 
 if TYPE_CHECKING:
+    from firmpedal.decide.fault import Discrepancy
     from firmpedal.decide.listing import ListError
-    from firmpedal.decide.reconcile import Discrepancy, Reconciliation
+    from firmpedal.decide.reconcile import Reconciliation
     from firmpedal.pipeline import Evaluation
 
 

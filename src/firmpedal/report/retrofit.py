@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.retrofit import retrofit
 from firmpedal.decide.step import Phase
 from firmpedal.finding import Level
+from firmpedal.model.display import listed
 from firmpedal.model.part import Category
-from firmpedal.report.advice import listed, option_name, shortened
+from firmpedal.report.advice import option_name, shortened
 from firmpedal.report.retrofit_words import phase_notes, step_words
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 

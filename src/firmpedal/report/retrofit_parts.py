@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.again import again
 from firmpedal.decide.pieces import find_line, joint_pieces
+from firmpedal.model.display import listed
 from firmpedal.model.stock import LineKind
-from firmpedal.report.advice import listed
 
 if TYPE_CHECKING:
     from firmpedal.decide.step import Step

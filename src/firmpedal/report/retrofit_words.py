@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.pieces import find_line
 from firmpedal.decide.step import Action
 from firmpedal.model.aircraft import find
+from firmpedal.model.display import listed
 from firmpedal.model.kinds import MasterCylinder
 from firmpedal.quantity import Mark
 from firmpedal.report import retrofit_parts as on
-from firmpedal.report.advice import listed
 from firmpedal.report.retrofit_parts import TAPER, stock_words
 
 if TYPE_CHECKING:
