@@ -135,7 +135,11 @@ MEANINGS: dict[str, dict[str, str]] = {
         "material": "of the panel",
         "passes": "the lines that pass it by name, see below",
     },
-    "passes": {"grommet": "whether the hole has one", "hole": "its diameter"},
+    "passes": {
+        "grommet": "whether the hole has one",
+        "hole": "its diameter, as far as it is free",
+        "tried": "whether a wire bent like the tube went through; it counts for more than what is worked out",
+    },
     "wheels": {
         "caliper": "the caliper at this wheel",
         "lowest structure": "the lowest point of leg, axle or bracket there; not the tyre",

@@ -38,6 +38,12 @@ class Answer(Enum):
     UNKNOWN = "unknown"
 
 
+def worst(answers: Iterable[Answer]) -> Answer:
+    """No if one is no, else unknown if one is unknown, else yes."""
+    given = set(answers)
+    return next((answer for answer in (Answer.NO, Answer.UNKNOWN) if answer in given), Answer.YES)
+
+
 @dataclass(frozen=True, slots=True)
 class Missing:
     """One thing somebody has to measure or look up before a number can be given."""

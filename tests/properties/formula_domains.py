@@ -149,6 +149,17 @@ DOMAINS = {
     },
     bends.extrados_hoop_factor: {"centreline_radius": RADIUS, "mean_radius": Range(0.001, 0.009, DOWN)},
     bends.flare_allowance: _FLARE,
+    bends.hole_for_bend: {
+        "centreline_radius": Range(0.02, 0.2, DOWN),
+        "outside_diameter": Range(0.003, 0.03, UP),
+        "panel_thickness": Range(0, 0.009, UP),
+        "bend_angle": Range(0, 3.1, UP),
+    },
+    bends.hole_for_lean: {
+        "outside_diameter": Range(0.003, 0.03, UP),
+        "panel_thickness": Range(0, 0.03, UP),
+        "lean": Range(0, 1.5, UP),
+    },
     threads.pitch_diameter_at_small_end: {**_THREAD, "pitch": Range(0.0009, 0.0031, DOWN)},
     threads.effective_thread_length: {**_THREAD, "pitch": Range(0.0009, 0.0031, UP)},
     threads.pitch_diameter_at_gauge_plane: {

@@ -3,7 +3,9 @@
 import math
 import re
 
-FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "exp", "sqrt")}
+FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt")} | {
+    "min": min
+}
 INCH = 0.0254  # exact, international yard and pound agreement of 1959
 
 
@@ -19,7 +21,7 @@ def evaluate(equation: str, numbers: dict[str, float]) -> float:
 
 def _value(expression: str, letters: dict[str, float]) -> float:
     python, before = [], ""
-    for token in re.findall(r"[A-Za-z]\w*|\d+(?:\.\d+)?|[-+*/^()]", expression):
+    for token in re.findall(r"[A-Za-z]\w*|\d+(?:\.\d+)?|[-+*/^(),]", expression):
         ended = before == ")" or (before[-1:].isalnum() and before not in FUNCTIONS)
         if ended and (token == "(" or token[0].isalnum()):  # noqa: S105
             python.append("*")

@@ -39,6 +39,23 @@ def test_flare_of_a_three_four_five_cone():
     assert bends.flare_allowance(12.0, 6.0, math.asin(3 / 5)) == pytest.approx(1.0)
 
 
+def test_a_bend_through_a_thick_panel_needs_its_sagitta_more_than_its_diameter():
+    # inside radius 5 and half the panel 3: the inside comes to 4 (3-4-5), the outside to 7
+    assert bends.hole_for_bend(6.0, 2.0, 6.0, pi / 2) == pytest.approx(3.0)
+
+
+def test_a_gentle_bend_through_a_thick_panel_is_a_kink_between_two_straights():
+    # inside radius 5 turned by 2 atan(1/2) in a panel of 8: the straights go on at a slope of 1 : 2
+    kink = 2 * math.atan(0.5)
+    inside = 5 * math.cos(kink / 2) - (4 - 5 * math.sin(kink / 2)) / 2
+    assert bends.hole_for_bend(6.0, 2.0, 8.0, kink) == pytest.approx(7 - inside)
+
+
+def test_a_tube_leaning_by_three_to_four():
+    # a strip of 8 at cos 4/5 covers 10, and a panel of 4 adds 3
+    assert bends.hole_for_lean(8.0, 4.0, math.asin(3 / 5)) == pytest.approx(13.0)
+
+
 def test_setback_of_a_square_bend_is_its_radius():
     assert bends.setback(0.0143, pi / 2) == pytest.approx(0.0143)
 

@@ -9,8 +9,9 @@ from __future__ import annotations
 import pytest
 from test_fit_sealed import ALUMINIUM, PLASTIC, TEXT
 
+from firmpedal.fit.chain import chain_at
 from firmpedal.pipeline import evaluate_text
-from firmpedal.report.chain import chain_at, chain_words
+from firmpedal.report.chain import chain_words
 from firmpedal.report.ends import end_groups
 from firmpedal.report.sheet import Facts
 from texts import example

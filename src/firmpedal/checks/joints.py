@@ -9,7 +9,7 @@ from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
 from firmpedal.fit.kinds import described
 from firmpedal.model.aircraft import find
-from firmpedal.model.part import CORNERS_OVER_FLATS, Category
+from firmpedal.model.part import Category
 from firmpedal.quantity import Answer, Mark, Missing, Value, largest, unknown
 from firmpedal.units import Dimension
 
@@ -230,11 +230,8 @@ def widest_part(joint: Joint) -> Value:
 
 def _width(part: Part, joint: Joint) -> Value:
     """Across a hexagon's corners, or a washer's rim; what turns or branches stands out by its arm."""
-    flats, label = part.dimension("hex_across_flats"), f"width of {part.designation}"
-    if part.turn or flats is None:
-        round_part = None if part.turn else part.width
-        return part.outlet_leg or round_part or unknown(label, Dimension.LENGTH, joint.place)
-    if flats.span is None:
-        return flats
-    low, high = (bound * CORNERS_OVER_FLATS for bound in flats.span)
-    return Value(label, Dimension.LENGTH, (low, high), flats.mark, joint.place, flats.source)
+    if not part.turn and (corners := part.corners) is not None:
+        return corners
+    round_part = None if part.turn else part.width
+    label = f"width of {part.designation}"
+    return part.outlet_leg or round_part or unknown(label, Dimension.LENGTH, joint.place)

@@ -8,10 +8,9 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay.panels import lies_on, passing
+from firmpedal.lay.through_hole import hole_for_line
 from firmpedal.model.aircraft import find
-from firmpedal.model.part import CORNERS_OVER_FLATS, Category
 from firmpedal.model.shapes import Sheet
-from firmpedal.model.stock import Hose
 from firmpedal.quantity import Answer, Mark, Missing
 from firmpedal.units import from_unit
 
@@ -22,7 +21,6 @@ if TYPE_CHECKING:
     from firmpedal.lay.panels import Passing
     from firmpedal.lay.shape import Point
     from firmpedal.model.circuit import Panel, Passage
-    from firmpedal.quantity import Value
 
 RULE = "panel-hole-without-grommet"
 # A bulkhead fitting reaches no further through its panel than this; nearer to its end a line goes
@@ -96,53 +94,25 @@ def _as_declared(
             sources=practice("navedtra-14018"),
         )
     if "hole" in passage.written:
-        yield from _wide_enough(view, line, panel, passage)
+        yield from _wide_enough(view, line, passage, cut)
 
 
-def _wide_enough(view: View, line: LaidLine, panel: Panel, passage: Passage) -> Iterator[Outcome]:
-    hole = passage.hole.named(f"hole for {line.name} in {panel.name}")
-    outside = line.stock.outside_diameter.named(f"outside diameter of {line.name}")
-    limit = Limit(hole, outside, "at least")
+def _wide_enough(view: View, line: LaidLine, passage: Passage, cut: Passing) -> Iterator[Outcome]:
+    hole = passage.hole.named(f"hole for {line.name} in {cut.panel.name}")
+    needed = hole_for_line(line, cut, passage.place)
+    limit = Limit(hole, needed, "at least")
     outcomes = judge(
         limit,
         rule=RULE,
         level=Level.CAUTION,
         place=passage.place,
-        message=f"the hole for {line.name} in {panel.name} is {view.show(hole)}, and the line is "
-        f"{view.show(outside)} thick",
+        message=f"the hole for {line.name} in {cut.panel.name} is {view.show(hole)}, and the line needs "
+        f"{view.show(needed)} there",
         tries=("a wider hole, with a grommet that fits it",),
     )
     plain = practice("firmpedal-derivation", Mark.DERIVED)
     for outcome in outcomes:
         yield replace(outcome, sources=outcome.sources or plain) if isinstance(outcome, Finding) else outcome
-    nut = _smallest_nut(view, line)
-    if limit.kept is not Answer.YES or nut is None:
-        return
-    if hole.high < nut.low * CORNERS_OVER_FLATS:
-        yield Finding(
-            RULE,
-            Level.NOTE,
-            passage.place,
-            f"no nut of {line.name} goes through its hole in {panel.name}, {view.show(hole)}: "
-            f"a nut is {view.show(nut)} across its flats",
-            ("pass the bare tube first, then put on nut and sleeve and flare that end in place",),
-            sources=practice("firmpedal-derivation", Mark.DERIVED),
-        )
-
-
-def _smallest_nut(view: View, line: LaidLine) -> Value | None:
-    """The nut of a tube that goes through a hole most easily; a hose's own nuts are not in the catalogue."""
-    if isinstance(line.stock, Hose):
-        return None
-    widths = [
-        width
-        for end in ("from", "to")
-        if (joint := view.assembly.joint_of(line.name, end)) is not None
-        for part in joint.parts
-        if part.category is Category.COUPLING_NUT
-        if (width := part.dimension("hex_across_flats")) is not None and width.known
-    ]
-    return min(widths, key=lambda width: width.low, default=None)
 
 
 def _without_fittings(view: View, line: LaidLine, panel: Panel, cut: Passing) -> list[Point]:

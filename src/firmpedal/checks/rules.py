@@ -31,6 +31,7 @@ from firmpedal.checks import (
     stroke,
     support,
     threading,
+    through_holes,
 )
 from firmpedal.checks.view import Rule
 
@@ -85,6 +86,7 @@ RULES: tuple[Rule, ...] = (
     Rule("bends-in-no-order", bench.bends_in_no_order),
     Rule("tube-longer-than-stock", stock.tube_longer_than_stock),
     Rule("thread-in-before-bending", threading.thread_in_before_bending),
+    Rule("tube-does-not-go-through", through_holes.tube_does_not_go_through),
     Rule("clamp-spacing", support.clamp_spacing),
     Rule("only-tie-wraps", support.only_tie_wraps),
     Rule("covered-edge-chafes", heat.covered_edge_chafes),

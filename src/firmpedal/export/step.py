@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
+from firmpedal.fit.chain import chain_at
 from firmpedal.lay.centreline import point_at
 from firmpedal.model.part import CORNERS_OVER_FLATS, Category
 from firmpedal.model.stock import Tube
-from firmpedal.report.chain import chain_at
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

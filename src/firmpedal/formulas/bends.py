@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from firmpedal.formulas._validity import require, require_positive, require_tube
+from firmpedal.formulas._validity import require, require_not_negative, require_positive, require_tube
 
 
 def setback(centreline_radius: float, bend_angle: float) -> float:
@@ -167,6 +167,59 @@ def flare_allowance(flare_diameter: float, outside_diameter: float, half_angle: 
     require(outside_diameter <= flare_diameter < math.inf, "a flare cannot be smaller than its tube")
     require(0 < half_angle < math.pi / 2, "the flare angle from the axis has to be less than a right angle")
     return (flare_diameter - outside_diameter) / 2 * math.tan(half_angle / 2)
+
+
+def hole_for_bend(
+    centreline_radius: float, outside_diameter: float, panel_thickness: float, bend_angle: float
+) -> float:
+    """Diameter of the round hole that a bent tube goes through, straights longer than the panel is thick.
+
+    w = R + D / 2 - (R - D / 2) / cos(b) + T / 2 tan(b), b = min(theta / 2, asin(T / (2 R - D)))
+
+    Args:
+        centreline_radius: R, of the bend [m].
+        outside_diameter: D, of the tube [m].
+        panel_thickness: T, of the panel with its grommet [m].
+        bend_angle: theta, angle through which the tube turns, 0 if straight [rad].
+
+    Returns:
+        Least diameter of the hole, the tube being turned as its bend goes through, w [m].
+
+    Valid: 0 < D < 2 R, 0 <= T < 2 R - D, 0 <= theta < pi; sharp edges, square to the panel.
+    Source: [firmpedal-derivation], the bend's outside at mid panel against its inside at both faces.
+    """
+    require_positive(outside_diameter, "the outside diameter")
+    require(
+        outside_diameter < 2 * centreline_radius < math.inf, "the bend has to be wider than the tube itself"
+    )
+    inside = 2 * centreline_radius - outside_diameter
+    require(0 <= panel_thickness < inside, "the panel has to be thinner than the inside of the bend is wide")
+    require(0 <= bend_angle < math.pi, "a bend turns by less than half a turn")
+    half = min(bend_angle / 2, math.asin(panel_thickness / inside))
+    outside = centreline_radius + outside_diameter / 2
+    return outside - inside / 2 / math.cos(half) + panel_thickness / 2 * math.tan(half)
+
+
+def hole_for_lean(outside_diameter: float, panel_thickness: float, lean: float) -> float:
+    """Diameter of the round hole that a straight tube goes through at a slant.
+
+    w = D / cos(a) + T tan(a)
+
+    Args:
+        outside_diameter: D, of the tube [m].
+        panel_thickness: T, of the panel with its grommet [m].
+        lean: a, between the tube and the square to the panel [rad].
+
+    Returns:
+        Least diameter of the hole, w [m].
+
+    Valid: D > 0, T >= 0, 0 <= a < pi/2; sharp edges.
+    Source: [firmpedal-derivation], a slanting strip through a gap as deep as the panel.
+    """
+    require_positive(outside_diameter, "the outside diameter")
+    require_not_negative(panel_thickness, "the panel's thickness")
+    require(0 <= lean < math.pi / 2, "a tube along the panel does not go through it")
+    return outside_diameter / math.cos(lean) + panel_thickness * math.tan(lean)
 
 
 def _require_bend(wall_thickness: float, outside_diameter: float, centreline_radius: float) -> None:

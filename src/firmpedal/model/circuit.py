@@ -131,6 +131,7 @@ class Passage(Named):
 
     grommet: YesNo = Answer.UNKNOWN
     hole: OptionalLength
+    tried: YesNo = Answer.UNKNOWN
 
 
 class Panel(Named):

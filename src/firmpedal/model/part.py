@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    from firmpedal.quantity import Mark, Value
-
+from firmpedal.quantity import Mark, Step, Value
+from firmpedal.units import Dimension
 
 CORNERS_OVER_FLATS = 2 / 3**0.5  # of a hexagon, the wider over the narrower
 
@@ -186,6 +184,17 @@ class Part:
     def width(self) -> Value | None:
         """Across the widest section of the body, a hexagon over its flats; an elbow's arm is `outlet_leg`."""
         return self.dimension(*_WIDTHS)
+
+    @property
+    def corners(self) -> Value | None:
+        """Across the corners of its hexagon; None where it has none."""
+        flats = self.dimension("hex_across_flats")
+        if flats is None or flats.span is None:
+            return flats
+        span = (flats.low * CORNERS_OVER_FLATS, flats.high * CORNERS_OVER_FLATS)
+        label, step = f"width of {self.designation} across corners", Step("2 w / sqrt(3)", (("w", flats),))
+        mark = max(Mark.DERIVED, flats.mark)
+        return Value(label, Dimension.LENGTH, span, mark, flats.place, flats.source, step)
 
     @property
     def flow_ends(self) -> tuple[int, ...]:

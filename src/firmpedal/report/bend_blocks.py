@@ -137,12 +137,12 @@ def _springback(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list
 
 
 def _rounding(evaluation: Evaluation, tube: TubeShape) -> str:
-    """What the card's own rounding can do at end B; the first leg is where it belongs."""
+    """What the card's own rounding can do at the far end; the first leg is where it belongs."""
     band = end_band(tube.centreline, rounding_of(evaluation)) if tube.centreline else 0.0
     if band <= TRIM_OVER:
         return ""
     shown = evaluation.display.number(band, tube.radius.dimension)
-    return f"Figures here are rounded: by that alone end B can come out {shown} off its place. Trim there."
+    return f"Figures here are rounded: by that alone the end flared last can be {shown} off. Trim there."
 
 
 def rounding_of(evaluation: Evaluation) -> Rounding:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.fit.chain import chain_at, groups_at
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
-from firmpedal.report.chain import chain_at, groups_at
 from firmpedal.report.joint_numbers import joint_numbers, number_words
 from firmpedal.report.lengths import degrees_of
 from firmpedal.report.nuts import torque_at

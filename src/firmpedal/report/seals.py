@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.fit.chain import is_banjo_bolt
 from firmpedal.model.part import Category, Form
-from firmpedal.report.chain import is_banjo_bolt
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

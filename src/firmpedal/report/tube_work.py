@@ -4,29 +4,36 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.fit.chain import chain_at
+from firmpedal.lay.through_hole import best_end, holes_of
 from firmpedal.model.aircraft import find
 from firmpedal.model.circuit import Flare
+from firmpedal.model.display import listed
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Tube
-from firmpedal.report.chain import chain_at
+from firmpedal.quantity import Answer
 from firmpedal.report.clock import ring
 from firmpedal.report.lengths import both, fine
 
 if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.through_hole import EndFirst, Hole
     from firmpedal.lay.tube import TubeShape
     from firmpedal.pipeline import Evaluation
 
+ENDS = {"from": "A", "to": "B"}
+OTHER = {"from": "to", "to": "from"}
+SIDES = {"from": "first", "to": "last"}
 ONLY_JUST = "end-straight-too-short"
 ONLY_JUST_WORDS = (
     " NOTE: only just long enough. Flare before bending, or try the tool's grip on a test piece."
 )
 TIGHT_LAST = (
-    "NOTE: end B is only just long enough too. If the tool does not grip a bent test piece, put nut and "
+    "NOTE: end {end} is only just long enough too. If the tool does not grip a bent test piece, put nut and "
     "sleeve on and flare it before bending; then nothing can be trimmed."
 )
 TRIAL = (
-    "Try it in place: ends in line with their fittings, no pull. Trim end B square if it is not flared yet."
+    "Try it in place: ends in line with their fittings, no pull. Trim end {end} square, unless it is flared."
 )
 LENS = "Look at both flares with a lens: round, smooth, no crack. Cracked: cut off and begin again."
 FLARES = {
@@ -38,26 +45,64 @@ FLARES = {
 
 def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tuple[str, ...]:
     """The steps from the stock to the finished tube, each to tick."""
+    holes = holes_of(evaluation.aircraft, evaluation.assembly, line)
+    best = best_end(holes) if holes else None
+    last = _last_flared(best)
+    first = OTHER[last]
     tight = tight_ends(evaluation, line)
-    first, last = (_nut_and_sleeve(evaluation, line, end) for end in ("from", "to"))
     flare = _flare(evaluation, line)
+    only_just = ONLY_JUST_WORDS if SIDES[first] in tight else ""
     steps = [
         f"Cut square to {both(tube.cut_length, evaluation.display)}.",
         "Deburr inside and outside. Do not thin the wall. Blow the tube out.",
-        f"End A: {first}. Then flare: {flare}.{ONLY_JUST_WORDS if 'first' in tight else ''}",
+        f"End {ENDS[first]}: {_nut_and_sleeve(evaluation, line, first)}. Then flare: {flare}.{only_just}",
     ]
     if tube.bends:
-        order = line.work.steps if line.work else ()
-        rings = ", ".join(ring(step.bend + 1) for step in order)
-        steps += [TIGHT_LAST] if "last" in tight else []
-        steps.append(f"Mark the bends with a felt pen, never a scriber. Bend in order: {rings}.")
+        steps += [TIGHT_LAST.format(end=ENDS[last])] if SIDES[last] in tight else []
+        steps.append(f"Mark the bends with a felt pen, never a scriber. {_bends(line, best)}")
+    place = "in place" if best and _bare(best) else "in the same way"
     return (
         *steps,
-        TRIAL,
-        f"End B: {last}. Flare last, in the same way.",
+        *(_through(holes, best) if best else ()),
+        TRIAL.format(end=ENDS[last]),
+        f"End {ENDS[last]}: {_nut_and_sleeve(evaluation, line, last)}. Flare last, {place}.",
         LENS,
         "Blow through. Cap both ends.",
     )
+
+
+def _bare(best: EndFirst) -> bool:
+    """Whether the end that goes through first gets its nut and flare only then."""
+    return best.nut_goes is Answer.NO or best.bends_go is Answer.NO
+
+
+def _last_flared(best: EndFirst | None) -> str:
+    return best.end if best and _bare(best) else "to"
+
+
+def _bends(line: LaidLine, best: EndFirst | None) -> str:
+    """In which order to bend, and which bends have to wait until the tube is through its hole."""
+    later = set(best.bends) if best and best.bends_go is Answer.NO else set()
+    numbers = [step.bend + 1 for step in (line.work.steps if line.work else ())]
+    now = ", ".join(ring(number) for number in numbers if number not in later)
+    if not later:
+        return f"Bend in order: {now}."
+    wait = ", ".join(ring(number) for number in numbers if number in later)
+    return f"{f'Bend in order: {now}.' if now else 'No bend yet.'} Leave {wait} until it is in place."
+
+
+def _through(holes: tuple[Hole, ...], best: EndFirst) -> list[str]:
+    """How the tube gets through the holes that it sits in."""
+    where = listed([hole.panel.name for hole in holes])
+    end = ENDS[best.end]
+    if best.bends_go is Answer.NO:
+        bends = ", ".join(ring(number) for number in best.bends)
+        return [f"Push end {end}, bare, through {where}. Only then make {bends}, in place."]
+    if best.nut_goes is Answer.NO:
+        return [f"Push end {end}, bare, through {where}: its nut does not go through the hole."]
+    if Answer.UNKNOWN in (best.bends_go, best.nut_goes):
+        return [f"Whether it goes through {where} finished is not known. Try a wire bent like it first."]
+    return [f"Through {where}: it goes through finished, end {end} first."]
 
 
 def tight_ends(evaluation: Evaluation, line: LaidLine) -> frozenset[str]:
