@@ -16,6 +16,7 @@ from firmpedal.pipeline import evaluate_file, evaluate_text
 from firmpedal.report.bend_template import BendWords, FlatBend, bend_template
 from firmpedal.report.fullsize import drawable, fullsize_pages, not_drawn
 from firmpedal.report.fullsize_bends import bend_figures
+from firmpedal.report.line_holes import line_hole_marks
 from firmpedal.report.marks import bounds, label_box
 from firmpedal.report.panel_holes import panel_holes, seen_from, upward
 from firmpedal.report.paper import PAPERS, WHITE
@@ -108,7 +109,7 @@ def test_tube_whose_points_are_unknown_is_named_and_not_drawn():
     text = EXAMPLE.read_text(encoding="utf-8").replace("[9.0, -11.6, -5.2]", "unknown")
     found = evaluate_text(text, "unknown.yaml", "rigid")
     assert [words.partition(":")[0] for words in not_drawn(found)] == ["left_leg", "right_leg"]
-    assert [page.title for page in fullsize_pages(found, PAPERS["A4"])] == ["Holes for bulkhead fittings"]
+    assert [page.title for page in fullsize_pages(found, PAPERS["A4"])] == ["Holes in panels"]
 
 
 def test_hole_of_an_unknown_fitting_has_no_circle_and_says_so():
@@ -190,3 +191,13 @@ def test_command_says_what_it_wrote_or_why_not(words, says, ends, tmp_path):
     assert says in " ".join(result.output.split())
     assert result.exit_code == ends
     assert out.exists() is (ends == 0)
+
+
+def test_hole_of_a_line_is_as_wide_as_the_file_says_and_without_a_figure_there_is_none():
+    text = (FOLDER / "oatmere.yaml").read_text(encoding="utf-8")
+    wide = evaluate_text(text.replace("left_run: {grommet: yes}", "left_run: {grommet: yes, hole: 5/8}"))
+    (left,) = line_hole_marks(wide)
+    (circle,) = [mark for mark in left if isinstance(mark, Stroke) and len(mark.points) > 8]
+    across = max(x for x, _ in circle.points) - min(x for x, _ in circle.points)
+    assert across == pytest.approx(5 / 8 * 72, rel=1e-3)
+    assert line_hole_marks(evaluate_text(text)) == []

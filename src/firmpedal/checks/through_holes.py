@@ -33,9 +33,8 @@ def tube_does_not_go_through(view: View) -> Iterator[Outcome]:
         if not holes:
             continue
         yield from (_hole_wanted(view, line, hole) for hole in holes if not hole.passage.hole.known)
-        outside = line.stock.outside_diameter
-        # a hole too narrow for the tube itself is told by the rule about holes
-        if all(hole.passage.hole.at_least(outside) is Answer.YES for hole in holes):
+        # a hole too narrow for the tube as it sits there is told by the rule about holes
+        if all(hole.passage.hole.at_least(hole.needs) is Answer.YES for hole in holes):
             yield from _pushed_through(view, line, holes)
 
 
@@ -43,7 +42,7 @@ def _hole_wanted(view: View, line: LaidLine, hole: Hole) -> NotShown:
     """Ask for a hole, and say which one would do."""
     name = f"the hole for {line.name} in {hole.panel.name}"
     bent = [bend.needs for way in hole.ways for bend in way.bends]
-    plain = largest("bare tube", [line.stock.outside_diameter, *bent])
+    plain = largest("bare tube", [hole.needs, *bent])
     nuts = [way.nut for way in hole.ways if way.nut is not None]
     words = f"its diameter: {view.show(plain)} lets the bent tube through" if plain.known else "its diameter"
     if plain.known and nuts and all(nut.known for nut in nuts):

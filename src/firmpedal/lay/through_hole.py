@@ -66,10 +66,11 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """A hole that a tube sits in, once and surely, and both ways through it."""
+    """A hole that a tube sits in, once and surely: what the tube as it sits needs, and both ways through."""
 
     panel: Panel
     passage: Passage
+    needs: Value
     ways: tuple[Way, ...]
 
 
@@ -96,7 +97,8 @@ def holes_of(aircraft: Aircraft, assembly: Assembly, line: LaidLine) -> tuple[Ho
         passage = find(panel.passes, line.name)
         cut = None if passage is None else passing(line, panel)
         if passage is not None and cut is not None and len(cut.points) == 1 and not cut.unsure:
-            found.append(Hole(panel, passage, ways_through(line, cut, passage, nuts)))
+            needs = hole_for_line(line, cut, passage.place)
+            found.append(Hole(panel, passage, needs, ways_through(line, cut, passage, nuts)))
     return tuple(found)
 
 

@@ -1,4 +1,4 @@
-"""Pages at full size: marking strips, bend templates with clock faces, and holes for bulkhead fittings."""
+"""Pages at full size: marking strips, bend templates with clock faces, and holes in panels."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.report.fullsize_bends import bend_figures
 from firmpedal.report.fullsize_strip import MARKING_WORDS, strip_of, strip_words
+from firmpedal.report.line_holes import line_hole_marks
 from firmpedal.report.marks import MILLIMETRE, bounds, moved
 from firmpedal.report.panel_holes import hole_marks, panel_holes
 from firmpedal.report.paper import proof
@@ -34,8 +35,8 @@ PIECES_WORDS = "A template in pieces is put together at J1 and so on, cross on c
 HOLE_WORDS = (
     "First hold the fitting itself to the circle: its thread must go in without force, and the nut must "
     "cover the edge. Then lay the page on the panel, cross on the middle of the hole, and punch through. "
-    "Deburr the hole. Where a line passes a panel without a fitting the hole goes by the grommet in your "
-    "hand; none is drawn here."
+    "Deburr the hole. Where a line passes without a fitting, the hole goes by the grommet in your hand: hold "
+    "it to the circle."
 )
 
 
@@ -141,13 +142,14 @@ def _fitted(figure: BendFigure, paper: Paper) -> list[_Block]:
 def _hole_pages(evaluation: Evaluation, paper: Paper) -> Iterator[FullsizePage]:
     half = (paper.room.right - paper.room.left) / 2
     drawn = [hole_marks(evaluation, hole) for hole in panel_holes(evaluation)]
+    drawn += line_hole_marks(evaluation)
     pairs = (drawn[n : n + 2] for n in range(0, len(drawn), 2))
     rows = [
         _Block(tuple(mark for n, marks in enumerate(pair) for mark in moved(marks, (n * half, 0.0))))
         for pair in pairs
     ]
     for page in _filled(rows, paper, 2 * GAP):
-        yield _page("Holes for bulkhead fittings", HOLE_WORDS, _stacked(page, paper, 2 * GAP), paper)
+        yield _page("Holes in panels", HOLE_WORDS, _stacked(page, paper, 2 * GAP), paper)
 
 
 def _filled(blocks: list[_Block], paper: Paper, gap: float = GAP) -> Iterator[list[_Block]]:

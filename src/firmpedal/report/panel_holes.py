@@ -18,7 +18,7 @@ from firmpedal.report.views import POINTS_PER_METRE
 from firmpedal.units import Dimension, from_unit, show
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from firmpedal.model.circuit import Bulkhead
     from firmpedal.model.display import Display
@@ -78,19 +78,25 @@ def _hole(evaluation: Evaluation, bulkhead: Bulkhead) -> PanelHole:
 
 
 def hole_marks(evaluation: Evaluation, hole: PanelHole) -> tuple[Drawn, ...]:
-    """Draw one hole with its words, its upper left corner at the origin."""
+    """Draw the hole of a fitting with its words, its upper left corner at the origin."""
+    bulkhead = hole.bulkhead
+    return drawn_hole(bulkhead.name, hole.diameter, upward(bulkhead.normal), _words(evaluation, hole))
+
+
+def drawn_hole(name: str, diameter: Value, top: str, words: Iterable[str]) -> tuple[Drawn, ...]:
+    """Draw one hole, cross and words alone where its diameter is unknown, from the origin down and right."""
     x, y = MIDDLE
-    radius = hole.diameter.middle * POINTS_PER_METRE / 2 if hole.diameter.known else 4 * MILLIMETRE
+    radius = diameter.middle * POINTS_PER_METRE / 2 if diameter.known else 4 * MILLIMETRE
     reach = radius + 5 * MILLIMETRE
     marks: list[Drawn] = [
         Stroke(((x - reach, y), (x + reach, y)), 0.4),
         Stroke(((x, y - reach), (x, y + reach)), 0.4),
     ]
-    if hole.diameter.known:
+    if diameter.known:
         marks.append(circle(MIDDLE, radius, 0.6))
-    marks += _arrow(upward(hole.bulkhead.normal), y + reach)
-    marks.append(text(hole.bulkhead.name, (BESIDE, -6.0), 14, "start", bold=True))
-    rows = [row for words in _words(evaluation, hole) for row in textwrap.wrap(words, LONGEST_ROW)]
+    marks += _arrow(top, y + reach)
+    marks.append(text(name, (BESIDE, -6.0), 14, "start", bold=True))
+    rows = [row for sentence in words for row in textwrap.wrap(sentence, LONGEST_ROW)]
     marks += [text(row, (BESIDE, -22.0 - n * LINE), LETTERS, "start") for n, row in enumerate(rows)]
     return tuple(marks)
 
