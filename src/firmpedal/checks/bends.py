@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
-from firmpedal.quantity import Answer, Mark, Missing, Value, exactly
-from firmpedal.units import Dimension, from_unit
+from firmpedal.quantity import Mark
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -16,12 +15,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.tube import TubeShape
 
-# Least straight at an end for nut, sleeve and flaring tool, by dash: from memory, a shop figure.
-END_STRAIGHT = {"-3": from_unit(1.25, "in"), "-4": from_unit(1.5, "in")}
-ONLY_JUST = {"-3": from_unit(1.875, "in"), "-4": from_unit(1.875, "in")}
 LEAST_BEND = math.radians(5)  # what gives way at all: our estimate
-# What a straight may be off: both its points by a sixteenth along each axis, by tape and pen.
-READING = from_unit(2 * 3**0.5 / 16, "in")
 
 
 def _tubes(view: View) -> list[tuple[LaidLine, TubeShape]]:
@@ -70,70 +64,6 @@ def bend_radius_below_minimum(view: View) -> Iterator[Outcome]:
             message=message,
             tries=(f"a bender of {view.show(least)} or more", "an elbow fitting at this corner"),
         )
-
-
-def end_straight_too_short(view: View) -> Iterator[Outcome]:
-    """The straight at each end is long enough for nut, sleeve and flaring tool.
-
-    Under the least the end cannot be flared; just over it, flare that end before bending or check
-    the tool's grip first. The least lengths are from memory; your own tool decides.
-    """
-    for line, shape in _tubes(view):
-        if not shape.straights:
-            continue
-        least = _least_straight(view, line)
-        for name, straight in (("first", shape.straights[0]), ("last", shape.straights[-1])):
-            yield from _end_straight(view, line, name, straight, least)
-
-
-def _least_straight(view: View, line: LaidLine) -> Value:
-    declared = view.aircraft.bench.end_straight
-    if declared.known:
-        return declared
-    dash = getattr(line.stock, "dash", None)
-    label = "least straight for nut, sleeve and flaring tool"
-    if dash in END_STRAIGHT:
-        return exactly(label, Dimension.LENGTH, END_STRAIGHT[dash], Mark.MEMORY, source="common-practice")
-    missing = (Missing("bench.end straight", f"{label}, for {line.stock.phrase}"),)
-    return Value(label, Dimension.LENGTH, None, Mark.MEASURED, "bench.end straight", missing=missing)
-
-
-def _end_straight(view: View, line: LaidLine, name: str, straight: Value, least: Value) -> Iterator[Outcome]:
-    rule = "end-straight-too-short"
-    named = straight.named(f"{name} straight of {line.name}")
-    found = f"the {name} straight of {line.name} is {view.show(named)}"
-    message = f"{found}; nut, sleeve and tool need {view.show(least)}"
-    limit = Limit(named, least, "at least")
-    yield from judge(
-        limit,
-        rule=rule,
-        level=Level.CAUTION,
-        place=line.place,
-        message=message,
-        tries=("move the nearest corner away from the end", "a tighter bend radius if the tube allows it"),
-    )
-    ample = _ample(view, line, least)
-    if limit.kept is Answer.YES and ample is not None and named.low - READING < ample:
-        message = f"{found}: enough, but only just"
-        tries = ("flare this end before bending, or try the tool's grip on a test piece first",)
-        yield Finding(
-            rule,
-            Level.NOTE,
-            line.place,
-            message,
-            tries,
-            named,
-            least,
-            "at least",
-            practice("common-practice"),
-        )
-
-
-def _ample(view: View, line: LaidLine, least: Value) -> float | None:
-    """The length above which nothing needs saying; a tape's reading error is allowed for."""
-    if view.aircraft.bench.end_straight.known:
-        return least.high + from_unit(0.375, "in")
-    return ONLY_JUST.get(getattr(line.stock, "dash", None) or "")
 
 
 def straight_between_bends_too_short(view: View) -> Iterator[Outcome]:

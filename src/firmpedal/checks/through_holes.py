@@ -40,14 +40,14 @@ def tube_does_not_go_through(view: View) -> Iterator[Outcome]:
 
 def _hole_wanted(view: View, line: LaidLine, hole: Hole) -> NotShown:
     """Ask for a hole, and say which one would do."""
-    name = f"the hole for {line.name} in {hole.panel.name}"
+    name = f"the diameter of the hole for {line.name} in {hole.panel.name}"
     bent = [bend.needs for way in hole.ways for bend in way.bends]
     plain = largest("bare tube", [hole.needs, *bent])
     nuts = [way.nut for way in hole.ways if way.nut is not None]
-    words = f"its diameter: {view.show(plain)} lets the bent tube through" if plain.known else "its diameter"
+    words = f": {view.show(plain)} lets the bent tube through" if plain.known else ""
     if plain.known and nuts and all(nut.known for nut in nuts):
         words += f", {view.show(largest('with nut', [plain, *nuts]))} with nut and flare"
-    missing = (Missing(f"{hole.passage.place}.hole", f"{name}, {words}"),)
+    missing = (Missing(f"{hole.passage.place}.hole", f"{name}{words}"),)
     return NotShown(RULE, hole.passage.place, f"whether {line.name} goes through {hole.panel.name}", missing)
 
 
