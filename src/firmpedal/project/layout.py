@@ -12,6 +12,7 @@ from ruamel.yaml.reader import Reader, ReaderError
 from firmpedal.finding import Problem, Span
 from firmpedal.project.file import LARGEST_FILE, NAME_IT, place, too_large
 from firmpedal.project.names import quoted
+from firmpedal.project.pieces import composed
 from firmpedal.project.yaml_meanings import BRACKETS, MEANINGS
 
 if TYPE_CHECKING:
@@ -33,11 +34,11 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
     problems = _unseen(text, file) or _tabs(text, file)
     if problems:
         return None, problems
-    yaml = YAML(typ="safe", pure=True)
-    yaml.max_depth = DEEPEST
-    yaml.composer.warn_double_anchors = False
+    plain = text.translate(_BLANKS)
+    if (root := composed(plain, _read_whole)) is not None:
+        return root, []
     try:
-        root = yaml.compose(text.translate(_BLANKS))
+        root = _read_whole(plain)
     except MarkedYAMLError as error:
         return None, [_explained(error, text, file)]
     except RecursionError:
@@ -48,6 +49,13 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
     return root, [] if root is not None else [
         Problem(start, "nothing is written in this file", suggestion=_NEW)
     ]
+
+
+def _read_whole(text: str) -> YamlNode | None:
+    yaml = YAML(typ="safe", pure=True)
+    yaml.max_depth = DEEPEST
+    yaml.composer.warn_double_anchors = False
+    return yaml.compose(text)
 
 
 def _unseen(text: str, file: str) -> list[Problem]:
