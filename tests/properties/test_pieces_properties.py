@@ -17,7 +17,26 @@ FILES = sorted(
         *(Path(__file__).parents[1] / "aircraft").glob("*.yaml"),
     ]
 )
-ODD = ["\n", "\r\n", " ", "#", ":", "- ", "[", "]", "{", "}", '"', "'", "|\n  a\n", ">", "key: ", "? ", "&a ", "*a"]
+ODD = [
+    "\n",
+    "\r\n",
+    " ",
+    "#",
+    ":",
+    "- ",
+    "[",
+    "]",
+    "{",
+    "}",
+    '"',
+    "'",
+    "|\n  a\n",
+    ">",
+    "key: ",
+    "? ",
+    "&a ",
+    "*a",
+]
 
 
 def whole(text):
@@ -35,7 +54,9 @@ def told(node):
     places = [(mark.index, mark.line, mark.column) for mark in (node.start_mark, node.end_mark)]
     if isinstance(node, ScalarNode):
         return places, str(node.tag), node.anchor, node.style, node.value
-    inner = [told(item) for pair in node.value for item in (pair if isinstance(node, MappingNode) else [pair])]
+    inner = [
+        told(item) for pair in node.value for item in (pair if isinstance(node, MappingNode) else [pair])
+    ]
     return places, str(node.tag), node.anchor, node.flow_style, inner
 
 

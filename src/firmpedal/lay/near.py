@@ -76,7 +76,8 @@ def nearest(points: Array, solid: Solid) -> Nearest:
     shares = _nearest_shares(starts, steps, solid)
     places = starts + shares[:, None] * steps
     distances = distance(places, solid)
-    best = int(np.argmin(distances))
+    alike = np.flatnonzero(distances <= distances.min())  # where a path goes through a body, all of that is
+    best = int(alike[np.argmin(_off_middle(places[alike], solid))])
     x, y, z = places[best]
     share = (int(close[best]) + float(shares[best])) / (len(points) - 1)
     return Nearest(float(distances[best]), share, (float(x), float(y), float(z)))
@@ -176,6 +177,19 @@ def distance(points: Array, solid: Solid) -> Array:
             over_rim, over_face = across - radius, abs(along) - thickness / 2
             out: Array = np.hypot(np.maximum(over_rim, 0.0), np.maximum(over_face, 0.0))
             return out
+        case _:
+            assert_never(solid)
+
+
+def _off_middle(points: Array, solid: Solid) -> Array:
+    """Distances of points from the middle line of a bar, or from the middle of another body."""
+    match solid:
+        case Bar(start, finish, _):
+            return _from_straight(points, np.array(start), np.array(finish))
+        case Box(low, high):
+            return _lengths(points - (np.array(low) + np.array(high)) / 2)
+        case Disc(centre, _, _, _):
+            return _lengths(points - np.array(centre))
         case _:
             assert_never(solid)
 

@@ -35,10 +35,8 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
     if problems:
         return None, problems
     plain = text.translate(_BLANKS)
-    if (root := composed(plain, _read_whole)) is not None:
-        return root, []
     try:
-        root = _read_whole(plain)
+        root = composed(plain, _read_whole) or _read_whole(plain)
     except MarkedYAMLError as error:
         return None, [_explained(error, text, file)]
     except RecursionError:
@@ -55,7 +53,8 @@ def _read_whole(text: str) -> YamlNode | None:
     yaml = YAML(typ="safe", pure=True)
     yaml.max_depth = DEEPEST
     yaml.composer.warn_double_anchors = False
-    return yaml.compose(text)
+    root: YamlNode | None = yaml.compose(text)
+    return root
 
 
 def _unseen(text: str, file: str) -> list[Problem]:

@@ -7,8 +7,10 @@ of top keys, nothing is put together and YAML reads it whole.
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, NamedTuple
+from itertools import pairwise
+from typing import TYPE_CHECKING, Any
 
 from ruamel.yaml.error import YAMLError
 from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
@@ -26,7 +28,8 @@ _SHARED = re.compile(r"[&*!](?=\S)|<<|^%")  # what one key may take from another
 _LINE_END = re.compile(r"\r\n|[\n\r\x85\u2028\u2029]")
 
 
-class Mark(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class Mark:
     """A place in the whole text: letters before it, lines before it, letters before it on its line."""
 
     index: int
@@ -55,10 +58,10 @@ def composed(text: str, compose: Compose) -> MappingNode | None:
 
 
 def _pieces(text: str, starts: list[int]) -> Iterator[tuple[str, int, int]]:
-    """Each top key with what belongs to it, the letters and the lines before it; remarks go with the first."""
+    """Each top key with what belongs to it, the letters and the lines before it; the first has the head."""
     edges = [0, *starts[1:], len(text)]
     line = 0
-    for start, stop in zip(edges, edges[1:], strict=False):
+    for start, stop in pairwise(edges):
         piece = text[start:stop]
         yield piece, start, line
         line += len(_LINE_END.findall(piece))
@@ -84,7 +87,7 @@ def _placed(piece: str, index: int, line: int, compose: Compose) -> tuple[Node, 
     return None if pair is None else (_moved(pair[0], index, line), _moved(pair[1], index, line))
 
 
-def _moved(node: Node, index: int, line: int) -> Node:
+def _moved(node: Any, index: int, line: int) -> Node:
     start, end = (
         Mark(mark.index + index, mark.line + line, mark.column) for mark in (node.start_mark, node.end_mark)
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import lru_cache
 
 from firmpedal.units.names import unit_by_name
 from firmpedal.units.table import RADIANS_PER_DEGREE, Dimension, Unit
@@ -32,6 +33,7 @@ def from_unit(number: float, unit: str, *, difference: bool = False) -> float:
     return float(Fraction(str(float(number))) * _si_size(known) + zero)
 
 
+@lru_cache(maxsize=16384)
 def show(
     si: float,
     unit: str,
