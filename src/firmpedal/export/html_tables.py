@@ -39,14 +39,11 @@ def _title(block: Table, number: int) -> str:
 
 
 def _naming(block: Table) -> int:
-    """The column that says what a row is about: the first with a title, and with words, not figures."""
-    plain = [number for number, title in enumerate(block.columns) if title and number not in block.right]
-    words = (number for number in plain if any(_is_name(row[number]) for row in block.rows))
-    return next(words, plain[0] if plain else 0)
-
-
-def _is_name(cell: str) -> bool:
-    return any(sign.isalpha() for sign in cell)
+    """The column that says what a row is about: the first that holds a name in every row, not a figure."""
+    columns = range(len(block.columns))
+    named = (number for number in columns if all(row[number][:1].isalpha() for row in block.rows))
+    titled = (number for number in columns if block.columns[number] and number not in block.right)
+    return next(named, next(titled, 0))
 
 
 def _row(block: Table, row: Row, naming: int, keys: Keys) -> str:

@@ -25,13 +25,14 @@ def quoted(text: str) -> str:
 
 
 def said(text: str) -> str:
-    """Text between tags. A long name may break after its joints, as on paper; a short one stays whole."""
+    """Text between tags. As on paper a long name may break after its joints, and a short one stays whole."""
     return " ".join(_word(word) for word in text.split(" "))
 
 
 def _word(word: str) -> str:
     if len(word) <= LONG:
-        return escape(usable(word))
+        kept = escape(usable(word))
+        return f'<span class="fp-whole">{kept}</span>' if "-" in word else kept
     return "<wbr/>".join(escape(usable(piece)) for piece in _JOINTS.split(word))
 
 
