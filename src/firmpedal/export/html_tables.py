@@ -41,9 +41,13 @@ def _title(block: Table, number: int) -> str:
 def _naming(block: Table) -> int:
     """The column that says what a row is about: the first that holds a name in every row, not a figure."""
     columns = range(len(block.columns))
-    named = (number for number in columns if all(row[number][:1].isalpha() for row in block.rows))
+    named = (number for number in columns if _names(block, number))
     titled = (number for number in columns if block.columns[number] and number not in block.right)
     return next(named, next(titled, 0))
+
+
+def _names(block: Table, number: int) -> bool:
+    return all(row[number][:1].isalpha() for row in block.rows)
 
 
 def _row(block: Table, row: Row, naming: int, keys: Keys) -> str:
@@ -64,6 +68,7 @@ def _cell(block: Table, row: Row, number: int, naming: int, fill: tuple[Keys, st
         inner = pen(keys.of(*row, title), f"{about}: {title}" if about else title)
     else:
         classes += [] if text else ["fp-nothing"]
+        classes += ["fp-count"] if number == naming and not _names(block, number) else []
         inner = lines(text)
     tag, role = ('th scope="row"', "rowheader") if number == naming else ("td", "cell")
     named = f' class="{" ".join(classes)}"' if classes else ""

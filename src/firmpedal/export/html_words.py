@@ -7,8 +7,9 @@ from collections import Counter
 from hashlib import sha256
 from html import escape
 
-LONG = 18  # signs: a longer name may break
+LONG = 18  # signs: a longer word may break after any of its joints
 _JOINTS = re.compile(r"(?<=[_./\-])(?=.)")
+_BETWEEN_WORDS = re.compile(r"(?<=[^\W\d_][_.])(?=[^\W\d_])")
 _APART = "\x1f"
 # Signs that no page may hold: controls other than the line's end and the tabulator, and halves of pairs.
 _UNUSABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
@@ -25,15 +26,14 @@ def quoted(text: str) -> str:
 
 
 def said(text: str) -> str:
-    """Text between tags. As on paper a long name may break after its joints, and a short one stays whole."""
+    """Text between tags. Names may break between their words; fractions and designations stay whole."""
     return " ".join(_word(word) for word in text.split(" "))
 
 
 def _word(word: str) -> str:
-    if len(word) <= LONG:
-        kept = escape(usable(word))
-        return f'<span class="fp-whole">{kept}</span>' if "-" in word else kept
-    return "<wbr/>".join(escape(usable(piece)) for piece in _JOINTS.split(word))
+    joints = _JOINTS if len(word) > LONG else _BETWEEN_WORDS
+    made = "<wbr/>".join(escape(usable(piece)) for piece in joints.split(word))
+    return f'<span class="fp-whole">{made}</span>' if "-" in word and len(word) <= LONG else made
 
 
 def lines(text: str) -> str:
