@@ -36,11 +36,12 @@ def palettes(css):
     return [(selector, colours) for selector, colours in blocks if "page" in colours]
 
 
-(_, LIGHT), (_, BY_SYSTEM), (_, DARK) = palettes(LOOK)
+(_, LIGHT), (_, BY_SYSTEM), (_, DARK), (_, PRINTED) = palettes(LOOK)
 (_, BRIGHT), (_, BLACK) = palettes(HANGAR)
 PALETTES = {
     "light": LIGHT,
     "dark": DARK,
+    "printed": PRINTED,
     "hangar, light": LIGHT | BRIGHT,
     "hangar, dark": DARK | BLACK,
 }
@@ -103,9 +104,9 @@ def test_every_ink_and_ground_that_is_used_is_checked():
 
 def test_dark_is_one_whoever_asks_for_it():
     selectors = [selector for selector, _ in palettes(LOOK)]
-    assert selectors == [":root, :root.fp-light", ":root:not(.fp-light)", ":root.fp-dark"]
+    assert selectors == [":root, :root.fp-light", ":root:not(.fp-light)", ":root.fp-dark", ":root:root"]
     assert BY_SYSTEM == DARK
-    assert set(LIGHT) == set(DARK)
+    assert set(LIGHT) == set(DARK) == set(PRINTED)
 
 
 @pytest.mark.parametrize("css", [LOOK, HANGAR], ids=["firmpedal.css", "hangar.css"])

@@ -26,20 +26,27 @@ def quoted(text: str) -> str:
 
 
 def said(text: str) -> str:
-    """Text between tags. Names may break between their words; fractions and designations stay whole."""
-    return " ".join(_word(word) for word in text.split(" "))
-
-
-def _word(word: str) -> str:
-    joints = _JOINTS if len(word) > LONG else _BETWEEN_WORDS
-    made = "<wbr/>".join(escape(usable(piece)) for piece in joints.split(word))
-    return f'<span class="fp-whole">{made}</span>' if "-" in word and len(word) <= LONG else made
+    """Text between tags. A long word may break after its joints, as on paper; a designation stays whole."""
+    return " ".join(_word(word, _JOINTS if len(word) > LONG else None) for word in text.split(" "))
 
 
 def lines(text: str) -> str:
-    """The first line of a cell, and under it those that explain it."""
-    first, *others = text.split("\n")
-    return said(first) + "".join(f'<span class="fp-aside">{said(other)}</span>' for other in others)
+    """The first line of a cell, and under it those that explain it. Cells are narrow: names may break.
+
+    Elsewhere they may not, for whatever reads a page aloud makes two words of them.
+    """
+    first, *others = map(_narrow, text.split("\n"))
+    return first + "".join(f'<span class="fp-aside">{other}</span>' for other in others)
+
+
+def _narrow(line: str) -> str:
+    return " ".join(_word(word, _JOINTS if len(word) > LONG else _BETWEEN_WORDS) for word in line.split(" "))
+
+
+def _word(word: str, joints: re.Pattern[str] | None) -> str:
+    pieces = joints.split(word) if joints else [word]
+    made = "<wbr/>".join(escape(usable(piece)) for piece in pieces)
+    return f'<span class="fp-whole">{made}</span>' if "-" in word and len(word) <= LONG else made
 
 
 class Keys:
