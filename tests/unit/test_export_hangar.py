@@ -16,7 +16,7 @@ from typer.testing import CliRunner
 from firmpedal.cli.main import app
 from firmpedal.export.hangar import page, write
 from firmpedal.pipeline import evaluate_text, usable_options
-from firmpedal.report.cover import CAUTIONS
+from firmpedal.report.cover import CAUTIONS, verdict_line
 from firmpedal.report.hangar import before_sheet, hangar_sheets
 from firmpedal.report.packet import footer_of
 
@@ -24,7 +24,7 @@ TEXT = EXAMPLE.read_text(encoding="utf-8")
 
 
 def page_of(evaluation, options=()):
-    return page(hangar_sheets(evaluation, options), footer_of(evaluation))
+    return page(hangar_sheets(evaluation, options), footer_of(evaluation), verdict_line(evaluation))
 
 
 def shown(made):
@@ -95,9 +95,9 @@ def test_the_same_file_gives_the_same_page():
 def test_every_revision_option_and_aircraft_keeps_its_own_ticks():
     sheets, footer = hangar_sheets(example()), footer_of(example())
     changed = [replace(footer, **{name: "other"}) for name in ("aircraft", "revision", "option")]
-    keys = {key_of(page(sheets, each)) for each in (footer, *changed)}
+    keys = {key_of(page(sheets, each, "")) for each in (footer, *changed)}
     assert len(keys) == 4
-    assert key_of(page(sheets, replace(footer, date="other"))) == key_of(page(sheets, footer))
+    assert key_of(page(sheets, replace(footer, date="other"), "")) == key_of(page(sheets, footer, ""))
 
 
 def test_the_policy_lets_in_this_style_and_this_script_only():
@@ -140,10 +140,11 @@ def test_every_card_stands_in_the_list():
 def test_a_hostile_name_stays_a_name():
     nasty = "</title><script>alert(1)</script>\" onload='x"
     footer = replace(footer_of(example()), aircraft=nasty, revision=nasty, option=nasty, date=nasty)
-    tags = tags_of(page(hangar_sheets(example()), footer))
+    made = page(hangar_sheets(example()), footer, nasty)
+    tags = tags_of(made)
     assert [tag for tag, _ in tags].count("script") == 1
     assert not [each for _, each in tags if "onload" in each]
-    assert nasty in key_of(page(hangar_sheets(example()), footer)).replace('\\"', '"')
+    assert nasty in key_of(made).replace('\\"', '"')
 
 
 def test_the_command_writes_it(tmp_path):

@@ -28,12 +28,12 @@
     return input.type === "checkbox" ? `[x] ${words(input)}` : `${about}${words(input)}: ${input.value.trim()}`;
   };
   const report = () => {
-    const parts = [main.dataset.head];
+    const parts = [main.dataset.head, "What was ticked and written:"];
     for (const card of cards) {
       const done = inputs.filter((input) => card.contains(input) && filled(input));
       if (done.length) parts.push("", card.dataset.title, ...done.map(line));
     }
-    return (parts.length > 1 ? parts : [...parts, "", "Nothing is ticked or written yet."]).join("\n");
+    return (parts.length > 2 ? parts : [main.dataset.head, "Nothing is ticked or written yet."]).join("\n");
   };
 
   const count = () => {

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.export.html import html, sheet_html
 from firmpedal.export.html_words import quoted, said
+from firmpedal.report.cover import verdict_line
 from firmpedal.report.hangar import hangar_sheets
 from firmpedal.report.packet import footer_of
 from firmpedal.report.sheet import Paragraph, Tone
@@ -38,12 +39,19 @@ def write(evaluation: Evaluation, options: tuple[Evaluation, ...], path: Path) -
         OSError: The file cannot be written.
     """
     sheets = hangar_sheets(evaluation, options)
-    path.write_text(page(sheets, footer_of(evaluation)), encoding="utf-8", newline="\n")
+    made = page(sheets, footer_of(evaluation), verdict_line(evaluation))
+    path.write_text(made, encoding="utf-8", newline="\n")
     return len(sheets)
 
 
-def page(sheets: tuple[Sheet, ...], footer: Footer) -> str:
-    """Put sheets on one page, the first of them before the list of all. Same sheets, same page."""
+def page(sheets: tuple[Sheet, ...], footer: Footer, verdict: str) -> str:
+    """Put sheets on one page, the first of them before the list of all. Same sheets, same page.
+
+    Args:
+        sheets: A card for each.
+        footer: Of which aircraft, option and revision the page is a copy.
+        verdict: In one line; it stands above every card, with the revision.
+    """
     style, script = "\n".join(_text(name) for name in LOOK), _text(SCRIPT)
     title = f"{footer.aircraft}, {footer.option}"
     dated = ", ".join(word for word in (_revision(footer), footer.date) if word)
@@ -62,10 +70,11 @@ def page(sheets: tuple[Sheet, ...], footer: Footer) -> str:
 </head>
 <body class="fp-page">
 <div class="fp-hangar">
-<header class="fp-hangar-head"><h1>{said(title)}</h1><p>Copy of {said(dated)}</p></header>
+<header class="fp-hangar-head"><h1>{said(title)}</h1>
+<p>Copy of {said(dated)}</p><p><strong>{said(verdict)}</strong></p></header>
 <div id="unkept" hidden>{html((Paragraph(UNKEPT, Tone.WARNING),))}</div>
 <noscript>{html((Paragraph(NO_SCRIPT, Tone.WARNING),))}</noscript>
-<main data-key="{quoted(_key(footer))}" data-head="{quoted(f"{title}, copy of {dated}: what was ticked")}">
+<main data-key="{quoted(_key(footer))}" data-head="{quoted(f"{title}, copy of {dated}. {verdict}")}">
 {cards}
 </main>
 </div>
