@@ -28,7 +28,8 @@ def drawing(block: Drawing) -> str:
     named = quoted(". ".join(part for part in ("Drawing", block.caption, words) if part))
     picture = (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{named}"'
-        f' fill="{INK}" overflow="visible" width="{(right - left) / LETTERS:.3f}em" height="{tall / LETTERS:.3f}em"'
+        f' fill="{INK}" overflow="visible"'
+        f' width="{(right - left) / LETTERS:.3f}em" height="{tall / LETTERS:.3f}em"'
         f' viewBox="{left:g} 0 {right - left:g} {tall:g}">{usable(marks(block, INK))}</svg>'
     )
     caption = f"<figcaption>{said(block.caption)}</figcaption>" if block.caption else ""
