@@ -82,7 +82,7 @@ def test_sheets_become_plain_data():
         "blocks": [
             {"kind": "paragraph", "text": "p", "tone": "NOTE"},
             {"kind": "table", "columns": ["a", "b"], "rows": [["1", "2"]], "right": [0, 1], "title": "",
-             "widths": [], "large": []},
+             "widths": [], "large": [], "pen": []},
         ],
         "new_page": True,
         "subtitle": "",

@@ -235,6 +235,21 @@ def packet(
     sys.exit(run(file, out, option))
 
 
+@app.command(short_help="One page for the phone: cards and ticks.")
+def hangar(
+    file: FileArgument,
+    out: Annotated[Path, typer.Option("-o", "--out", help="The page to write.", metavar="OUT.html")],
+    option: OptionName = None,
+) -> None:
+    """Write one page for the phone: a card for each line, flares, torques, joints to tick. Works offline.
+
+    It is a copy: it does not follow changes of the file.
+    """
+    from firmpedal.cli.hangar import run  # noqa: PLC0415
+
+    sys.exit(run(file, out, option))
+
+
 @app.command(short_help="Templates at full size: marks, bends, holes.")
 def fullsize(
     file: FileArgument,

@@ -1,4 +1,4 @@
-"""Drawings as SVG: black marks on nothing, one type, y turned to point down as SVG wants it."""
+"""Drawings as SVG: marks of one ink on nothing, one type, y turned to point down as SVG wants it."""
 
 from __future__ import annotations
 
@@ -10,32 +10,43 @@ from firmpedal.report.sheet import Dot, Label, Stroke
 if TYPE_CHECKING:
     from firmpedal.report.sheet import Drawing, Mark
 
+BLACK = "black"
 TYPE = "DejaVu Sans Mono"
 HALF_LETTER = 0.36  # of the size: from the middle of capital letters down to their foot
 HEAD = 5.0
 
 
 def svg(drawing: Drawing) -> str:
-    """Write a drawing as one SVG picture, a point to a point."""
+    """Write a drawing as one SVG picture for paper, a point to a point."""
     wide, tall = drawing.size
-    marks = "".join(_mark(mark, tall) for mark in drawing.marks)
     head = f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:g}pt" height="{tall:g}pt"'
-    return f'{head} viewBox="0 0 {wide:g} {tall:g}">{marks}</svg>\n'
+    return f'{head} viewBox="0 0 {wide:g} {tall:g}">{marks(drawing)}</svg>\n'
 
 
-def _mark(mark: Mark, tall: float) -> str:
+def marks(drawing: Drawing, ink: str = BLACK) -> str:
+    """Write the marks of a drawing, in points from its upper left corner.
+
+    Args:
+        drawing: What is drawn.
+        ink: What strokes are drawn with. Areas and letters take the `fill` of whatever the marks stand in,
+            which is black where nothing is said.
+    """
+    return "".join(_mark(mark, drawing.size[1], ink) for mark in drawing.marks)
+
+
+def _mark(mark: Mark, tall: float, ink: str) -> str:
     if isinstance(mark, Stroke):
-        return _stroke(mark, tall)
+        return _stroke(mark, tall, ink)
     if isinstance(mark, Dot):
         return f'<circle cx="{mark.at[0]:g}" cy="{tall - mark.at[1]:.2f}" r="{mark.radius:g}"/>'
     return _label(mark, tall)
 
 
-def _stroke(mark: Stroke, tall: float) -> str:
+def _stroke(mark: Stroke, tall: float, ink: str) -> str:
     points = " ".join(f"{x:g},{tall - y:.2f}" for x, y in mark.points)
     dashes = f' stroke-dasharray="{3 * mark.weight:g} {2 * mark.weight:g}"' if mark.dashed else ""
     line = (
-        f'<polyline points="{points}" fill="none" stroke="black" stroke-width="{mark.weight:g}"'
+        f'<polyline points="{points}" fill="none" stroke="{ink}" stroke-width="{mark.weight:g}"'
         f' stroke-linejoin="round"{dashes}/>'
     )
     return line + (_heads(mark, tall) if mark.arrows else "")

@@ -51,7 +51,13 @@ def bend_blocks(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list
     turns = turns_of(tube, work.steps)
     rows = tuple(_row(evaluation, tube, work, step, turns.get(step.bend)) for step in work.steps)
     columns = ("bend", "mark, from end A", "next bend goes to", "bend", "set tool to")
-    table = Table(columns, rows, widths=(0.09, 0.27, 0.28, 0.16, 0.2), large=frozenset(range(5)))
+    table = Table(
+        columns,
+        rows,
+        widths=(0.09, 0.27, 0.28, 0.16, 0.2),
+        large=frozenset(range(5)),
+        pen=frozenset({4}),
+    )
     blocks: list[Block] = [
         table,
         *_order_words(work),

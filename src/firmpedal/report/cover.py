@@ -38,6 +38,7 @@ CAUTIONS = (
     "Never loosen or tighten a joint under pressure. Chock the wheels before you open a line.",
     "Brake fluid burns, and it harms eyes and paint. Goggles on, rags out, no flame.",
 )
+BEFORE = "Before you begin"
 CERTIFICATED = {
     Answer.YES: "This aircraft has a type certificate: the maker's approved data decide, not these papers.",
     Answer.UNKNOWN: "The file does not say whether this aircraft has a type certificate. If it has one, the "
@@ -48,14 +49,18 @@ CERTIFICATED = {
 def cover_sheet(evaluation: Evaluation) -> Sheet:
     """The cover: the answer in one line before anything else, except whose data decide."""
     header = evaluation.aircraft.aircraft
-    blocks: list[Block] = []
-    if header.type_certificate in CERTIFICATED:
-        blocks.append(Paragraph(CERTIFICATED[header.type_certificate], Tone.CAUTION))
+    blocks: list[Block] = [*certificate(evaluation)]
     blocks += [Paragraph(verdict_line(evaluation), Tone.VERDICT), Paragraph(why_line(evaluation))]
     blocks += [_pressures(evaluation), _counts(evaluation), Facts(_identity(evaluation))]
-    blocks.append(Group((Heading("Before you begin"), Bullets(CAUTIONS))))
+    blocks.append(Group((Heading(BEFORE), Bullets(CAUTIONS))))
     blocks += [Contents(), Fields(("inspected by, licence", "date"))]
     return Sheet(header.name, tuple(blocks), subtitle=f"Brake lines, {option_words(evaluation)}")
+
+
+def certificate(evaluation: Evaluation) -> tuple[Paragraph, ...]:
+    """Whose data decide, where the aircraft has a type certificate or may have one."""
+    words = CERTIFICATED.get(evaluation.aircraft.aircraft.type_certificate)
+    return (Paragraph(words, Tone.CAUTION),) if words else ()
 
 
 def option_words(evaluation: Evaluation) -> str:

@@ -42,7 +42,7 @@ def measure_sheet(evaluation: Evaluation) -> Sheet | None:
     for what, (rules, places) in things.items():
         where = "; ".join(_where(evaluation, place) for place in places)
         rows.append((BOX, f"{what}\n{where}\nfor the rule {', '.join(rules)}", ""))
-    table = Table(("", "what", "measured"), tuple(rows), widths=(0.06, 0.64, 0.3))
+    table = Table(("", "what", "measured"), tuple(rows), widths=(0.06, 0.64, 0.3), pen=frozenset({2}))
     return Sheet("To measure", (Paragraph(lead), table))
 
 

@@ -167,7 +167,8 @@ def _coupons(sizes: tuple[DashSize, ...]) -> Group:
         "first tube comes after three good ones in a row."
     )
     widths = (0.06, 0.09, 0.09, 0.2, 0.2, 0.18, 0.18)
-    return Group((Heading("Practice pieces"), Paragraph(words), Table(columns, rows, widths=widths)))
+    table = Table(columns, rows, widths=widths, pen=frozenset(range(3, 7)))
+    return Group((Heading("Practice pieces"), Paragraph(words), table))
 
 
 def _single_or_double(evaluation: Evaluation) -> list[Block]:

@@ -60,7 +60,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         compare_sheet(options) if len(options) > 1 else None,
         parts_sheet(evaluation),
         cutplan_sheet(evaluation),
-        *_work_sheets(evaluation, options),
+        *work_sheets(evaluation, options),
         *card_sheets(evaluation),
         torque_sheet(evaluation),
         flare_card(evaluation),
@@ -71,7 +71,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
     return tuple(sheet for sheet in sheets if sheet is not None)
 
 
-def _work_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...]) -> list[Sheet]:
+def work_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...]) -> list[Sheet]:
     """The way from the aircraft as written to the option that the packet is about."""
     if evaluation.reading.option is None:
         return []

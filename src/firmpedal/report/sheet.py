@@ -50,6 +50,7 @@ class Table:
     title: str = ""
     widths: tuple[float, ...] = ()  # shares of the page's width; empty: as the text needs
     large: frozenset[int] = frozenset()  # columns to be read from a step away
+    pen: frozenset[int] = frozenset()  # columns whose empty cells are there to be written in
 
 
 @dataclass(frozen=True, slots=True)

@@ -117,7 +117,8 @@ def _tick_list(evaluation: Evaluation, nuts: tuple[Tightened, ...]) -> Group:
         figure = evaluation.display.value(row.torque) if row else "see the maker"
         rows.append((BOX, nut.joint, nut.line, nut.nut, figure, ""))
     words = "Put a paint mark across each nut when it has had its torque."
-    table = Table(("", "joint", "line", "nut", "torque", "by, date"), tuple(rows), widths=TICK_WIDTHS)
+    columns = ("", "joint", "line", "nut", "torque", "by, date")
+    table = Table(columns, tuple(rows), widths=TICK_WIDTHS, pen=frozenset({5}))
     return Group((Heading("Each nut, as it is done"), Paragraph(words), table))
 
 

@@ -1,0 +1,58 @@
+"""A real Chromium for these tests: the machine's own, else the one that Playwright downloaded.
+
+Without one they are skipped, and the end of the run says so. Where CI is set they fail instead.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+MISSING = "no Chromium was found: the tests in a browser did not run"
+ARGUMENTS = (
+    "--no-sandbox",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader",
+)
+
+
+@pytest.fixture(scope="session")
+def browser():
+    """One browser for the whole run; skips, or fails in CI, where there is none."""
+    with sync_playwright() as playwright:
+        own = shutil.which("chromium") or shutil.which("chromium-browser")
+        found = own or playwright.chromium.executable_path
+        if not Path(found).exists():
+            (pytest.fail if os.environ.get("CI") else pytest.skip)(MISSING)
+        started = playwright.chromium.launch(executable_path=found, args=list(ARGUMENTS))
+        yield started
+        started.close()
+
+
+@pytest.fixture
+def new_context(browser):
+    """Opens windows that know nothing of each other, and closes them after the test."""
+    opened = []
+
+    def opening(**how):
+        opened.append(browser.new_context(**how))
+        return opened[-1]
+
+    yield opening
+    for context in opened:
+        context.close()
+
+
+def pytest_terminal_summary(terminalreporter):
+    skipped = terminalreporter.stats.get("skipped", [])
+    if any(MISSING in str(report.longrepr) for report in skipped):
+        terminalreporter.write_sep("!", MISSING, red=True)

@@ -1,0 +1,61 @@
+"""What can be measured of a page that is shown: widths, targets, letters, and what axe finds."""
+
+from __future__ import annotations
+
+from axe_playwright_python.sync_playwright import Axe
+
+TARGETS = """
+() => [...document.querySelectorAll("button, a[href], input, textarea, select")]
+  .map((each) => each.matches("input[type=checkbox]") ? each.closest("label") || each : each)
+  .filter((each) => each.checkVisibility({visibilityProperty: true}))
+  .map((each) => [each.outerHTML.slice(0, 120), each.getBoundingClientRect()])
+  .map(([what, box]) => [what, box.width, box.height])
+"""
+# Letters in a drawing are as large as they are set times the scale at which the drawing is shown.
+LETTERS = """
+() => {
+  const found = [];
+  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walk.nextNode(); node; node = walk.nextNode()) {
+    const holder = node.parentElement;
+    if (!node.data.trim() || holder.closest("script, style, noscript, .fp-table thead")) continue;
+    if (!holder.checkVisibility()) continue;
+    const drawn = holder.closest("svg");
+    const scale = drawn ? drawn.getScreenCTM().a : 1;
+    found.push([node.data.trim(), parseFloat(getComputedStyle(holder).fontSize) * scale]);
+  }
+  return found;
+}
+"""
+# What sticks out of the page to the right, boxes that scroll by themselves left out.
+OUTSIDE = """
+() => [...document.body.querySelectorAll("*")]
+  .filter((each) => !each.closest("svg") && !each.closest(".fp-drawing-box > *") && each.checkVisibility())
+  .filter((each) => each.getBoundingClientRect().right > innerWidth + 0.5)
+  .filter((each) => !each.closest(".fp-table thead"))
+  .map((each) => each.outerHTML.slice(0, 120))
+"""
+
+
+def outside(page):
+    """What is wider than the window; empty when nothing is."""
+    wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
+    return ([f"the page scrolls sideways by {wide} px"] if wide > 0 else []) + page.evaluate(OUTSIDE)
+
+
+def small_targets(page, least):
+    found = page.evaluate(TARGETS)
+    assert found, "nothing to hit on this page"
+    return [each for each in found if min(each[1:]) < least - 0.01]
+
+
+def small_letters(page, least):
+    found = page.evaluate(LETTERS)
+    assert found, "no text on this page"
+    return [each for each in found if each[1] < least - 0.01]
+
+
+def violations(page):
+    """What axe finds against WCAG 2.2 A and AA and good practice: rule, and the first places."""
+    found = Axe().run(page).response["violations"]
+    return [(each["id"], [node["html"][:160] for node in each["nodes"][:3]]) for each in found]

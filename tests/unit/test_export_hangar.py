@@ -1,0 +1,166 @@
+"""The page for the hangar as text: what is on it, what it forbids, under which key it keeps ticks."""
+
+from __future__ import annotations
+
+import base64
+import re
+from dataclasses import replace
+from hashlib import sha256
+from html import unescape
+from html.parser import HTMLParser
+
+import pytest
+from evaluated import EXAMPLE, awkward, example, words
+from typer.testing import CliRunner
+
+from firmpedal.cli.main import app
+from firmpedal.export.hangar import page, write
+from firmpedal.pipeline import evaluate_text, usable_options
+from firmpedal.report.cover import CAUTIONS, verdict_line
+from firmpedal.report.hangar import before_sheet, hangar_sheets
+from firmpedal.report.packet import footer_of
+
+TEXT = EXAMPLE.read_text(encoding="utf-8")
+
+
+def page_of(evaluation, options=()):
+    return page(hangar_sheets(evaluation, options), footer_of(evaluation), verdict_line(evaluation))
+
+
+def shown(made):
+    return re.sub("<[^>]+>", "", made)
+
+
+def key_of(made):
+    return unescape(re.search(r'<main data-key="([^"]*)"', made)[1])
+
+
+class Tags(HTMLParser):
+    def __init__(self):
+        super().__init__()
+        self.found = []
+
+    def handle_starttag(self, tag, attrs):
+        self.found.append((tag, dict(attrs)))
+
+
+def tags_of(made):
+    reader = Tags()
+    reader.feed(made)
+    reader.close()
+    return reader.found
+
+
+def test_the_cards_come_in_the_order_of_the_work():
+    evaluation = example("rigid")
+    titles = [sheet.title for sheet in hangar_sheets(evaluation, usable_options(evaluation.reading))]
+    assert titles[:4] == ["Before you begin", "From old to new", "Circuit", "Flaring a tube"]
+    lines = ("Hose {}_pedal", "Tube {}_leg", "Hose {}_tail")
+    assert titles[4:-2] == [line.format(side) for side in ("left", "right") for line in lines]
+    assert titles[-2:] == ["Torque and flare", "Joints, one by one"]
+
+
+def test_the_file_as_written_has_no_work_from_old_to_new():
+    assert "From old to new" not in [sheet.title for sheet in hangar_sheets(example(), (example(),))]
+
+
+def test_cautions_come_before_the_verdict():
+    said = words(before_sheet(example()))
+    assert max(said.index(caution) for caution in CAUTIONS) < said.index("NOT SOUND")
+
+
+def test_an_aircraft_that_may_have_a_type_certificate_is_told_so_first():
+    first = before_sheet(awkward()).blocks[0]
+    assert "maker's approved data decide" in first.text
+
+
+def test_it_says_of_which_revision_it_is_a_copy():
+    made = shown(page_of(example("rigid")))
+    assert "Copy of revision A, 2026-11-25" in made
+    assert "This is a copy of revision A, 2026-11-25. It does not follow changes" in made
+
+
+def test_a_file_without_revision_and_date_says_so():
+    text = TEXT.replace("  revision: A\n", "").replace("  date: 2026-11-25\n", "")
+    assert text != TEXT
+    made = shown(page_of(evaluate_text(text)))
+    assert "Copy of a file that names no revision" in made
+    assert "a copy of a file that names no revision, without a date" in made
+
+
+def test_the_same_file_gives_the_same_page():
+    assert page_of(example("rigid")) == page_of(evaluate_text(TEXT, EXAMPLE.name, "rigid"))
+
+
+def test_every_revision_option_and_aircraft_keeps_its_own_ticks():
+    sheets, footer = hangar_sheets(example()), footer_of(example())
+    changed = [replace(footer, **{name: "other"}) for name in ("aircraft", "revision", "option")]
+    keys = {key_of(page(sheets, each, "")) for each in (footer, *changed)}
+    assert len(keys) == 4
+    assert key_of(page(sheets, replace(footer, date="other"), "")) == key_of(page(sheets, footer, ""))
+
+
+def test_the_policy_lets_in_this_style_and_this_script_only():
+    made = page_of(example("rigid"))
+    (policy,) = (each["content"] for tag, each in tags_of(made) if tag == "meta" and "http-equiv" in each)
+    sources = dict(part.split(" ", 1) for part in policy.split("; "))
+    assert sources["default-src"] == "'none'"
+    for tag in ("style", "script"):
+        (text,) = re.findall(f"<{tag}>(.*?)</{tag}>", made, re.DOTALL)
+        digest = base64.b64encode(sha256(text.encode()).digest()).decode()
+        assert sources[f"{tag}-src"] == f"'sha256-{digest}'"
+    assert made.index("Content-Security-Policy") < made.index("<style>")
+
+
+def test_nothing_on_the_page_leads_anywhere_else():
+    for tag, attributes in tags_of(page_of(example("rigid"))):
+        assert tag not in {"link", "img", "iframe", "base", "form", "object"}
+        assert "src" not in attributes
+        assert attributes.get("href", "#").startswith("#")
+        assert "style" not in attributes
+        assert not [name for name in attributes if name.startswith("on")]
+
+
+def test_every_id_and_every_name_stands_once():
+    tags = tags_of(page_of(example("rigid"), usable_options(example("rigid").reading)))
+    ids = [each["id"] for _, each in tags if "id" in each]
+    names = [each["name"] for tag, each in tags if tag == "input"]
+    assert len(names) > 100
+    assert len(ids) == len(set(ids))
+    assert len(names) == len(set(names))
+
+
+def test_every_card_stands_in_the_list():
+    tags = tags_of(page_of(example("rigid")))
+    links = [each["href"] for tag, each in tags if tag == "a"]
+    cards = [f"#{each['id']}" for _, each in tags if "fp-hangar-card" in each.get("class", "")]
+    assert sorted(links) == sorted(set(cards) - {"#cards"})
+
+
+def test_a_hostile_name_stays_a_name():
+    nasty = "</title><script>alert(1)</script>\" onload='x"
+    footer = replace(footer_of(example()), aircraft=nasty, revision=nasty, option=nasty, date=nasty)
+    made = page(hangar_sheets(example()), footer, nasty)
+    tags = tags_of(made)
+    assert [tag for tag, _ in tags].count("script") == 1
+    assert not [each for _, each in tags if "onload" in each]
+    assert nasty in key_of(made).replace('\\"', '"')
+
+
+def test_the_command_writes_it(tmp_path):
+    out = tmp_path / "new" / "page.html"
+    told = CliRunner().invoke(app, ["hangar", str(EXAMPLE), "--option", "rigid", "-o", str(out)])
+    assert told.exit_code == 0
+    assert "12 cards" in told.stdout
+    evaluation = example("rigid")
+    again = tmp_path / "again.html"
+    assert write(evaluation, usable_options(evaluation.reading), again) == 12
+    assert out.read_text(encoding="utf-8") == again.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("out", ["a_file/page.html", "."])
+def test_the_command_says_what_it_cannot_write(tmp_path, out):
+    (tmp_path / "a_file").write_text("", encoding="utf-8")
+    told = CliRunner().invoke(app, ["hangar", str(EXAMPLE), "-o", str(tmp_path / out)])
+    assert told.exit_code == 2
+    assert "cannot be written" in " ".join(told.stderr.split())
