@@ -92,6 +92,9 @@ def test_drawings_are_sound_and_true_to_length(tmp_path):
         assert found == pytest.approx([*marks, to_unit(line.tube.developed_length.middle, "in")])
         shown = {text.dxf.text for block in document.blocks for text in block.query("MTEXT TEXT")}
         assert any("39.63" in text for text in shown)
+        assert any("5.80" in text for text in shown)
+        words = {text.dxf.text for text in document.modelspace().query("TEXT")}
+        assert any("bend radius 0.75 in; lengths from end A, unit: in" in text for text in words)
 
 
 @pytest.mark.parametrize("name", FORMATS)
