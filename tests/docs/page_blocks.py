@@ -7,6 +7,8 @@ A yaml block says in its info line what it is:
     yaml file=my.yaml also    another way to write something: never kept, but it must be readable
     yaml file=my.yaml all     the whole file as grown so far
 
+A csv block with `file=` is a table by that name.
+
 A console block holds commands after `$ ` with what they print; `only=TEXT | TEXT` keeps the
 paragraphs with these texts.
 """

@@ -34,6 +34,8 @@ def played(text, folder):
                 files[block.file] = kept if block.mode in ("try", "also") else now
                 if block.mode != "also":
                     (folder / block.file).write_text(now, encoding="utf-8")
+        elif block.kind == "csv" and block.file:
+            (folder / block.file).write_text(f"{block.text}\n", encoding="utf-8")
         elif block.kind == "console":
             yield block, "\n".join(answered(command, block.only, folder) for command in commands(block))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from math import cos, hypot, radians, sin
 
 from hypothesis import strategies as st
 
@@ -113,3 +114,46 @@ def almost_measurements() -> st.SearchStrategy[str]:
         "10-1/2",
     ]
     return st.lists(st.sampled_from(scraps), max_size=14).map("".join)
+
+
+@st.composite
+def unlike_lengths(draw: st.DrawFn, count: int) -> list[int]:
+    """Whole millimetres for the straights between corners, each long enough for its bends."""
+    return [draw(st.integers(150, 700)) for _ in range(count)]
+
+
+@st.composite
+def bent_paths(draw: st.DrawFn) -> list[tuple[float, float, float]]:
+    """Corner points in millimetres, ends among them, of a tube that a 20 mm former can bend.
+
+    Two to five bends of 10 to 120 degrees; no two straights lie in one line, nor do all in one plane but
+    by chance.
+    """
+    lengths = draw(unlike_lengths(draw(st.integers(3, 6))))
+    way = (1.0, 0.0, 0.0)
+    points = [tuple(float(draw(st.integers(-900, 900))) for _ in range(3))]
+    for number, length in enumerate(lengths):
+        if number:
+            way = _turned_off(draw, way)
+        last = points[-1]
+        points.append(tuple(round(last[n] + length * way[n], 3) for n in range(3)))
+    return points
+
+
+def _turned_off(draw: st.DrawFn, way: tuple[float, float, float]) -> tuple[float, float, float]:
+    """A direction 10 to 120 degrees off another."""
+    turn, round_it = (radians(draw(st.integers(*bounds))) for bounds in ((10, 120), (0, 359)))
+    helper = (0.0, 0.0, 1.0) if abs(way[2]) < 0.9 else (0.0, 1.0, 0.0)
+    one = _unit(_cross(way, helper))
+    other = _cross(way, one)
+    aside = [cos(round_it) * a + sin(round_it) * b for a, b in zip(one, other, strict=True)]
+    return _unit([cos(turn) * a + sin(turn) * b for a, b in zip(way, aside, strict=True)])
+
+
+def _cross(a, b):
+    return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
+
+
+def _unit(vector):
+    long = hypot(*vector)
+    return tuple(one / long for one in vector)

@@ -9,24 +9,15 @@ from evaluated import example
 from hypothesis import given
 from hypothesis import strategies as st
 
-from firmpedal.export.bend_tables import (
-    BEND_COLUMNS,
-    PLANE,
-    SIGN_WORDS,
-    TUBE,
-    TableError,
-    _bend_rows,
-    _table,
-    bends_csv,
-    points_csv,
-    read_bends,
-    read_points,
-)
+from firmpedal.decide.listing import ListError
+from firmpedal.decide.shape_tables import PLANE, SIGN_WORDS, TUBE, shapes_of
+from firmpedal.export.bend_tables import BEND_COLUMNS, _bend_rows, _table, bends_csv, points_csv
 from firmpedal.lay.half_bent import BendData
 from firmpedal.lay.shape import Bend
 
 NANOMETRE = 1e-9
 HEADING = ",".join(BEND_COLUMNS)
+POINTS = "line,point,aft_in,right_in,up_in"
 
 
 def test_the_heading_names_units_and_sign():
@@ -60,7 +51,7 @@ def read_rows(text):
 
 @pytest.mark.parametrize("sign", [PLANE, TUBE])
 def test_bends_come_back(sign):
-    back = read_bends(bends_csv(example("rigid"), sign))
+    back = shapes_of(bends_csv(example("rigid"), sign))
     for line in example("rigid").laid:
         if line.tube:
             same(back[line.name], BendData(line.tube.centreline.straights, line.tube.centreline.bends))
@@ -73,7 +64,7 @@ def same(one, other):
 
 
 def test_points_come_back():
-    back = read_points(points_csv(example("rigid")))
+    back = shapes_of(points_csv(example("rigid")))
     for line in example("rigid").laid:
         for one, other in zip(back[line.name], line.path, strict=True):
             assert one == pytest.approx(other, abs=NANOMETRE)
@@ -91,38 +82,81 @@ TUBES = st.lists(BENDS, min_size=1, max_size=6).flatmap(
 @given(TUBES, st.sampled_from([PLANE, TUBE]))
 def test_any_bend_data_comes_back(tube, sign):
     text = _table((SIGN_WORDS[sign],), BEND_COLUMNS, list(_bend_rows("t", tube, sign)))
-    back = read_bends(text)["t"]
+    back = shapes_of(text)["t"]
     assert back.straights == pytest.approx(tube.straights, abs=NANOMETRE)
     for number, (a, b) in enumerate(zip(back.bends, tube.bends, strict=True)):
         wanted = (b.angle, b.rotation if number else 0.0, b.radius)
         assert (a.angle, a.rotation, a.radius) == pytest.approx(wanted, abs=1e-9)
 
 
-@pytest.mark.parametrize(
-    ("text", "message"),
-    [
-        ("", "row 1: there is no table"),
-        ("# only a remark\n", "row 1: there is no table"),
-        ("line,bend\na,1\n", "row 1: there is no column `straight_before_mm`"),
-        (
-            ",".join(BEND_COLUMNS) + "\na,1,ten,0,90,20\n",
-            "row 2: `ten` under straight_before_mm is no number",
-        ),
-        (",".join(BEND_COLUMNS) + "\na,1,10,0,90,20\n", "a has no row `end`"),
-        (
-            ",".join(BEND_COLUMNS) + "\na,end,10,,,\na,1,10,0,90,20\n",
-            "row 3: a goes on after its last straight",
-        ),
-    ],
-)
-def test_a_broken_table_says_what_and_where(text, message):
-    with pytest.raises(TableError, match=message):
-        read_bends(text)
+BROKEN = [
+    ("", 1, 1, "there is no table"),
+    ("# only a remark\n", 1, 1, "there is no table"),
+    ("line,bend\na,1\n", 1, 1, "there is no column `straight before`"),
+    ("line,aft_in,up_in\na,1,2\n", 1, 1, "there is no column `right`"),
+    (f"{HEADING}\n", 1, 1, "no rows under the titles"),
+    (f"{HEADING}\na,1,ten,0,90,20\n", 2, 5, "straight before: 'ten'"),
+    (f"{HEADING}\na,1,10,0,90\n", 2, 1, "nothing under radius"),
+    (f"{HEADING}\na,1,10,0,,20\n", 2, 10, "nothing under angle"),
+    (f"{HEADING}\na,1,10,0,180,20\n", 2, 10, "less than 180"),
+    (f"{HEADING}\na,1,-10,0,90,20\n", 2, 5, "below nothing"),
+    (f"{HEADING}\na,1,10,0,90,0\n", 2, 13, "no bend of radius 0"),
+    (f"{HEADING}\na,1,10 to 11,0,90,20\n", 2, 5, "no single figure"),
+    (f"{HEADING}\na,1,10,0,90,20\n", 2, 1, "a has no row `end`"),
+    (f"{HEADING}\na,end,10,,,\na,1,10,0,90,20\n", 3, 1, "a goes on after its last straight"),
+    (f"{HEADING}\na,2,10,0,90,20\n", 2, 3, "bend 2 stands where bend 1 should"),
+    (f"{HEADING}\na,1,9,0,90,20\na,2,9,45,90,20\na,end,9,,,\n", 3, 7, "does not say what turns"),
+    (f"{POINTS}\nrun,1,1,2,3\n", 2, 1, "a line has two ends"),
+    (f"{POINTS}\nrun,1,1,2,3\nrun,3,1,2,9\n", 3, 5, "point 3 stands where point 2 should"),
+    (f"{POINTS},aft_mm\nrun,1,1,2,3,4\n", 1, 34, "two columns `aft`"),
+    ("aft_stone,right_in,up_in\n1,2,3\n2,3,4", 1, 1, "'stone' is not a unit"),
+    ("aft,right_in,up_in\n1,2,3\n2,3,4", 2, 1, "aft: '1' has no unit"),
+    ("aft_mm;right_mm;up_mm\n1,5;2;3\n2;3;4\n", 2, 1, "a comma marks thousands only"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "row", "column", "message"), BROKEN)
+def test_a_broken_table_says_what_and_where(text, row, column, message):
+    with pytest.raises(ListError) as caught:
+        shapes_of(text)
+    assert message in caught.value.message
+    assert (caught.value.line, caught.value.column) == (row, column)
+    assert caught.value.suggestion
 
 
 def test_a_table_from_a_spreadsheet_is_read():
-    text = "\ufeffline , point,aft_mm,right_mm,up_mm\n\nrun,1, 10,20,30\nrun,2,11,21,31\n"
-    assert read_points(text) == {"run": ((0.01, 0.02, 0.03), (0.011, 0.021, 0.031))}
+    text = "line , point,aft_mm,right_mm,up_mm\n\nrun,1, 10,20,30\nrun,2,11,21,31\n"
+    assert shapes_of(text) == {"run": ((0.01, 0.02, 0.03), (0.011, 0.021, 0.031))}
+
+
+def test_columns_in_any_order_and_unit_and_figures_as_people_write_them():
+    text = "Up (in);remark;Right [cm];aft_in\n3-1/2;low, at the floor;2;-0.5\n4 mm;x;2;1,500\n"
+    assert shapes_of(text) == {"": ((-0.0127, 0.02, 0.0889), (38.1, 0.02, 0.004))}
+
+
+@pytest.mark.parametrize(
+    ("remark", "turns", "degrees_turned"),
+    [
+        ("# rotation: plane", None, 45),
+        ('"# rotation: the tube itself, as in the bender",,,,,', None, -45),
+        ("#Rotation: Tube", "tube", -45),
+        ("# no word of it", "plane", 45),
+        ("# no word of it", "tube", -45),
+    ],
+)
+def test_the_sign_is_the_tables_or_else_the_one_asked_for(remark, turns, degrees_turned):
+    text = f"{remark}\n{HEADING}\na,1,9,0,90,20\na,2,9,45,90,20\na,end,9,,,\n"
+    assert degrees(shapes_of(text, turns)["a"].bends[1].rotation) == pytest.approx(degrees_turned)
+
+
+def test_a_sign_against_the_tables_own_word_is_refused():
+    with pytest.raises(ListError, match="turns the plane, and tube was asked for"):
+        shapes_of(f"# rotation: plane\n{HEADING}\na,end,9,,,\n", "tube")
+
+
+def test_half_a_turn_needs_no_sign():
+    text = f"{HEADING}\na,1,9,0,90,20\na,2,9,180,90,20\na,3,9,0,90,20\na,end,9,,,\n"
+    assert [degrees(bend.rotation) for bend in shapes_of(text)["a"].bends] == pytest.approx([0, 180, 0])
 
 
 def test_angles_are_in_degrees():

@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from firmpedal.units import Dimension, from_unit, show, show_span, units_of
+from firmpedal.units import Dimension, from_unit, read, show, show_span, units_of, written
 
 
 class TestShowing:
@@ -121,3 +123,29 @@ class TestShowing:
         with pytest.raises(ValueError, match="not a finite number"):
             show_span((0.0, number), "in")
         assert from_unit(number, "in") is number
+
+
+@pytest.mark.parametrize(
+    ("si", "unit", "fraction", "expected"),
+    [
+        (7 * 0.0254, "in", None, "7"),
+        (-0.2286, "in", None, "-9"),
+        (0.0127, "in", None, "0.5"),
+        (0.0127, "in", 16, "1/2"),
+        (-33.25 * 0.0254, "in", 16, "-33-1/4"),
+        (33.26 * 0.0254, "in", 16, "33.26"),
+        (1234.5 * 0.0254, "in", 16, "1234.5"),  # a comma would cut a list in two
+        (1.2345, "mm", None, "1234.5"),
+        (1e-12, "mm", None, "0"),
+        (-1e-12, "in", 16, "0"),
+        (1 / 3, "m", None, "0.3333333333"),  # a third to a tenth of a nanometre: ten places
+    ],
+)
+def test_a_written_figure_is_as_short_as_keeps_it(si, unit, fraction, expected):
+    assert written(si, unit, within=1e-10, fraction=fraction) == expected
+
+
+@given(st.floats(-50, 50), st.sampled_from(["in", "mm", "cm", "m", "ft"]), st.sampled_from([None, 16, 32]))
+def test_a_written_figure_reads_back_as_near_as_asked(si, unit, fraction):
+    text = written(si, unit, within=1e-10, fraction=fraction)
+    assert read(text, Dimension.LENGTH, unit).span[0] == pytest.approx(si, abs=1.01e-10, rel=0)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable, print_wrapped
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -32,11 +32,13 @@ def run(file: Path, to: str, out: Path, option: str | None, rotation: str) -> in
     except OSError as trouble:
         print_unwritable(out, trouble)
         return UNUSABLE
-    for path in made:
-        console().print(Text(f"Wrote {path}"))
-    if not made:
-        error.print(Text("Nothing was written: no line is known well enough yet. See firmpedal check."))
-    return 0 if made else 1
+    for path in made.paths:
+        console().print(Text(f"Wrote {path}"), soft_wrap=True)
+    for words in made.left_out:
+        print_wrapped(error, "Left out: ", words)
+    if not made.paths:
+        error.print(Text("Nothing was written: no line that this format is for is known well enough."))
+    return 0 if made.paths else 1
 
 
 def _refused(to: str, rotation: str) -> bool:

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_unwritable, print_wrapped
+from firmpedal.cli.printing import write_sheets
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_wrapped
 from firmpedal.report.measuring import form_sheets
 from firmpedal.report.sheet import Blanks
 
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
 
     from rich.console import Console
 
-    from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Sheet
 
 
@@ -25,22 +25,9 @@ def run(file: Path, out: Path | None, option: str | None) -> int:
     if evaluation is None:
         return UNUSABLE
     if out is not None:
-        return _write(evaluation, out)
+        return write_sheets(form_sheets(evaluation), evaluation, out)
     for sheet in form_sheets(evaluation):
         _show(console(), sheet)
-    return 0
-
-
-def _write(evaluation: Evaluation, out: Path) -> int:
-    from firmpedal.export.packet import write  # noqa: PLC0415  the printing library is slow to load
-
-    try:
-        out.parent.mkdir(parents=True, exist_ok=True)
-        pages = write(form_sheets(evaluation), evaluation, out)
-    except OSError as trouble:
-        print_unwritable(out, trouble)
-        return UNUSABLE
-    console().print(Text(f"Wrote {out}, {pages} page{'' if pages == 1 else 's'}."))
     return 0
 
 

@@ -250,6 +250,27 @@ def hangar(
     sys.exit(run(file, out, option))
 
 
+@app.command(short_help="A card for each line, to print for the bench.")
+def cards(
+    file: FileArgument,
+    out: Annotated[Path, typer.Option("-o", "--out", help="The PDF to write.", metavar="OUT.pdf")],
+    option: OptionName = None,
+    line: Annotated[
+        list[str] | None, typer.Option("--line", help="This line; may be given again. Without it, all.")
+    ] = None,
+    only_lines: Annotated[
+        bool, typer.Option("--only-lines", help="Leave out the pages on torque and flares.")
+    ] = False,
+) -> None:
+    """Write the cards of the lines, and for tube the pages on torque and flares.
+
+    They are those of the packet. To read the lines on the screen: firmpedal lines.
+    """
+    from firmpedal.cli.cards import run  # noqa: PLC0415
+
+    sys.exit(run(file, out, option, line or [], only_lines=only_lines))
+
+
 @app.command(short_help="Templates at full size: marks, bends, holes.")
 def fullsize(
     file: FileArgument,
@@ -289,12 +310,41 @@ def export(
 ) -> None:
     """Write the lines for other programs.
 
-    STEP is solids for a CAD program, DXF flat drawings with dimensions, CSV bend data and points, SVG the
-    drawings of the cards.
+    STEP is solids for a CAD program, DXF flat drawings with dimensions, CSV bend data and points, SVG every
+    drawing there is.
     """
     from firmpedal.cli.export import run  # noqa: PLC0415
 
     sys.exit(run(file, to, out, option, rotation))
+
+
+@app.command("import", short_help="Points or bends from a table into your file.")
+def import_(
+    table: Annotated[Path, typer.Argument(help="Points or bends as CSV.", metavar="TABLE.csv")],
+    into: Annotated[Path, typer.Option("--into", help="The aircraft's file.", metavar="FILE")],
+    option: OptionName = None,
+    line: Annotated[
+        str | None,
+        typer.Option("--line", help="One line of the file; without it, those that the table names."),
+    ] = None,
+    rotation: Annotated[
+        str | None,
+        typer.Option(
+            "--rotation", help="What turns by a rotation, if the table does not say: `plane` or `tube`."
+        ),
+    ] = None,
+    dry_run: Annotated[
+        bool, typer.Option("--dry-run", help="Show what would change, and write nothing.")
+    ] = False,
+) -> None:
+    """Write the shape of lines from a table into your file, as corner points under `via`.
+
+    The table is one that `export --to csv` writes, or your own. Everything else in the file stays as it
+    is. What changes is shown; where an end does not agree with the file nothing is written.
+    """
+    from firmpedal.cli.import_table import run  # noqa: PLC0415
+
+    sys.exit(run(table, into, line, option, rotation, dry=dry_run))
 
 
 def main() -> None:

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from rich.text import Text
-
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable
+from firmpedal.cli.printing import write_sheets
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -25,18 +24,7 @@ def run(file: Path, out: Path, option: str | None) -> int:
 
 def write_packet(evaluation: Evaluation, out: Path) -> int:
     """Write the packet of an evaluation; the result is the exit code."""
-    from firmpedal.export.packet import write  # noqa: PLC0415  the printing library is slow to load
     from firmpedal.pipeline import usable_options  # noqa: PLC0415
-    from firmpedal.report.packet import packet_sheets  # noqa: PLC0415
+    from firmpedal.report.packet import packet_sheets  # noqa: PLC0415  loads slowly
 
-    error = console(error=True)
-    with error.status("Printing ..."):
-        try:
-            out.parent.mkdir(parents=True, exist_ok=True)
-            sheets = packet_sheets(evaluation, usable_options(evaluation.reading))
-            pages = write(sheets, evaluation, out)
-        except OSError as trouble:
-            print_unwritable(out, trouble)
-            return UNUSABLE
-    console().print(Text(f"Wrote {out}, {pages} pages."))
-    return 0
+    return write_sheets(packet_sheets(evaluation, usable_options(evaluation.reading)), evaluation, out)

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 SPACING = from_unit(0.02, "in")  # of points on a bend in the views
 INSUNITS = {"in": 1, "mm": 4, "cm": 5, "m": 6}  # how a DXF file names its unit
 LETTER = 1 / 60  # of the developed length
+TURNS = "turn: the plane of the next bend, plus is clockwise seen from end A"
 LAYERS = {"tube": 7, "marks": 1, "dimensions": 3, "words": 7, "views": 5}
 
 
@@ -72,7 +73,11 @@ def _drawing(evaluation: Evaluation, line: LaidLine) -> Any:
     sheet = _Sheet(document.modelspace(), unit, whole * LETTER)
     _straight(sheet, line, whole)
     _views(sheet, line)
-    sheet.words(f"{line.name}: {line.stock.phrase}", (0, -2 * sheet.row))
+    radius = evaluation.display.decimals.value(line.tube.radius) if line.tube else ""
+    words = f"{line.name}: {line.stock.phrase}, bend radius {radius}; lengths from end A, unit: {unit}"
+    sheet.words(words, (0, -2 * sheet.row))
+    if line.tube and len(line.tube.bends) > 1:
+        sheet.words(TURNS, (0, -(3 + len(line.tube.bends)) * sheet.row))
     return document
 
 
@@ -96,6 +101,7 @@ def _straight(sheet: _Sheet, line: LaidLine, whole: float) -> None:
 
 def _dimension(sheet: _Sheet, to: float, height: float) -> None:
     settings = {"dimtxt": sheet.letter, "dimasz": sheet.letter, "dimdec": 2, "dimexo": 0.0, "dimlfac": 1.0}
+    settings["dimzin"] = 0  # 5.80, not 5.8: as many figures for each
     sheet.space.add_linear_dim(
         base=(0, height), p1=(0, 0), p2=(to, 0), override=settings, dxfattribs={"layer": "dimensions"}
     ).render()

@@ -2,35 +2,43 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.export import bend_tables, dxf, step, svg
-from firmpedal.report.pictures import picture
-from firmpedal.report.schematic.picture import circuit_drawing
-from firmpedal.report.sheet import Drawing
+from firmpedal.report.drawings import drawings
+from firmpedal.report.fullsize import not_drawn
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Collection
+    from collections.abc import Callable
     from pathlib import Path
 
     from firmpedal.pipeline import Evaluation
 
-    Writer = Callable[[Evaluation, Path, str], tuple[Path, ...]]
+    Writer = Callable[[Evaluation, Path, str], "Exported"]
 
 
-def _step(evaluation: Evaluation, folder: Path, _sign: str) -> tuple[Path, ...]:
-    """Every line and the room of its nuts as solids, for a CAD program."""
+@dataclass(frozen=True, slots=True)
+class Exported:
+    """The files that were written, and in words what is not in them."""
+
+    paths: tuple[Path, ...]
+    left_out: tuple[str, ...] = ()
+
+
+def _step(evaluation: Evaluation, folder: Path, _sign: str) -> Exported:
+    """Every line and the room of its fittings as solids, for a CAD program."""
     path = folder / "lines.step"
-    step.write(evaluation, path)
-    return (path,)
+    written = step.write(evaluation, path)
+    return Exported((path,) if written.names else (), written.left_out)
 
 
-def _dxf(evaluation: Evaluation, folder: Path, _sign: str) -> tuple[Path, ...]:
+def _dxf(evaluation: Evaluation, folder: Path, _sign: str) -> Exported:
     """A flat drawing of each bent tube with dimensions, for a drawing program."""
-    return dxf.write(evaluation, folder)
+    return Exported(dxf.write(evaluation, folder), not_drawn(evaluation))
 
 
-def _csv(evaluation: Evaluation, folder: Path, sign: str) -> tuple[Path, ...]:
+def _csv(evaluation: Evaluation, folder: Path, sign: str) -> Exported:
     """Bends as feed, rotation and angle, and corner points, for a spreadsheet or a bending machine."""
     tables = {
         "bends.csv": bend_tables.bends_csv(evaluation, sign),
@@ -38,24 +46,17 @@ def _csv(evaluation: Evaluation, folder: Path, sign: str) -> tuple[Path, ...]:
     }
     for name, text in tables.items():
         (folder / name).write_text(text, encoding="utf-8")
-    return tuple(folder / name for name in tables)
+    return Exported(tuple(folder / name for name in tables))
 
 
-def _svg(evaluation: Evaluation, folder: Path, _sign: str) -> tuple[Path, ...]:
-    """The drawing of each line's card and the circuit, as pictures that can be made larger."""
+def _svg(evaluation: Evaluation, folder: Path, _sign: str) -> Exported:
+    """Every drawing as a picture that can be made larger: lines, circuit, clock faces, flares, templates."""
     made = []
-    drawings = {line.name: picture(line, evaluation.display) for line in evaluation.laid}
-    for name, drawing in {**drawings, _circuit_name(drawings): circuit_drawing(evaluation)}.items():
-        if isinstance(drawing, Drawing):
-            path = folder / f"{name}.svg"
-            path.write_text(svg.svg(drawing), encoding="utf-8")
-            made.append(path)
-    return tuple(made)
-
-
-def _circuit_name(lines: Collection[str]) -> str:
-    """A file name for the circuit that no line has."""
-    return "circuit" if "circuit" not in lines else "the circuit"
+    for name, drawing in drawings(evaluation).items():
+        path = folder / f"{name}.svg"
+        path.write_text(svg.svg(drawing), encoding="utf-8")
+        made.append(path)
+    return Exported(tuple(made))
 
 
 FORMATS: dict[str, Writer] = {"step": _step, "dxf": _dxf, "csv": _csv, "svg": _svg}

@@ -1,7 +1,7 @@
 """Tubes, hoses and the room of their fittings as solids, in a STEP file for a CAD program.
 
 Needs the extra `cad`. Everything is modelled and written in millimetres, in the file's own axes: aft,
-right, up. Each solid has the name of its line or joint.
+right, up. Each solid has the name of its line or joint. A length below `SHORTEST` is no length.
 """
 
 from __future__ import annotations
@@ -9,11 +9,11 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 from itertools import pairwise
+from math import dist
 from typing import TYPE_CHECKING, Any
 
-from firmpedal.fit.chain import chain_at
+from firmpedal.export.rooms import Room, fitting_rooms, nut_rooms
 from firmpedal.lay.centreline import point_at
-from firmpedal.model.part import CORNERS_OVER_FLATS, Category
 from firmpedal.model.stock import Tube
 
 if TYPE_CHECKING:
@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 MILLI = 1000.0
+SHORTEST = 1e-9  # m: a length below it is rounding, and nothing that a CAD program could hold
+AS_DECLARED = "along_declared_path"  # a hose hangs as it likes: only its points are known
 # The same file gives the same bytes: a STEP file carries a time, and ours is always this one.
 TIMESTAMP = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
 
@@ -56,10 +58,15 @@ def write(evaluation: Evaluation, path: Path) -> Written:
     left_out: list[str] = []
     for line in evaluation.laid:
         made = _line(cad, line)
-        if made is None:
-            left_out.append(f"{line.name}: its points are not all known")
+        if isinstance(made, str):
+            left_out.append(f"{line.name}: {made}")
             continue
-        shapes += [made, *_envelopes(cad, evaluation, line)]
+        shapes += [made, *(_room(cad, room) for room in nut_rooms(evaluation, line))]
+    rooms, without = fitting_rooms(evaluation)
+    shapes += [_room(cad, room) for room in rooms]
+    left_out += without
+    if not shapes:
+        return Written((), tuple(left_out))
     whole = cad.Compound(label=evaluation.aircraft.aircraft.name, children=shapes)
     if not cad.export_step(whole, str(path), unit=cad.Unit.MM, timestamp=TIMESTAMP):
         raise OSError(None, "the STEP file was not written", str(path))
@@ -74,22 +81,48 @@ def _kernel() -> Any:
     return build123d
 
 
-def _line(cad: Any, line: LaidLine) -> Any | None:
-    """A bent tube as it is, hollow; a hose or plastic line along its declared path, full."""
-    outside = line.stock.outside_diameter.middle * MILLI
+def _line(cad: Any, line: LaidLine) -> Any | str:
+    """A bent tube as it is, hollow; hose or plastic full, along its declared path; or why there is none."""
+    outside = line.stock.outside_diameter
+    if not outside.known:
+        return "its outside diameter is not known"
     if line.tube and line.tube.centreline and isinstance(line.stock, Tube):
-        bore = outside - 2 * line.stock.wall.middle * MILLI
-        solid = _swept(cad, line.tube.centreline, outside, bore)
-    elif line.tube or line.path is None:
+        if not line.stock.wall.known:
+            return "its wall is not known"
+        bore = (outside.middle - 2 * line.stock.wall.middle) * MILLI
+        solid = _swept(cad, line.tube.centreline, outside.middle * MILLI, bore)
+        solid.label = line.name
+        return solid
+    if line.tube and line.tube.impossible:
+        return f"it cannot be bent: {line.tube.impossible.words}"
+    if line.path is None or line.tube:
+        return "its points are not all known"
+    return (
+        _room(cad, Room(f"{line.name}_{AS_DECLARED}", line.path, outside.middle / 2))
+        or "its ends are one place"
+    )
+
+
+def _room(cad: Any, room: Room) -> Any | None:
+    """Rods along a path; None where all of it is one place."""
+    solids = list(_rods(cad, room.path, 2 * room.radius * MILLI))
+    if not solids:
         return None
-    else:
-        solid = cad.Compound(list(_rods(cad, line.path, outside)))
-    solid.label = line.name
+    solid = solids[0] if len(solids) == 1 else cad.Compound(solids)
+    solid.label = room.name
     return solid
 
 
 def _swept(cad: Any, shape: Centreline, outside: float, bore: float) -> Any:
+    """A hollow tube along a centreline; in two solids where its ends meet, for no kernel sweeps a ring."""
     edges = list(_edges(cad, shape))
+    if dist(shape.corners[0], shape.corners[-1]) * MILLI > outside:
+        return _swept_along(cad, edges, outside, bore)
+    half = len(edges) // 2
+    return cad.Compound([_swept_along(cad, part, outside, bore) for part in (edges[:half], edges[half:])])
+
+
+def _swept_along(cad: Any, edges: list[Any], outside: float, bore: float) -> Any:
     path = cad.Wire(edges)
     plane = cad.Plane(origin=path @ 0, z_dir=path % 0)
     section = plane * (cad.Circle(outside / 2) - cad.Circle(bore / 2))
@@ -98,47 +131,29 @@ def _swept(cad: Any, shape: Centreline, outside: float, bore: float) -> Any:
 
 def _edges(cad: Any, shape: Centreline) -> Iterator[Any]:
     """Straights and arcs between tangent points; a straight of no length is none."""
-    stations = shape.tangent_stations
-    for number, (one, other) in enumerate(pairwise(shape.tangent_points)):
-        if stations[number + 1] - stations[number] <= 0:
+    stations, last = shape.tangent_stations, _in_millimetres(shape.tangent_points[0])
+    for number, other in enumerate(shape.tangent_points[1:]):
+        if stations[number + 1] - stations[number] <= SHORTEST:
             continue
-        ends = _in_millimetres(one), _in_millimetres(other)
+        start, last = last, _in_millimetres(other)
         if number % 2 == 0:
-            yield cad.Edge.make_line(*ends)
+            yield cad.Edge.make_line(start, last)
             continue
         middle = point_at(shape, (stations[number] + stations[number + 1]) / 2)
-        yield cad.Edge.make_three_point_arc(ends[0], _in_millimetres(middle), ends[1])
+        yield cad.Edge.make_three_point_arc(start, _in_millimetres(middle), last)
 
 
 def _rods(cad: Any, path: tuple[Point, ...], outside: float) -> Iterator[Any]:
-    """A straight rod for each length of a path, and a ball at each corner between."""
-    corners = [_in_millimetres(point) for point in path]
+    """A straight rod for each length of a path, and a ball at each corner between; no length is no rod."""
+    kept = path[:1]
+    for point in path[1:]:
+        kept = (*kept, point) if dist(kept[-1], point) > SHORTEST else kept
+    corners = [_in_millimetres(point) for point in kept]
     for one, other in pairwise(corners):
         axis = cad.Vector(*other) - cad.Vector(*one)
-        if axis.length > 0:
-            yield cad.Solid.make_cylinder(outside / 2, axis.length, cad.Plane(origin=one, z_dir=axis))
+        yield cad.Solid.make_cylinder(outside / 2, axis.length, cad.Plane(origin=one, z_dir=axis))
     for corner in corners[1:-1]:
         yield cad.Solid.make_sphere(outside / 2, cad.Plane(origin=corner))
-
-
-def _envelopes(cad: Any, evaluation: Evaluation, line: LaidLine) -> Iterator[Any]:
-    """The room of nut and sleeve at each end: a cylinder over the corners of the nut, along the line."""
-    if line.path is None:
-        return
-    for end, (seat, beyond) in (("from", line.path[:2]), ("to", line.path[:-3:-1])):
-        joint = evaluation.assembly.joint_of(line.name, end)
-        own = chain_at(joint, line.name, end) if joint else ()
-        nuts = [part for part in own if part.category is Category.COUPLING_NUT]
-        sizes = [(part.dimension("hex_across_flats"), part.dimension("overall_length")) for part in nuts]
-        for flats, length in sizes[:1]:
-            if flats is None or length is None or not (flats.known and length.known):
-                continue
-            along = cad.Vector(*beyond) - cad.Vector(*seat)
-            plane = cad.Plane(origin=_in_millimetres(seat), z_dir=along)
-            radius = flats.high * CORNERS_OVER_FLATS * MILLI / 2
-            room = cad.Solid.make_cylinder(radius, length.high * MILLI, plane)
-            room.label = f"room_of_nut_{line.name}_{end}"
-            yield room
 
 
 def _in_millimetres(point: Point) -> tuple[float, float, float]:

@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from ruamel.yaml.nodes import MappingNode, ScalarNode
 
-from firmpedal.project.grow import load_text
 from firmpedal.project.layout import compose
 from firmpedal.project.locate import Located, locate, no_place
-from firmpedal.project.notes import Notes
 from firmpedal.project.plain import in_quotes
-
-Said = str | list["Said"] | dict[str, "Said"]
+from firmpedal.project.said import Said, said_by, with_another
 
 
 class EditError(ValueError):
@@ -33,21 +30,49 @@ def edited(text: str, path: str, new_text: str, option: str | None = None) -> st
     Raises:
         EditError: Nothing is written there by itself, or it cannot be replaced without touching more.
     """
+    new_text = new_text.strip()
+    if not new_text or len(new_text.splitlines()) != 1:
+        raise EditError(f"write the new value of {path} in one line", "write `unknown` if it is not known")
+    found = found_at(text, path, option)
+    return _replaced(text, found, new_text, path)
+
+
+def composed(text: str) -> MappingNode:
+    """Lay out a text.
+
+    Raises:
+        EditError: It cannot be read.
+    """
     root, problems = compose(text, "text")
     if root is None or not isinstance(root, MappingNode):
         said = problems[0].message if problems else "it has no keys"
         raise EditError(f"a text that cannot be read cannot be changed: {said}")
-    new_text = new_text.strip()
-    if not new_text or len(new_text.splitlines()) != 1:
-        raise EditError(f"write the new value of {path} in one line", "write `unknown` if it is not known")
-    steps = [*(("options", option) if option is not None else ()), *path.split(".")]
-    found = locate(root, steps)
+    return root
+
+
+def is_written(text: str, path: str, option: str | None = None) -> bool:
+    """Whether a text has something at an object path itself, not by a copy or from another option."""
+    return locate(composed(text), _steps(path, option)) is not None
+
+
+def _steps(path: str, option: str | None) -> list[str]:
+    return [*(("options", option) if option is not None else ()), *path.split(".")]
+
+
+def found_at(text: str, path: str, option: str | None) -> Located:
+    """Find what is written at an object path of a text.
+
+    Raises:
+        EditError: Nothing is, or it is shared with another place, or the text cannot be read.
+    """
+    root = composed(text)
+    found = locate(root, _steps(path, option))
     if found is None:
         raise EditError(*no_place(text, root, path, option))
     if found.shared:
         message = f"{path} is shared with another place by an anchor (&), an alias (*) or `<<`"
         raise EditError(message, "write it out by hand")
-    return _replaced(text, found, new_text, path)
+    return found
 
 
 def _replaced(text: str, found: Located, new_text: str, path: str) -> str:
@@ -60,12 +85,14 @@ def _replaced(text: str, found: Located, new_text: str, path: str) -> str:
         raise EditError(f"{path} takes more than one line", "change one value inside it")
     if isinstance(node, MappingNode) and not node.flow_style:
         raise EditError(f"{path} has keys of its own", "change one of them")
-    before = _read(text)
+    before = said_by(text)
     gap = " " if start == finish else ""
     for piece in (new_text, in_quotes(new_text)):
         wanted = _value_of(piece, new_text)
         after = text[:start] + gap + piece + text[finish:]
-        if wanted is not None and before is not None and _read(after) == _with(before, found.steps, wanted):
+        if wanted is None or before is None:
+            continue
+        if said_by(after) == with_another(before, found.steps, wanted):
             return after
     raise EditError(f"`{new_text}` cannot stand as a value at {path}")
 
@@ -76,35 +103,9 @@ def _value_of(piece: str, text: str) -> Said | None:
     if not isinstance(root, MappingNode) or len(root.value) != 1:
         return None
     node = root.value[0][1]
-    read = _read(f"x: {piece}")
+    read = said_by(f"x: {piece}")
     if not isinstance(read, dict):
         return None
     if isinstance(node, ScalarNode) and node.style is None and read["x"] != text:
         return None  # a remark at its end, or words that YAML would swallow
     return read["x"]
-
-
-def _read(text: str) -> Said | None:
-    tree = load_text(text, "text", Notes())
-    return None if tree is None else _said(tree)
-
-
-def _said(node: object) -> Said:
-    entries, nodes = getattr(node, "entries", None), getattr(node, "nodes", None)
-    if entries is not None:
-        return {key: _said(item) for key, item in entries.items()}
-    return [_said(item) for item in nodes] if nodes is not None else str(getattr(node, "text", ""))
-
-
-def _with(said: Said, steps: tuple[str, ...], wanted: Said) -> Said:
-    """The same with another value at one place."""
-    if not steps:
-        return wanted
-    if isinstance(said, dict):
-        return {
-            key: _with(item, steps[1:], wanted) if key == steps[0] else item for key, item in said.items()
-        }
-    if isinstance(said, list):
-        place = int(steps[0]) - 1
-        return [_with(item, steps[1:], wanted) if n == place else item for n, item in enumerate(said)]
-    return said

@@ -7,13 +7,17 @@ from typing import TYPE_CHECKING
 
 from firmpedal.finding import Level
 from firmpedal.report.ends import end_groups, from_to
+from firmpedal.report.flare_card import flare_card
 from firmpedal.report.hose_card import hose_blocks
 from firmpedal.report.pictures import picture
 from firmpedal.report.plastic_card import plastic_blocks
 from firmpedal.report.sheet import Bullets, Facts, Fields, Group, Heading, Paragraph, Sheet
+from firmpedal.report.torque import torque_sheet
 from firmpedal.report.tube_card import tube_blocks
 
 if TYPE_CHECKING:
+    from collections.abc import Collection
+
     from firmpedal.lay.line import Height, LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
@@ -26,6 +30,23 @@ KINDS = {"tube": "Tube", "hose": "Hose", "plastic": "Plastic line"}
 def card_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     """One card for each line, in the order of the file."""
     return tuple(card(evaluation, line) for line in evaluation.laid)
+
+
+def bench_sheets(
+    evaluation: Evaluation, names: Collection[str] = (), *, only_lines: bool = False
+) -> tuple[Sheet, ...]:
+    """What lies on the bench: cards, and where there is tube among them torques and how to flare.
+
+    Args:
+        evaluation: What was worked out.
+        names: The lines wanted; none for all.
+        only_lines: The cards alone.
+    """
+    chosen = [line for line in evaluation.laid if not names or line.name in names]
+    sheets: list[Sheet | None] = [card(evaluation, line) for line in chosen]
+    if not only_lines and any(line.tube for line in chosen):
+        sheets += [torque_sheet(evaluation), flare_card(evaluation)]
+    return tuple(sheet for sheet in sheets if sheet is not None)
 
 
 def card(evaluation: Evaluation, line: LaidLine) -> Sheet:

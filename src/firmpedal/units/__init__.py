@@ -2,7 +2,7 @@
 
 from firmpedal.units.names import UnitError, canonical_unit, units_of
 from firmpedal.units.reading import Measurement, read
-from firmpedal.units.showing import from_unit, show, show_span, to_unit
+from firmpedal.units.showing import from_unit, show, show_span, to_unit, written
 from firmpedal.units.table import Dimension, dimension_of
 
 __all__ = [
@@ -17,4 +17,5 @@ __all__ = [
     "show_span",
     "to_unit",
     "units_of",
+    "written",
 ]

@@ -10,6 +10,7 @@ from firmpedal.units.names import unit_by_name
 from firmpedal.units.table import RADIANS_PER_DEGREE, Dimension, Unit
 
 _SIGNIFICANT_DIGITS = 4
+_FIRST_WITH_COMMA = 1000
 _DIGITS_THAT_MEAN_SOMETHING = 12  # a float's last digits are noise that must not decide a rounding
 
 
@@ -56,6 +57,33 @@ def show(
     """
     known = unit_by_name(unit)
     return _with_unit(_figures(to_unit(si, unit, difference=difference), known, decimals, fraction), known)
+
+
+def written(si: float, unit: str, *, within: float, fraction: int | None = None) -> str:
+    """Write an SI value as a bare number in a unit, in as few figures as keep it.
+
+    Args:
+        si: The value in SI.
+        unit: Canonical name of the unit to write it in.
+        within: How far off it may read back [SI].
+        fraction: Where it lies on this part of the unit, write a mixed number: `9-1/4`.
+
+    Raises:
+        ValueError: The value is not finite.
+    """
+    number, known = to_unit(si, unit), unit_by_name(unit)
+    if not math.isfinite(number):
+        raise ValueError(f"{number} {unit} cannot be written: it is not a finite number")
+    room = within / float(_si_size(known))
+    if fraction is not None and abs(number) < _FIRST_WITH_COMMA:
+        steps = round(number * fraction)
+        if abs(number - steps / fraction) <= room:
+            return _mixed(Fraction(steps, fraction), fraction)
+    shown = next(
+        (text for places in range(17) if abs(float(text := f"{number:.{places}f}") - number) <= room),
+        repr(number),
+    )
+    return shown.removeprefix("-") if float(shown) == 0 else shown
 
 
 def show_span(

@@ -1,0 +1,194 @@
+"""Changing a list of a builder's text item by item, and writing a key that was not there.
+
+What stays keeps its own words, remarks and line ends; an item that goes takes the remark on its line along.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from ruamel.yaml.nodes import CollectionNode, MappingNode, SequenceNode
+
+from firmpedal.project.edit import EditError, edited, found_at
+from firmpedal.project.plain import WIDEST
+from firmpedal.project.said import Said, at_place, said_by, with_another
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from ruamel.yaml.nodes import Node as YamlNode
+
+    from firmpedal.project.locate import Located
+
+_LINE_END = re.compile(r"\r\n|\r|\n")
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One item of the list that is wanted: one that is there, by its number from 1, or new words, or both."""
+
+    old: int | None
+    text: str | None = None
+
+
+def with_items(text: str, path: str, wanted: Sequence[Item], option: str | None = None) -> str:
+    """Make a list of a text hold these items, touching no others.
+
+    Args:
+        text: The builder's text.
+        path: The list's object path, such as `lines.left_leg.via`.
+        wanted: Its items in their new order: kept, put in the place of an old one, or new.
+        option: The option in which the list is written; none for the aircraft as written.
+
+    Raises:
+        EditError: The list is not written by itself, or cannot be changed without touching more.
+    """
+    found = found_at(text, path, option)
+    if not isinstance(found.node, SequenceNode) or not found.node.value:
+        return edited(text, path, _flow([item.text or "" for item in wanted]), option)
+    if not wanted:
+        after = _emptied(text, found)
+    elif found.node.flow_style:
+        after = _in_brackets(text, found.node, wanted)
+    else:
+        after = _under_dashes(text, found, wanted)
+    before = said_by(text)
+    old = at_place(before, found.steps) if before is not None else None
+    items = [_said(item, old if isinstance(old, list) else []) for item in wanted]
+    return _checked(text, after, found.steps, items, path)
+
+
+def with_key(text: str, path: str, key: str, value: str | Sequence[str], option: str | None = None) -> str:
+    """Write a key under a thing of a text that does not have it, a list item by item.
+
+    Raises:
+        EditError: The thing is not written by itself, or has no keys of its own.
+    """
+    found = found_at(text, path, option)
+    node = found.node
+    if not isinstance(node, MappingNode) or not node.value:
+        raise EditError(f"{path} has no keys of its own", "write it out by hand")
+    after = (_key_in_braces if node.flow_style else _key_on_its_line)(text, node, key, value)
+    said: Said = [_alone(item) for item in value] if not isinstance(value, str) else _alone(value)
+    return _checked(text, after, (*found.steps, key), said, f"{path}.{key}")
+
+
+def _checked(text: str, after: str, steps: tuple[str, ...], wanted: Said, path: str) -> str:
+    """What comes out must say the same but for this value."""
+    before = said_by(text)
+    if before is None or said_by(after) != with_another(before, steps, wanted):
+        raise EditError(f"{path} cannot be changed without touching more", "write it out by hand")
+    return after
+
+
+def _said(item: Item, old: list[Said]) -> Said:
+    if item.text is not None:
+        return _alone(item.text)
+    return old[item.old - 1] if item.old is not None and item.old <= len(old) else ""
+
+
+def _alone(text: str) -> Said:
+    said = said_by(f"x: {text}")
+    return said["x"] if isinstance(said, dict) and len(said) == 1 and "x" in said else ""
+
+
+def _flow(items: Sequence[str]) -> str:
+    return f"[{', '.join(items)}]"
+
+
+def _under_dashes(text: str, found: Located, wanted: Sequence[Item]) -> str:
+    """Items on lines of their own; remarks above an item go with it."""
+    node, first = found.node, _line_end(text, found.key_end - 1)
+    ends = [_line_end(text, _end(each)) for each in node.value]
+    dash = text[_line_start(text, node.start_mark.index) : node.start_mark.index] + "- "
+    chunks = [text[start:stop] for start, stop in pairwise((first, *ends))]
+    starts = (first, *ends)
+    lines = []
+    for item in wanted:
+        if item.old is None:
+            lines.append(f"{dash}{item.text}{_new_line(text)}")
+            continue
+        chunk, old, begins = chunks[item.old - 1], node.value[item.old - 1], starts[item.old - 1]
+        if item.text is not None:
+            at, to = old.start_mark.index - begins, _end(old) - begins
+            chunk = chunk[:at] + item.text + chunk[to:]
+        lines.append(chunk)
+    whole = "".join(line if _LINE_END.search(line[-1:]) else line + _new_line(text) for line in lines)
+    ended = text[: ends[-1]].endswith(("\n", "\r"))
+    return text[:first] + (whole if ended else whole.rstrip("\r\n")) + text[ends[-1] :]
+
+
+def _in_brackets(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
+    """Items between brackets; what stands between two of them stays beside the first."""
+    spans = [(each.start_mark.index, _end(each)) for each in node.value]
+    gaps = [text[one[1] : other[0]] for one, other in pairwise(spans)]
+    first, column = spans[0][0], spans[0][0] - _line_start(text, spans[0][0])
+    new_line = f",{_new_line(text)}{' ' * column}"
+    words = [
+        item.text if item.text is not None else text[slice(*spans[(item.old or 1) - 1])] for item in wanted
+    ]
+    wide = column + sum(len(each) + 2 for each in words) > WIDEST
+    usual = new_line if wide or any(_LINE_END.search(gap) for gap in gaps) else ", "
+    made = words[0]
+    for before, word in zip(wanted, words[1:], strict=False):
+        own = before.old is not None and before.old <= len(gaps)
+        made += (gaps[before.old - 1] if own and before.old is not None else usual) + word
+    return text[:first] + made + text[spans[-1][1] :]
+
+
+def _emptied(text: str, found: Located) -> str:
+    node = found.node
+    if isinstance(node, SequenceNode) and node.flow_style:
+        return text[: node.start_mark.index] + "[]" + text[node.end_mark.index :]
+    colon = text.index(":", found.key_end - 1) + 1
+    first, last = _line_end(text, colon), _line_end(text, _end(node))
+    return text[:colon] + " []" + text[colon:first] + text[last:]
+
+
+def _key_on_its_line(text: str, node: MappingNode, key: str, value: str | Sequence[str]) -> str:
+    key_at = node.value[0][0].start_mark.index
+    indent, new_line = " " * (key_at - _line_start(text, key_at)), _new_line(text)
+    at = _line_end(text, _end(node))
+    lines = [f"{indent}{key}: {value}"]
+    if not isinstance(value, str):
+        lines = [f"{indent}{key}:", *(f"{indent}  - {item}" for item in value)]
+    ended = text[:at].endswith(("\n", "\r"))
+    whole = new_line.join(lines)
+    return text[:at] + (whole + new_line if ended else new_line + whole) + text[at:]
+
+
+def _key_in_braces(text: str, node: MappingNode, key: str, value: str | Sequence[str]) -> str:
+    at, key_at = _end(node.value[-1][1]), node.value[0][0].start_mark.index
+    column, new_line = key_at - _line_start(text, key_at), _new_line(text)
+    written = f"{key}: {value if isinstance(value, str) else _flow(value)}"
+    if at - _line_start(text, at) + len(written) + 2 <= WIDEST:
+        return f"{text[:at]}, {written}{text[at:]}"
+    if not isinstance(value, str) and column + len(written) > WIDEST:
+        between = f",{new_line}{' ' * (column + len(key) + 3)}"
+        written = f"{key}: [{between.join(value)}]"
+    return f"{text[:at]},{new_line}{' ' * column}{written}{text[at:]}"
+
+
+def _end(node: YamlNode) -> int:
+    """Where a value really ends: the end of a list on lines of its own is that of its last item."""
+    if isinstance(node, CollectionNode) and not node.flow_style and node.value:
+        last = node.value[-1]
+        return _end(last[1] if isinstance(last, tuple) else last)
+    return int(node.end_mark.index)
+
+
+def _line_start(text: str, at: int) -> int:
+    return max(text.rfind("\n", 0, at), text.rfind("\r", 0, at)) + 1
+
+
+def _line_end(text: str, at: int) -> int:
+    found = _LINE_END.search(text, at)
+    return found.end() if found else len(text)
+
+
+def _new_line(text: str) -> str:
+    found = _LINE_END.search(text)
+    return found[0] if found else "\n"

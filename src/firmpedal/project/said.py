@@ -1,0 +1,48 @@
+"""What a text says, whatever it looks like: to see that an edit changed one thing and nothing besides."""
+
+from __future__ import annotations
+
+from firmpedal.project.grow import load_text
+from firmpedal.project.notes import Notes
+
+Said = str | list["Said"] | dict[str, "Said"]
+
+
+def said_by(text: str) -> Said | None:
+    """Give what a text says as plain lists and keys; None where it cannot be read."""
+    tree = load_text(text, "text", Notes())
+    return None if tree is None else _said(tree)
+
+
+def _said(node: object) -> Said:
+    entries, nodes = getattr(node, "entries", None), getattr(node, "nodes", None)
+    if entries is not None:
+        return {key: _said(item) for key, item in entries.items()}
+    return [_said(item) for item in nodes] if nodes is not None else str(getattr(node, "text", ""))
+
+
+def at_place(said: Said, steps: tuple[str, ...]) -> Said | None:
+    """What is said at one place; None where nothing is."""
+    for step in steps:
+        if isinstance(said, dict) and step in said:
+            said = said[step]
+        elif isinstance(said, list) and step.isdecimal() and 0 < int(step) <= len(said):
+            said = said[int(step) - 1]
+        else:
+            return None
+    return said
+
+
+def with_another(said: Said, steps: tuple[str, ...], wanted: Said) -> Said:
+    """The same with another value at one place; the last key may be a new one."""
+    if not steps:
+        return wanted
+    if isinstance(said, dict):
+        head, rest = steps[0], steps[1:]
+        if head not in said:
+            return said if rest else {**said, head: wanted}
+        return {key: with_another(item, rest, wanted) if key == head else item for key, item in said.items()}
+    if isinstance(said, list):
+        place = int(steps[0]) - 1
+        return [with_another(item, steps[1:], wanted) if n == place else item for n, item in enumerate(said)]
+    return said

@@ -1,0 +1,51 @@
+"""A changed text goes back into the very file that was read, whole or not at all."""
+
+from __future__ import annotations
+
+import stat
+
+import pytest
+
+from firmpedal.project import save as module
+from firmpedal.project.save import ChangedMeanwhileError, save
+
+
+def test_bytes_rights_and_the_first_mark_stay(tmp_path):
+    path = tmp_path / "a.yaml"
+    path.write_bytes(b"\xef\xbb\xbfa: 1\r\nb: \xc3\xa4\r\n")
+    path.chmod(0o640)
+    save(path, "a: 1\r\nb: ä\r\n", "a: 2\r\nb: ä\r\n")
+    assert path.read_bytes() == b"\xef\xbb\xbfa: 2\r\nb: \xc3\xa4\r\n"
+    assert stat.S_IMODE(path.stat().st_mode) == 0o640
+    assert [each.name for each in tmp_path.iterdir()] == ["a.yaml"]
+
+
+def test_a_file_that_changed_meanwhile_is_left_alone(tmp_path):
+    path = tmp_path / "a.yaml"
+    path.write_text("a: 3\n", encoding="utf-8")
+    with pytest.raises(ChangedMeanwhileError):
+        save(path, "a: 1\n", "a: 2\n")
+    assert path.read_text(encoding="utf-8") == "a: 3\n"
+
+
+def test_a_link_stays_a_link(tmp_path):
+    real, link = tmp_path / "real.yaml", tmp_path / "link.yaml"
+    real.write_text("a: 1\n", encoding="utf-8")
+    link.symlink_to(real)
+    save(link, "a: 1\n", "a: 2\n")
+    assert link.is_symlink()
+    assert real.read_text(encoding="utf-8") == "a: 2\n"
+
+
+def test_what_fails_half_way_leaves_the_old_file_and_nothing_else(tmp_path, monkeypatch):
+    path = tmp_path / "a.yaml"
+    path.write_text("a: 1\n", encoding="utf-8")
+
+    def full(*_):
+        raise OSError(28, "no room")
+
+    monkeypatch.setattr(module.shutil, "copymode", full)
+    with pytest.raises(OSError, match="no room"):
+        save(path, "a: 1\n", "a: 2\n")
+    assert path.read_text(encoding="utf-8") == "a: 1\n"
+    assert [each.name for each in tmp_path.iterdir()] == ["a.yaml"]
