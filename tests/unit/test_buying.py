@@ -19,7 +19,7 @@ from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
 from firmpedal.report.consumables import fluid_to_buy
-from firmpedal.report.order import order_list
+from firmpedal.report.order import order_list, wanted_goods
 from firmpedal.report.sheet import Table
 from firmpedal.report.tools import tools
 from firmpedal.units import from_unit, to_unit
@@ -133,8 +133,9 @@ def test_washers_are_counted_and_bought_double():
 
 def test_clamps_for_hose_and_for_tube_are_two_rows():
     oatmere = evaluate_text((EXAMPLE.parent / "oatmere.yaml").read_text(encoding="utf-8"), "oatmere")
-    clamps = [each.item.description for each in order_list(oatmere) if each.item.category is Category.CLAMP]
-    assert clamps == ["cushioned clamp for hose -4 PTFE braided", "cushioned clamp for tube 5052-O 1/4"]
+    clamps = [each.item.designation for each in order_list(oatmere) if each.item.category is Category.CLAMP]
+    assert clamps == ["cushioned clamp 1/4 in", "cushioned clamp for hose -4 PTFE braided"]
+    assert len({each.key for each in wanted_goods(oatmere) if "clamp" in each.name}) == 2
 
 
 def test_bulk_hose_has_an_end_to_spare_for_each():

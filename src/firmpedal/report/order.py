@@ -58,12 +58,7 @@ class OrderRow:
 def bill_of(rows: tuple[OrderRow, ...]) -> Bill:
     """Add up a priced list; what is not bought at all counts nowhere."""
     bought = [row for row in rows if row.order != 0]
-    return bill((_name(row), row.price.currency if row.price else "", row.cost) for row in bought)
-
-
-def _name(row: OrderRow) -> str:
-    designation, size = row.item.designation, row.item.size
-    return f"{designation} {size}" if row.item.category is Category.CLAMP and size else designation
+    return bill((row.item.designation, row.price.currency if row.price else "", row.cost) for row in bought)
 
 
 def wanted_goods(evaluation: Evaluation) -> tuple[Goods, ...]:
