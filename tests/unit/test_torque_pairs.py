@@ -6,7 +6,7 @@ import pytest
 from evaluated import EXAMPLE, example, of_kind, sheets, words
 
 from firmpedal.pipeline import evaluate_text
-from firmpedal.report.nuts import Tightened, metal_of, tightened
+from firmpedal.report.nuts import Tightened, metal_of, tightened, torque_used
 from firmpedal.report.sheet import Table
 from firmpedal.report.torque import torque_sheet
 from firmpedal.report.torque_pairs import COLUMNS, NO_FIGURE, pair_table
@@ -73,10 +73,8 @@ def test_a_pair_that_no_source_names_is_unknown():
     on_aluminium, on_steel = pairs(example("rigid"), (nut("-4", "titanium"),))["-4", "tube of titanium"]
     assert "aluminium figure" in on_aluminium  # any part of aluminium takes its figure
     assert on_steel == f"{NO_FIGURE}\nHERE: 1 nut"
-    evaluation = _of("tube titanium 3Al-2.5V 1/4 x .035", fittings="steel")
-    said = words(torque_sheet(evaluation))
-    assert "a pair without a figure: see the maker (no source gives a torque)" in said
-    assert "| see the maker |" in said
+    assert torque_used(nut("-4", "titanium")) is None
+    assert torque_used(nut("-4", "titanium", "aluminium")) == torque_used(nut("-4", "aluminium"))
 
 
 def test_a_size_that_does_not_occur_is_left_out_and_each_that_does_is_there():
@@ -87,8 +85,9 @@ def test_a_size_that_does_not_occur_is_left_out_and_each_that_does_is_there():
 
 
 def test_a_metal_that_nobody_knows_takes_the_lower_figure_and_says_so():
-    (group,) = [pair_table(example("rigid"), (nut("-4", "steel", ""),))]
-    assert "line at joint: the metal that its nut goes onto is not known" in "\n".join(map(words, group.blocks))
+    group = pair_table(example("rigid"), (nut("-4", "steel", ""),))
+    said = "\n".join(map(words, group.blocks))
+    assert "line at joint: the metal that its nut goes onto is not known" in said
 
 
 def test_the_table_stands_before_the_rules():
@@ -96,10 +95,7 @@ def test_the_table_stands_before_the_rules():
     assert 0 < said.index("Which torque for which pair") < said.index("How to tighten")
 
 
-def _of(stock, fittings=""):
+def _of(stock):
     changed = TEXT.replace("made of: tube 5052-O 1/4 x .035", f"made of: {stock}")
     assert changed != TEXT
-    if fittings:
-        for made_of in (f"made of: {stock}\n", "made of: hose -4 PTFE braided\n"):
-            changed = changed.replace(made_of, f"{made_of}        fittings: {fittings}\n")
     return evaluate_text(changed, "brindlewick", "rigid")

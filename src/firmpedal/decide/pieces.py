@@ -140,7 +140,11 @@ def line_pieces(evaluation: Evaluation, line: LaidLine) -> list[Piece]:
         line=line.name,
         length=line.order_length,
     )
-    name, clamp_size, holds = clamp_name(stock), clamp_size_of(stock), stock.phrase.split(" x ", maxsplit=1)[0]
+    name, clamp_size, holds = (
+        clamp_name(stock),
+        clamp_size_of(stock),
+        stock.phrase.split(" x ", maxsplit=1)[0],
+    )
     clamps = [
         Piece(line.place, line.name, number, name, Category.CLAMP, clamp_size, "", holds, line.name)
         for number, _ in enumerate(line.supports.stations, 1)

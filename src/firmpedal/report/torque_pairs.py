@@ -17,7 +17,11 @@ COLUMNS = ("size", "what is tightened", "fitting or nut of aluminium", "fitting 
 WIDTHS = (0.09, 0.29, 0.31, 0.31)
 FITTINGS = ("aluminium", "steel")
 HOSE = "hose end"
-TUBES = {"aluminium": "tube of aluminium", "copper": "tube of copper", "steel": "tube of steel, stainless too"}
+TUBES = {
+    "aluminium": "tube of aluminium",
+    "copper": "tube of copper",
+    "steel": "tube of steel, stainless too",
+}
 KNOWN = (HOSE, *TUBES)
 NO_FIGURE = "unknown: no source names this pair"
 STAINLESS = "The charts have one row for steel and name no stainless, which is read as steel."
@@ -30,11 +34,17 @@ def pair_table(evaluation: Evaluation, nuts: tuple[Tightened, ...]) -> Group:
     here = Counter((nut.dash, _row(nut), _column(nut)) for nut in nuts)
     rows = []
     for dash in sorted({nut.dash for nut in nuts}, key=lambda dash: int(dash.lstrip("-"))):
-        others = {nut.tube: f"tube of {nut.tube}" for nut in nuts if nut.dash == dash and _row(nut) not in KNOWN}
+        others = {
+            nut.tube: f"tube of {nut.tube}" for nut in nuts if nut.dash == dash and _row(nut) not in KNOWN
+        }
         for metal, words in {HOSE: HOSE, **TUBES, **others}.items():
-            cells = [_cell(evaluation, dash, metal, fitting, here[dash, metal, fitting]) for fitting in FITTINGS]
+            cells = [
+                _cell(evaluation, dash, metal, fitting, here[dash, metal, fitting]) for fitting in FITTINGS
+            ]
             rows.append((dash, words, *cells))
-    return Group((Heading("Which torque for which pair"), Table(COLUMNS, tuple(rows), widths=WIDTHS), *_remarks(nuts)))
+    return Group(
+        (Heading("Which torque for which pair"), Table(COLUMNS, tuple(rows), widths=WIDTHS), *_remarks(nuts))
+    )
 
 
 def _row(nut: Tightened) -> str:
