@@ -13,6 +13,7 @@ from evaluated import EXAMPLE, awkward, example, of_kind, words
 from test_fit_sealed import ALUMINIUM
 from test_fit_sealed import TEXT as SEALED
 
+from firmpedal.decide.prices_reading import price_book
 from firmpedal.decide.spares import RULES, Use, rule_of
 from firmpedal.model.part import Category
 from firmpedal.pipeline import evaluate_text
@@ -49,7 +50,7 @@ def row(evaluation, designation):
     ],
 )
 def test_spares_by_the_rule(use, used, spares):
-    assert rule_of(use).spares(used) == spares
+    assert rule_of(use, example().aircraft.buying).spares(used) == spares
 
 
 def test_every_use_but_tube_has_exactly_one_rule():
@@ -61,6 +62,68 @@ def test_the_example_takes_six_nuts_and_six_sleeves():
     for designation in ("AN818-4D", "AN819-4D"):
         found = row(example("rigid"), designation)
         assert (found.quantity, found.spares, found.order) == (4, 2, 6)
+
+
+def buying(keys, option="rigid"):
+    return evaluate_text(TEXT.replace(BENCH, f"buying: {{{keys}}}\n{BENCH}", 1), "brindlewick", option)
+
+
+@pytest.mark.parametrize(
+    ("keys", "designation", "order"),
+    # by hand: four nuts, four sleeves, eight clamps, two nipples are used
+    [
+        ("spare nuts and sleeves: 3", "AN818-4D", 7),
+        ("spare nuts and sleeves: 0", "AN819-4D", 4),
+        ("spare nuts and sleeves: 3", "cushioned clamp 1/4 in", 9),  # our rule stays for the others
+        ("spare clamps: 4", "cushioned clamp 1/4 in", 12),
+        ("spare fittings: 1", "AN816-4D", 3),
+        ("spare fittings: 1", "AN818-4D", 6),
+        ("spare nuts and sleeves: unknown", "AN818-4D", 6),
+        ("packs: {bag: {of: AN818-4D, pieces: 10}}", "AN818-4D", 10),
+        ("packs: {bag: {of: MS20819-4D, pieces: 4}}", "AN819-4D", 8),  # a successor's number
+        ("packs: {bag: {of: cushioned clamp, pieces: 5}}", "cushioned clamp 1/4 in", 10),
+        ("spare nuts and sleeves: 0, packs: {bag: {of: AN818-4D, pieces: 4}}", "AN818-4D", 4),
+    ],
+)
+def test_the_file_overrules_our_spares(keys, designation, order):
+    assert row(buying(keys), designation).order == order
+
+
+def test_no_spare_hose_comes_with_spare_fittings():
+    hoses = [each for each in order_list(buying("spare fittings: 2")) if each.item.category is Category.HOSE]
+    assert hoses
+    assert all(each.order == each.quantity for each in hoses)
+
+
+def test_the_list_says_whose_rule_it_is():
+    said = words(parts_sheet(buying("spare nuts and sleeves: 3")))
+    assert "Spares by your file, in place of our rule: Coupling nuts and sleeves: 3 of each." in said
+    assert "our estimate. The small figures are used + spare. Clamps: one for every 8" in said
+    assert "Coupling nuts and sleeves: one for every 4" not in said
+    assert "by your file" not in words(parts_sheet(example("rigid")))
+    assert "Coupling nuts and sleeves: none of each" in words(parts_sheet(buying("spare nuts and sleeves: 0")))
+
+
+def test_a_pack_of_something_else_is_told():
+    said = words(parts_sheet(buying("packs: {bag: {of: AN818-8D, pieces: 10}}")))
+    assert "Not on this list, though the file has packs of it: AN818-8D." in said
+
+
+def test_the_price_book_s_pack_comes_before_the_file_s():
+    evaluation = buying("packs: {bag: {of: AN818-4D, pieces: 10}}")
+    for line, order in (("AN818-4D,9,USD,7,pack", 7), ("AN818-4D,1,USD,,each", 10)):
+        text = f"designation,price,currency,pack,per\n{line}\n"
+        priced = order_list(evaluation, price_book(text, wanted_goods(evaluation), "in"))
+        (nut,) = [each for each in priced if each.item.designation == "AN818-4D"]
+        assert nut.order == order
+
+
+def test_more_practice_takes_more_tube():
+    # by hand: two legs of 39.67 in out of two sticks of 72 in leave 2 x 32.33 in, 16 pieces of 4 in; 40 are
+    # wanted, so 24 lack, and a stick of 72 in gives 18: two more
+    found = row(buying("practice pieces: 40"), "tube 5052-O 1/4 x .035")
+    assert (found.quantity, found.spares, found.order) == (2, 2, 4)
+    assert "40 pieces" in words(parts_sheet(buying("practice pieces: 40")))
 
 
 def test_inserts_are_no_sleeves_in_the_closing_words():
@@ -88,7 +151,7 @@ def test_a_stick_more_where_nothing_is_left_to_practise_on():
     short = evaluate_text(TEXT.replace(BENCH, BENCH + "  longest tube: 84\n", 1), "brindlewick", "rigid")
     found = row(short, "tube 5052-O 1/4 x .035")
     assert (found.quantity, found.spares, found.order) == (1, 1, 2)
-    assert "three practice pieces" in words(parts_sheet(short))
+    assert "does not give 3 pieces" in words(parts_sheet(short))
 
 
 def test_tube_in_hand_is_not_bought():

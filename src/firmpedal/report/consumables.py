@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.tube_plan import COUPONS
+from firmpedal.decide.tube_plan import practice_pieces
 from firmpedal.model.kinds import Reservoir
 from firmpedal.model.part import Form
 from firmpedal.model.stock import LineKind
@@ -92,4 +92,8 @@ def _caps(evaluation: Evaluation) -> list[Row]:
 def _coupons(evaluation: Evaluation) -> list[Row]:
     phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
     why = "practice pieces of 4 in, flared at both ends before the first tube"
-    return [(phrase, f"{COUPONS} pieces", f"{why}; they are in the cutting plan") for phrase in phrases]
+    count = practice_pieces(evaluation)
+    if not count:
+        return []
+    amount = "1 piece" if count == 1 else f"{count} pieces"
+    return [(phrase, amount, f"{why}; they are in the cutting plan") for phrase in phrases]
