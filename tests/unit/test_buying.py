@@ -13,13 +13,13 @@ from evaluated import EXAMPLE, awkward, example, of_kind, words
 from test_fit_sealed import ALUMINIUM
 from test_fit_sealed import TEXT as SEALED
 
+from firmpedal.decide.fluid import fluid_plan
 from firmpedal.decide.prices_reading import price_book
 from firmpedal.decide.spares import RULES, Use, rule_of
 from firmpedal.model.part import Category
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
-from firmpedal.report.consumables import fluid_to_buy
 from firmpedal.report.order import order_list, wanted_goods
 from firmpedal.report.sheet import Table
 from firmpedal.report.tools import tools
@@ -207,17 +207,39 @@ def test_bulk_hose_has_an_end_to_spare_for_each():
     assert "38.92 in of it is enough for 4 hoses" in said
 
 
-def test_fluid_is_twice_what_the_lines_hold():
-    # tubes: 0.18 in bore, 39.67 in each; hoses: 3/16 in bore, 7.5 and 9 in each
+def test_fluid_is_twice_what_is_held_and_what_the_pads_take():
+    # by hand, in cubic inches; tubes: 0.18 in bore, 39.67 in each; hoses: 3/16 in bore, 7.5 and 9 in each
     quarter_pi = 0.785398
     lines = 2 * quarter_pi * (0.18**2 * 39.67 + 0.1875**2 * (7.5 + 9.0))
-    assert fluid_to_buy(example("rigid")).high == pytest.approx(2 * lines * 0.0254**3, rel=2e-3)
+    cylinders = 2 * quarter_pi * 0.625**2 * 0.80
+    pads = 2 * quarter_pi * 1.50**2 * (0.10 + 0.10)  # both pads of each floating caliper
+    plan = fluid_plan(example("rigid"))
+    assert [to_unit(value.high, "cu in") for value in plan.held] == pytest.approx([lines, cylinders], rel=2e-3)
+    assert to_unit(plan.amount.high, "cu in") == pytest.approx(2 * (lines + cylinders) + pads, rel=2e-3)
+    said = words(parts_sheet(example("rigid")))
+    assert "twice lines 2.93 cu in, cylinders" in said
+    assert "once pads from new to worn" in said
+    assert "On top comes what stands behind" in said
+    assert "the reservoir of left_cylinder and right_cylinder" in said
+
+
+def test_what_the_file_does_not_give_comes_on_top_of_the_fluid():
+    bare = evaluate_text(TEXT.replace("    pad wear: 0.10\n", ""), "brindlewick", "rigid")
+    plan = fluid_plan(bare)
+    assert plan.pads is None
+    assert "the pad wear of left_caliper and right_caliper" in plan.on_top
+    filled = evaluate_text(
+        TEXT.replace("reservoir: built in", "reservoir: built in\n    capacity: 3"), "brindlewick", "rigid"
+    )
+    held = {value.label: to_unit(value.high, "cu in") for value in fluid_plan(filled).held}
+    assert held["reservoirs"] == pytest.approx(6)
+    assert not any("reservoir" in each for each in fluid_plan(filled).on_top)
 
 
 def test_fluid_for_a_line_of_unknown_length_is_unknown():
     corners = "- [9.0, -11.6, -5.2]\n          - [5.6, -32.2, -28.6]"
     unknown = evaluate_text(TEXT.replace(corners, "- unknown"), "brindlewick", "rigid")
-    assert not fluid_to_buy(unknown).known
+    assert not fluid_plan(unknown).amount.known
     assert "not known yet" in words(parts_sheet(unknown))
 
 
