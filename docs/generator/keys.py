@@ -21,13 +21,14 @@ _SOURCE = Path(__file__).parents[2] / "src" / "firmpedal"
 
 # Where in the file a table's keys stand, with * for the builder's own names.
 SECTIONS = {
-    **{name: name for name in ("aircraft", "units", "datum", "foot", "bench", "limits")},
+    **{name: name for name in ("aircraft", "units", "datum", "foot", "bench", "buying", "limits")},
     **{name: f"{name}.*" for name in ("states", "attitudes", "accepted", *COPIED)},
     "bender": "bench.bender",
     "springback": "bench.bender.springback.*",
     "parts": "bench.bender.parts.*",
     "flaring tool": "bench.flaring tool",
     "tube": "bench.tube.*",
+    "packs": "buying.packs.*",
     "pistons": "components.*.pistons",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",

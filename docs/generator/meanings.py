@@ -200,6 +200,16 @@ MEANINGS: dict[str, dict[str, str]] = {
         "stick out": "how far the tube stands out of the block",
     },
     "tube": {"made of": "the tube, as a phrase", "pieces": "the lengths of its pieces; a coil is one piece"},
+    "buying": {
+        "spare nuts and sleeves": "of each size, for flares; left out, one for every 4, at least 2",
+        "spare compression parts": "nuts, sleeves and inserts, of each; left out, our rule for each kind",
+        "spare washers and rings": "of each; left out, as many again as are used",
+        "spare clamps": "of each size; left out, one for every 8, at least 1",
+        "spare fittings": "of each; left out, none",
+        "practice pieces": "of each kind of tube, 4 in long; left out, 3",
+        "packs": "what is sold by so many, by names of your own, see below",
+    },
+    "packs": {"of": "its name on the parts list", "pieces": "how many are in one"},
     "limits": {
         "burst factor": "wanted over the hard foot; left out, 4",
         "yield factor": "wanted over the panic foot; left out, 1",

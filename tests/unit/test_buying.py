@@ -13,13 +13,14 @@ from evaluated import EXAMPLE, awkward, example, of_kind, words
 from test_fit_sealed import ALUMINIUM
 from test_fit_sealed import TEXT as SEALED
 
+from firmpedal.decide.fluid import fluid_plan
+from firmpedal.decide.prices_reading import price_book
 from firmpedal.decide.spares import RULES, Use, rule_of
 from firmpedal.model.part import Category
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
-from firmpedal.report.consumables import fluid_to_buy
-from firmpedal.report.order import order_list
+from firmpedal.report.order import order_list, wanted_goods
 from firmpedal.report.sheet import Table
 from firmpedal.report.tools import tools
 from firmpedal.units import from_unit, to_unit
@@ -49,7 +50,7 @@ def row(evaluation, designation):
     ],
 )
 def test_spares_by_the_rule(use, used, spares):
-    assert rule_of(use).spares(used) == spares
+    assert rule_of(use, example().aircraft.buying).spares(used) == spares
 
 
 def test_every_use_but_tube_has_exactly_one_rule():
@@ -61,6 +62,68 @@ def test_the_example_takes_six_nuts_and_six_sleeves():
     for designation in ("AN818-4D", "AN819-4D"):
         found = row(example("rigid"), designation)
         assert (found.quantity, found.spares, found.order) == (4, 2, 6)
+
+
+def buying(keys, option="rigid"):
+    return evaluate_text(TEXT.replace(BENCH, f"buying: {{{keys}}}\n{BENCH}", 1), "brindlewick", option)
+
+
+@pytest.mark.parametrize(
+    ("keys", "designation", "order"),
+    # by hand: four nuts, four sleeves, eight clamps, two nipples are used
+    [
+        ("spare nuts and sleeves: 3", "AN818-4D", 7),
+        ("spare nuts and sleeves: 0", "AN819-4D", 4),
+        ("spare nuts and sleeves: 3", "cushioned clamp 1/4 in", 9),  # our rule stays for the others
+        ("spare clamps: 4", "cushioned clamp 1/4 in", 12),
+        ("spare fittings: 1", "AN816-4D", 3),
+        ("spare fittings: 1", "AN818-4D", 6),
+        ("spare nuts and sleeves: unknown", "AN818-4D", 6),
+        ("packs: {bag: {of: AN818-4D, pieces: 10}}", "AN818-4D", 10),
+        ("packs: {bag: {of: MS20819-4D, pieces: 4}}", "AN819-4D", 8),  # a successor's number
+        ("packs: {bag: {of: cushioned clamp, pieces: 5}}", "cushioned clamp 1/4 in", 10),
+        ("spare nuts and sleeves: 0, packs: {bag: {of: AN818-4D, pieces: 4}}", "AN818-4D", 4),
+    ],
+)
+def test_the_file_overrules_our_spares(keys, designation, order):
+    assert row(buying(keys), designation).order == order
+
+
+def test_no_spare_hose_comes_with_spare_fittings():
+    hoses = [each for each in order_list(buying("spare fittings: 2")) if each.item.category is Category.HOSE]
+    assert hoses
+    assert all(each.order == each.quantity for each in hoses)
+
+
+def test_the_list_says_whose_rule_it_is():
+    said = words(parts_sheet(buying("spare nuts and sleeves: 3")))
+    assert "Spares by your file, in place of our rule: Coupling nuts and sleeves: 3 of each." in said
+    assert "our estimate. The small figures are used + spare. Clamps: one for every 8" in said
+    assert "Coupling nuts and sleeves: one for every 4" not in said
+    assert "by your file" not in words(parts_sheet(example("rigid")))
+    assert "Coupling nuts and sleeves: none of each" in words(parts_sheet(buying("spare nuts and sleeves: 0")))
+
+
+def test_a_pack_of_something_else_is_told():
+    said = words(parts_sheet(buying("packs: {bag: {of: AN818-8D, pieces: 10}}")))
+    assert "Not on this list, though the file has packs of it: AN818-8D." in said
+
+
+def test_the_price_book_s_pack_comes_before_the_file_s():
+    evaluation = buying("packs: {bag: {of: AN818-4D, pieces: 10}}")
+    for line, order in (("AN818-4D,9,USD,7,pack", 7), ("AN818-4D,1,USD,,each", 10)):
+        text = f"designation,price,currency,pack,per\n{line}\n"
+        priced = order_list(evaluation, price_book(text, wanted_goods(evaluation), "in"))
+        (nut,) = [each for each in priced if each.item.designation == "AN818-4D"]
+        assert nut.order == order
+
+
+def test_more_practice_takes_more_tube():
+    # by hand: two legs of 39.67 in out of two sticks of 72 in leave 2 x 32.33 in, 16 pieces of 4 in; 40 are
+    # wanted, so 24 lack, and a stick of 72 in gives 18: two more
+    found = row(buying("practice pieces: 40"), "tube 5052-O 1/4 x .035")
+    assert (found.quantity, found.spares, found.order) == (2, 2, 4)
+    assert "40 pieces" in words(parts_sheet(buying("practice pieces: 40")))
 
 
 def test_inserts_are_no_sleeves_in_the_closing_words():
@@ -88,7 +151,7 @@ def test_a_stick_more_where_nothing_is_left_to_practise_on():
     short = evaluate_text(TEXT.replace(BENCH, BENCH + "  longest tube: 84\n", 1), "brindlewick", "rigid")
     found = row(short, "tube 5052-O 1/4 x .035")
     assert (found.quantity, found.spares, found.order) == (1, 1, 2)
-    assert "three practice pieces" in words(parts_sheet(short))
+    assert "does not give 3 pieces" in words(parts_sheet(short))
 
 
 def test_tube_in_hand_is_not_bought():
@@ -133,8 +196,9 @@ def test_washers_are_counted_and_bought_double():
 
 def test_clamps_for_hose_and_for_tube_are_two_rows():
     oatmere = evaluate_text((EXAMPLE.parent / "oatmere.yaml").read_text(encoding="utf-8"), "oatmere")
-    clamps = [each.item.description for each in order_list(oatmere) if each.item.category is Category.CLAMP]
-    assert clamps == ["cushioned clamp for hose -4 PTFE braided", "cushioned clamp for tube 5052-O 1/4"]
+    clamps = [each.item.designation for each in order_list(oatmere) if each.item.category is Category.CLAMP]
+    assert clamps == ["cushioned clamp 1/4 in", "cushioned clamp for hose -4 PTFE braided"]
+    assert len({each.key for each in wanted_goods(oatmere) if "clamp" in each.name}) == 2
 
 
 def test_bulk_hose_has_an_end_to_spare_for_each():
@@ -143,17 +207,39 @@ def test_bulk_hose_has_an_end_to_spare_for_each():
     assert "38.92 in of it is enough for 4 hoses" in said
 
 
-def test_fluid_is_twice_what_the_lines_hold():
-    # tubes: 0.18 in bore, 39.67 in each; hoses: 3/16 in bore, 7.5 and 9 in each
+def test_fluid_is_twice_what_is_held_and_what_the_pads_take():
+    # by hand, in cubic inches; tubes: 0.18 in bore, 39.67 in each; hoses: 3/16 in bore, 7.5 and 9 in each
     quarter_pi = 0.785398
     lines = 2 * quarter_pi * (0.18**2 * 39.67 + 0.1875**2 * (7.5 + 9.0))
-    assert fluid_to_buy(example("rigid")).high == pytest.approx(2 * lines * 0.0254**3, rel=2e-3)
+    cylinders = 2 * quarter_pi * 0.625**2 * 0.80
+    pads = 2 * quarter_pi * 1.50**2 * (0.10 + 0.10)  # both pads of each floating caliper
+    plan = fluid_plan(example("rigid"))
+    assert [to_unit(value.high, "cu in") for value in plan.held] == pytest.approx([lines, cylinders], rel=2e-3)
+    assert to_unit(plan.amount.high, "cu in") == pytest.approx(2 * (lines + cylinders) + pads, rel=2e-3)
+    said = words(parts_sheet(example("rigid")))
+    assert "twice lines 2.93 cu in, cylinders" in said
+    assert "once pads from new to worn" in said
+    assert "On top comes what stands behind" in said
+    assert "the reservoir of left_cylinder and right_cylinder" in said
+
+
+def test_what_the_file_does_not_give_comes_on_top_of_the_fluid():
+    bare = evaluate_text(TEXT.replace("    pad wear: 0.10\n", ""), "brindlewick", "rigid")
+    plan = fluid_plan(bare)
+    assert plan.pads is None
+    assert "the pad wear of left_caliper and right_caliper" in plan.on_top
+    filled = evaluate_text(
+        TEXT.replace("reservoir: built in", "reservoir: built in\n    capacity: 3"), "brindlewick", "rigid"
+    )
+    held = {value.label: to_unit(value.high, "cu in") for value in fluid_plan(filled).held}
+    assert held["reservoirs"] == pytest.approx(6)
+    assert not any("reservoir" in each for each in fluid_plan(filled).on_top)
 
 
 def test_fluid_for_a_line_of_unknown_length_is_unknown():
     corners = "- [9.0, -11.6, -5.2]\n          - [5.6, -32.2, -28.6]"
     unknown = evaluate_text(TEXT.replace(corners, "- unknown"), "brindlewick", "rigid")
-    assert not fluid_to_buy(unknown).known
+    assert not fluid_plan(unknown).amount.known
     assert "not known yet" in words(parts_sheet(unknown))
 
 

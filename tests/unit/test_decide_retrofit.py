@@ -68,7 +68,7 @@ class TestALineChanged:
 
     def test_clamps_that_fit_may_go_on_again(self):
         plan = to("leg moved")
-        assert set(reused(plan)) == {"cushioned clamp"}
+        assert set(reused(plan)) == {"cushioned clamp 1/4 in"}
         assert all("cushion" in pair.look for pair in plan.reuse)
 
     def test_the_other_line_at_the_bulkhead_is_joined_again(self):

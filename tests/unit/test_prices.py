@@ -17,6 +17,7 @@ from hypothesis import strategies as st
 from firmpedal.decide.listing import ListError
 from firmpedal.decide.prices import Per, Price, bill
 from firmpedal.decide.prices_reading import price_book
+from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import buying_data, order_csv
 from firmpedal.report.order import bill_of, order_list, wanted_goods
@@ -200,13 +201,61 @@ def test_the_order_is_never_less_than_what_is_used(option, pack):
         assert row.order % pack == 0
 
 
-def test_the_list_that_is_written_becomes_a_price_book():
-    read = csv.reader(io.StringIO(order_csv(example("rigid"))))
+def filled_in(table, separator=",", **cells):
+    """A table as a spreadsheet gives it back, with these cells written into every row."""
     text = io.StringIO()
-    rows = [[*row, "price" if n == 0 else "2.00"] for n, row in enumerate(read)]
-    csv.writer(text).writerows(rows)
-    found = price_book(text.getvalue(), wanted_goods(example("rigid")), "in")
-    assert not bill_of(order_list(example("rigid"), found)).missing
+    read = csv.DictReader(io.StringIO(table))
+    out = csv.DictWriter(text, read.fieldnames, delimiter=separator)
+    out.writeheader()
+    out.writerows([row | cells for row in read])
+    return text.getvalue()
+
+
+def read_file(name):
+    return evaluate_text((EXAMPLE.parent / f"{name}.yaml").read_text(encoding="utf-8"), name)
+
+
+@pytest.mark.parametrize("separator", [",", ";"])
+@pytest.mark.parametrize("name", ["brindlewick", "oatmere", "fennimoss"])
+def test_the_list_that_is_written_is_filled_in_and_read_back(name, separator):
+    evaluation = read_file(name)
+    wanted, rows = wanted_goods(evaluation), order_list(evaluation)
+    table = order_csv(evaluation)
+    assert not price_book(table, wanted, "in").prices  # nothing filled in is no price, and no mistake
+    text = filled_in(table, separator, price="2.00", currency="USD")
+    found = price_book(text, wanted, "in")
+    priced = order_list(evaluation, found)
+    assert not bill_of(priced).missing
+    assert found.others == 0
+    # two a piece, by hand: whatever is ordered costs twice its count
+    assert bill_of(priced).totals == (("USD", Decimal(2 * sum(row.order for row in rows))),)
+    again = price_book(order_csv(evaluation, found), wanted, "in")  # written with its prices, read once more
+    assert order_list(evaluation, again) == priced
+
+
+def test_a_table_in_other_units_keeps_its_lengths():
+    table = filled_in(order_csv(example("rigid")), price="2.00", currency="USD")
+    wanted = wanted_goods(example("rigid"))
+    assert price_book(table, wanted, "mm") == price_book(table, wanted, "in")
+
+
+def test_sticks_of_two_lengths_have_two_prices_and_one_price_by_the_foot():
+    lines = ["tube 5052-O 1/4 x .035,14.00,USD,,each,6 ft", "tube 5052-O 1/4 x .035,30.00,USD,,each,12 ft"]
+    (row,) = [row for (name, _), row in priced(*lines).items() if name.startswith("tube")]
+    assert row.cost == Decimal("28.00")  # two sticks of 6 ft
+    twice = ["tube 5052-O 1/4 x .035,2.00,USD,,ft,6 ft", "tube 5052-O 1/4 x .035,2.00,USD,,ft,12 ft"]
+    (row,) = [row for (name, _), row in priced(*twice).items() if name.startswith("tube")]
+    assert row.cost == Decimal("24.00")
+    assert "has a price in line 2" in refused(twice[0], twice[1].replace("2.00", "3.00")).message
+
+
+def test_a_name_that_two_clamps_go_by_is_asked_about():
+    wanted = wanted_goods(read_file("oatmere"))
+    with pytest.raises(ListError, match="cushioned clamp 1/4 in or cushioned clamp for hose") as caught:
+        price_book("designation,price\ncushioned clamp,1.20\n", wanted, "in")
+    assert (caught.value.line, caught.value.column) == (2, 1)
+    (price,) = price_book("designation,price\ncushioned clamp 1/4 in,1.20\n", wanted, "in").prices
+    assert price.goods.size == "4"
 
 
 def test_the_data_of_prices():

@@ -104,6 +104,17 @@ def test_spares_are_not_needed_and_not_left_over(listed, over):
     assert found.count(Fault.SHORT) == 0
 
 
+def test_clamps_of_two_sizes_are_two_things():
+    # the file has ten clamps round tube of 1/4 in and ten round hose, which is thicker
+    design = evaluate_text(text_of("oatmere"), "oatmere")
+    found = reconciled(design, entries("qty,part\n20,cushioned clamp 1/4 in\n"))
+    assert (Fault.WRONG_SIZE, 10, "cushioned clamp 1/4 in") in faults(found)
+    by_dash = reconciled(design, entries("qty,part\n10,cushioned clamp -4\n"))
+    assert not any("1/4 in" in name for _, _, name in faults(by_dash))
+    (question,) = reconciled(design, entries("qty,part\n20,cushioned clamp\n")).listing.questions
+    assert "can be cushioned clamp 1/4 in or cushioned clamp for hose -4 PTFE braided" in question.message
+
+
 def test_wrong_dash():
     found = held(renamed(right(), "AN819-4D", "AN819-3D"))
     assert faults(found) == {(Fault.WRONG_SIZE, 4, "AN819-3D")}

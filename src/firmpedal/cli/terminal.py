@@ -12,6 +12,7 @@ from rich.console import Console
 from rich.table import Table as RichTable
 from rich.text import Text
 
+from firmpedal.cli.columns import filled, widths
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
 from firmpedal.report.findings import alike, waiting
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 
 STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
 WIDEST = 100
+BETWEEN = 3  # blanks from one column of a table to the next
 UNUSABLE = 2
 
 
@@ -152,17 +154,20 @@ def print_block(out: Console, block: Block) -> None:
         for item in block.items:
             print_wrapped(out, " [ ] " if block.boxes else "  - ", item)
     elif isinstance(block, Table):
-        out.print(_table(block))
+        out.print(_table(block, out.width))
     elif isinstance(block, Sum):
         print_sum(out, block)
 
 
-def _table(block: Table) -> RichTable:
+def _table(block: Table, width: int) -> RichTable:
     table = RichTable(box=SIMPLE_HEAD, title=block.title or None, title_justify="left", pad_edge=False)
+    room = width + 1 - BETWEEN * len(block.columns)  # the last one has none behind it
+    shared = widths((block.columns, *block.rows), room)
     for number, column in enumerate(block.columns):
-        table.add_column(column, justify="right" if number in block.right else "left", overflow="fold")
+        justify = "right" if number in block.right else "left"
+        table.add_column(filled(column, shared[number]), justify=justify, width=shared[number])
     for row in block.rows:
-        table.add_row(*(Text(cell) for cell in row))
+        table.add_row(*(Text(filled(cell, shared[n])) for n, cell in enumerate(row)))
     return table
 
 

@@ -129,13 +129,18 @@ def length_of(text: str, unit: str | None = None) -> tuple[float, float] | None:
 
 
 def _by_name(text: str, wanted: Iterable[Goods]) -> Named | None:
-    """Something without a number: by its name, its name and size, or its name inside the text."""
+    """Something without a number: by its name, by its family and size, or by a family that has one kind."""
+    found = by_name(text, wanted)
+    return Named(found[0]) if len(found) == 1 else None
+
+
+def by_name(text: str, wanted: Iterable[Goods]) -> tuple[Goods, ...]:
+    """Everything without a number that a text can mean; more than one where it says too little."""
     asked = folded(text)
     known = [each for each in wanted if each.part is None and each.kind is Kind.PIECE]
-    sized = [each for each in known if asked in (folded(each.key), folded(f"{each.name} {each.size}"))]
-    plain = [each for each in known if asked == folded(each.name)]
-    found = sized or plain
-    return Named(found[0]) if len(found) == 1 else None
+    exact = [each for each in known if asked == each.key]
+    sized = [each for each in known if each.size and asked == folded(f"{each.family} {each.size}")]
+    return tuple(exact or sized or [each for each in known if asked == folded(each.family)])
 
 
 def folded(text: str) -> str:

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.goods import Goods, Kind, Named, length_of, named, nearest
+from firmpedal.decide.goods import Goods, Kind, Named, by_name, length_of, named, nearest
 from firmpedal.decide.listing import Cell, Entry, Meaning
 
 if TYPE_CHECKING:
@@ -91,6 +91,10 @@ def _ask(cell: Cell | None, message: str, suggestion: str = "") -> Question:
 
 
 def _unknown(cell: Cell, wanted: Sequence[Goods]) -> Question:
+    could_be = by_name(cell.text, wanted)
+    if len(could_be) > 1:
+        message = f"`{cell.text}` was not counted, because it can be {_or(could_be)}: which is it?"
+        return _ask(cell, message, could_be[0].name)
     near = nearest(cell.text, wanted)
     meant = f"did you mean {near}?" if near else "what is it?"
     return _ask(cell, f"`{cell.text}` is not known here and was not counted: {meant}", near)
@@ -161,6 +165,11 @@ def _repeated(listed: Sequence[Listed]) -> tuple[str, ...]:
         for own in rows.values()
         if len(own) > 1
     )
+
+
+def _or(goods: Sequence[Goods]) -> str:
+    *first, last = (each.name for each in goods)
+    return f"{', '.join(first)} or {last}"
 
 
 def _and(numbers: Sequence[int]) -> str:

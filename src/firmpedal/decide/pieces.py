@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.catalog import catalogue
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose, LineKind
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.part import Part
+    from firmpedal.model.stock import Stock
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
@@ -45,7 +47,7 @@ class Piece:
         """What must agree for two pieces to be the same thing to buy."""
         span = self.length.span if self.length is not None else None
         rounded = tuple(round(bound, 6) for bound in span) if span else None
-        return (self.designation, self.category, self.size, self.material, self.holds, rounded)
+        return (self.designation, self.category, self.size, self.material, rounded)
 
 
 def pieces_of(evaluation: Evaluation) -> tuple[Piece, ...]:
@@ -64,18 +66,24 @@ def joint_pieces(joint: Joint) -> list[Piece]:
 
 
 def _joint_piece(joint: Joint, number: int, part: Part) -> Piece:
+    bought = as_bought(part)
     category = Category.CAP if closes(part) else part.category
     return Piece(
         joint.place,
         joint.name,
         number,
-        part.designation,
+        bought.designation,
         category,
-        part.size,
-        part.material,
+        bought.size,
+        bought.material,
         line=line_of(joint, number) if part.category in NUTS_AND_SLEEVES else "",
         part=part,
     )
+
+
+def as_bought(part: Part) -> Part:
+    """The part under the number to order it by: that of the part it is, where it is put to another use."""
+    return (catalogue().part(part.same_as) if part.same_as else None) or part
 
 
 def closes(part: Part) -> bool:
@@ -132,12 +140,26 @@ def line_pieces(evaluation: Evaluation, line: LaidLine) -> list[Piece]:
         line=line.name,
         length=line.order_length,
     )
-    clamp_size, holds = (stock.dash or "").lstrip("-"), stock.phrase.split(" x ", maxsplit=1)[0]
+    name, clamp_size, holds = (
+        clamp_name(stock),
+        clamp_size_of(stock),
+        stock.phrase.split(" x ", maxsplit=1)[0],
+    )
     clamps = [
-        Piece(line.place, line.name, number, CLAMP, Category.CLAMP, clamp_size, "", holds, line.name)
+        Piece(line.place, line.name, number, name, Category.CLAMP, clamp_size, "", holds, line.name)
         for number, _ in enumerate(line.supports.stations, 1)
     ]
     return [whole, *clamps]
+
+
+def clamp_name(stock: Stock) -> str:
+    """A clamp by what it goes round: hose is thicker than tube of its dash size, so its clamp is another."""
+    return f"{CLAMP} for {stock.phrase}" if isinstance(stock, Hose) else f"{CLAMP} {stock.nominal_size}"
+
+
+def clamp_size_of(stock: Stock) -> str:
+    """The dash number of a clamp for tube; a hose's says how wide it is inside, which no clamp goes by."""
+    return "" if isinstance(stock, Hose) else (stock.dash or "").lstrip("-")
 
 
 def lines_at(joint: Joint) -> tuple[str, ...]:

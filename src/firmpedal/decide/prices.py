@@ -28,9 +28,12 @@ class Per(StrEnum):
     METRE = "m"
 
 
+BY_LENGTH = (Per.FOOT, Per.METRE)
+
+
 @dataclass(frozen=True, slots=True)
 class Price:
-    """One row of the book; `pack` is how many are sold together, `length` that of one hose [m]."""
+    """One row of the book; `pack` is how many are sold together, `length` that of one hose or stick [m]."""
 
     goods: Goods
     amount: Decimal
@@ -42,7 +45,7 @@ class Price:
 
     @property
     def by_length(self) -> bool:
-        return self.per in (Per.FOOT, Per.METRE)
+        return self.per in BY_LENGTH
 
     def packs(self, wanted: int) -> int:
         """How many packs hold a number of pieces."""

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.goods import Kind, length_of, named
+from firmpedal.decide.goods import Kind, by_name, length_of, named
 from firmpedal.decide.listing import COMMENTS, LARGEST, SAMPLE, ListError, rows, separator
-from firmpedal.decide.prices import NO_CURRENCY, Per, Price, PriceBook
+from firmpedal.decide.prices import BY_LENGTH, NO_CURRENCY, Per, Price, PriceBook
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from firmpedal.decide.goods import Goods
+    from firmpedal.decide.goods import Goods, Named
     from firmpedal.decide.listing import Cell, Row
 
 
@@ -28,6 +28,7 @@ class Column(StrEnum):
     PACK = "pack"
     PER = "per"
     LENGTH = "length"
+    LENGTH_UNIT = "length unit"
 
 
 TITLES: dict[Column, tuple[str, ...]] = {  # the surest first
@@ -38,6 +39,7 @@ TITLES: dict[Column, tuple[str, ...]] = {  # the surest first
     Column.PACK: ("pack", "pack size", "package", "packung", "pieces in a pack"),
     Column.PER: ("per", "price per", "pro", "je", "unit", "einheit"),
     Column.LENGTH: ("length", "länge", "laenge"),
+    Column.LENGTH_UNIT: ("length unit",),
 }  # fmt: skip
 PER_WORDS = {
     Per.EACH: ("each", "ea", "pc", "piece", "stück", "stueck", "st"),
@@ -75,16 +77,23 @@ def price_book(text: str, wanted: Iterable[Goods], length_unit: str | None) -> P
     others = 0
     for entry in _entries(text):
         part = entry.cell(Column.PART)
-        found = named(part.text, known, length_unit) if part is not None else None
+        found = _named(part, known, length_unit) if part is not None else None
         if found is None or found.goods.key not in keys:
             others += 1
             continue
         length = _length(entry, length_unit) or found.length
-        price = _price(entry, found.goods, length if found.goods.kind is Kind.HOSE else None)
-        if price is not None:
-            _only_once(price, prices)
+        price = _price(entry, found.goods, length)
+        if price is not None and not _said_before(price, prices):
             prices.append(price)
     return PriceBook(tuple(prices), others)
+
+
+def _named(part: Cell, known: tuple[Goods, ...], unit: str | None) -> Named | None:
+    """What a row is for; a name that several wanted things go by has to be said in full."""
+    names = [each.name for each in by_name(part.text, known)]
+    if len(names) > 1:
+        raise _trouble(part, f"`{part.text}` can be {' or '.join(names)}", "write one row for each")
+    return named(part.text, known, unit)
 
 
 def _entries(text: str) -> list[_Entry]:
@@ -128,10 +137,6 @@ def _columns(row: Row) -> dict[int, Column]:
     return found
 
 
-def _title(text: str) -> str:
-    return " ".join(re.sub(r"[._:#*()\-]+", " ", text.casefold()).split())
-
-
 def _price(entry: _Entry, goods: Goods, length: tuple[float, float] | None) -> Price | None:
     """The price in a row; a row whose price is left empty has none."""
     cell = entry.cell(Column.PRICE)
@@ -143,7 +148,9 @@ def _price(entry: _Entry, goods: Goods, length: tuple[float, float] | None) -> P
         raise _trouble(cell, f"the price says {written}, its currency {said.text.upper()}", "say one of them")
     currency = said.text.upper() if said is not None else written or NO_CURRENCY
     pack = _pack(entry)
-    return Price(goods, amount, currency, pack, _per(entry, goods, pack), entry.line, length)
+    per = _per(entry, goods, pack)
+    own = None if goods.kind is Kind.PIECE or per in BY_LENGTH else length
+    return Price(goods, amount, currency, pack, per, entry.line, own)
 
 
 def _amount(cell: Cell) -> tuple[Decimal, str]:
@@ -190,7 +197,7 @@ def _per(entry: _Entry, goods: Goods, pack: int) -> Per:
     per = next((per for per, words in PER_WORDS.items() if said in words), None)
     if per is None:
         raise _trouble(cell, f"`{cell.text}` is no measure of a price", "write `each`, `pack`, `ft` or `m`")
-    if per in (Per.FOOT, Per.METRE) and goods.kind is Kind.PIECE:
+    if per in BY_LENGTH and goods.kind is Kind.PIECE:
         raise _trouble(cell, f"{goods.name} is not sold by length", "write `each` or `pack`")
     return per
 
@@ -199,17 +206,22 @@ def _length(entry: _Entry, unit: str | None) -> tuple[float, float] | None:
     cell = entry.cell(Column.LENGTH)
     if cell is None:
         return None
-    length = length_of(cell.text, unit)
+    own = entry.cell(Column.LENGTH_UNIT)
+    length = length_of(cell.text, own.text if own is not None else unit)
     if length is None:
         raise _trouble(cell, f"`{cell.text}` is no length", "write it with its unit, as in `9 in`")
     return length
 
 
-def _only_once(price: Price, before: list[Price]) -> None:
+def _said_before(price: Price, before: list[Price]) -> bool:
+    """Whether another row says the same: what is sold by length stands once for each length of the list."""
     for other in before:
         if (other.goods.key, other.length) == (price.goods.key, price.length):
+            if price.by_length and replace(price, line=other.line) == other:
+                return True
             words = f"{price.goods.name} has a price in line {other.line} already"
             raise ListError(words, "keep the row that you will order by", price.line)
+    return False
 
 
 def _trouble(cell: Cell | None, message: str, suggestion: str) -> ListError:

@@ -1,7 +1,8 @@
-"""How many spares to buy of a thing: one rule table, our estimate, printed with the list."""
+"""How many spares to buy of a thing: one rule table, our estimate, which the builder's file overrules."""
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
@@ -9,6 +10,7 @@ from typing import TYPE_CHECKING
 from firmpedal.model.part import Category, Form
 
 if TYPE_CHECKING:
+    from firmpedal.model.buying import Buying
     from firmpedal.model.part import Part
 
 
@@ -24,6 +26,7 @@ class Use(StrEnum):
     O_RING = "O-rings"
     CLAMP = "clamps"
     TUBE = "tube"
+    FITTING = "fittings"
     OTHER = "everything else"
 
 
@@ -59,13 +62,44 @@ RULES = (
     SpareRule((Use.COMPRESSION_SLEEVE, Use.INSERT), 2, 2, "because a sleeve bites once"),
     SpareRule((Use.WASHER, Use.O_RING), 1, 1, "because each is squeezed once"),
     SpareRule((Use.CLAMP,), 8, 1, "for one of a size that does not grip"),
-    SpareRule((Use.OTHER,), 0, 0, "what is wrong is exchanged"),
+    SpareRule((Use.FITTING, Use.OTHER), 0, 0, "what is wrong is exchanged"),
 )
 
 
-def rule_of(use: Use) -> SpareRule | None:
-    """The rule for a use; tube has none, the cutting plan says what is bought."""
-    return next((rule for rule in RULES if use in rule.uses), None)
+@dataclass(frozen=True, slots=True)
+class OwnRule:
+    """What the builder's file says instead: so many of each kind and size that is used."""
+
+    uses: tuple[Use, ...]
+    count: int
+
+    def spares(self, used: int) -> int:
+        """How many spares go with a number of used ones; nothing used needs no spare."""
+        return self.count if used > 0 else 0
+
+    @property
+    def words(self) -> str:
+        """The rule as it is printed."""
+        names = " and ".join(use.value for use in self.uses)
+        return f"{names}: {self.count or 'none'} of each"
+
+
+def rule_of(use: Use, buying: Buying) -> SpareRule | OwnRule | None:
+    """The rule for a use, the builder's before ours; tube has none, the cutting plan says what is bought."""
+    own = next((rule for rule in own_rules(buying) if use in rule.uses), None)
+    return own or next((rule for rule in RULES if use in rule.uses), None)
+
+
+def own_rules(buying: Buying) -> tuple[OwnRule, ...]:
+    """Every rule that the builder's file gives; half a spare is a whole one."""
+    said = (
+        ((Use.FLARE_NUT, Use.FLARE_SLEEVE), buying.spare_nuts_and_sleeves),
+        ((Use.COMPRESSION_NUT, Use.COMPRESSION_SLEEVE, Use.INSERT), buying.spare_compression_parts),
+        ((Use.WASHER, Use.O_RING), buying.spare_washers_and_rings),
+        ((Use.CLAMP,), buying.spare_clamps),
+        ((Use.FITTING,), buying.spare_fittings),
+    )
+    return tuple(OwnRule(uses, math.ceil(count.high)) for uses, count in said if count.known)
 
 
 def use_of(part: Part | None, category: Category) -> Use:
@@ -74,12 +108,14 @@ def use_of(part: Part | None, category: Category) -> Use:
         return Use.CLAMP
     if category is Category.TUBE:
         return Use.TUBE
+    if category in (Category.HOSE, Category.OTHER):
+        return Use.OTHER
     forms = {end.interface.form for end in part.ends} if part is not None else set()
-    return _OF_CATEGORY.get(category, _other)(forms)
+    return _OF_CATEGORY.get(category, _fitting)(forms)
 
 
-def _other(_forms: set[Form]) -> Use:
-    return Use.OTHER
+def _fitting(_forms: set[Form]) -> Use:
+    return Use.FITTING
 
 
 def _nut(forms: set[Form]) -> Use:

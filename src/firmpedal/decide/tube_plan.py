@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 # Sticks as tube is sold, where the file does not say what can be had: common practice, no source.
 USUAL_STICKS = (from_unit(6, "ft"), from_unit(12, "ft"))
 COUPON = from_unit(4, "in")  # enough to grip and to flare both ends of
-COUPONS = 3  # practice pieces before the first tube
+COUPONS = 3  # practice pieces before the first tube: our estimate, where the file says nothing
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +39,7 @@ class TubePlan:
     usual_sticks: bool  # nothing in the file says which sticks can be had
     shortest_on_sale: float  # [m]
     unopened: tuple[Stick, ...] = ()  # in hand, and nothing is cut from it
+    practice: int = COUPONS  # pieces wanted to practise on
 
     @property
     def coupons(self) -> int:
@@ -48,15 +50,17 @@ class TubePlan:
     @property
     def coupons_lacking(self) -> int:
         """How many practice pieces have to come from somewhere else."""
-        return max(0, COUPONS - self.coupons)
+        return max(0, self.practice - self.coupons)
 
     @property
     def sticks_to_buy(self) -> tuple[StickCount, ...]:
-        """What to buy by length: for the pieces, and one more where too little is left to practise on."""
+        """What to buy by length: for the pieces, and more where too little is left to practise on."""
         used = Counter(cut.stick.length for cut in self.plan.cuts if not cut.stick.in_hand)
-        practice = {self.shortest_on_sale} if self.coupons_lacking and self.plan.cuts else set()
+        shortest = self.shortest_on_sale
+        sticks = -(-self.coupons_lacking // max(int(shortest // COUPON), 1)) if self.plan.cuts else 0
+        more = Counter({shortest: sticks} if sticks else {})
         return tuple(
-            StickCount(length, used[length], int(length in practice)) for length in sorted({*used, *practice})
+            StickCount(length, used[length], more[length]) for length in sorted({*used, *more})
         )
 
 
@@ -68,6 +72,12 @@ def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:
     """
     phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
     return tuple(_plan(evaluation, phrase) for phrase in phrases)
+
+
+def practice_pieces(evaluation: Evaluation) -> int:
+    """How many pieces to practise on are wanted of each kind of tube."""
+    own = evaluation.aircraft.buying.practice_pieces
+    return math.ceil(own.high) if own.known else COUPONS
 
 
 def _plan(evaluation: Evaluation, phrase: str) -> TubePlan:
@@ -89,7 +99,8 @@ def _plan(evaluation: Evaluation, phrase: str) -> TubePlan:
     lengths = (bench.longest_tube.low,) if bench.longest_tube.known else USUAL_STICKS
     sale = [Stick("to buy", length, in_hand=False) for length in lengths]
     plan = cutting_plan(pieces, [*hand, *sale], loss)
+    wanted = practice_pieces(evaluation)
     unknown = tuple(name for name, length in tubes if not length.known)
     opened = {cut.stick for cut in plan.cuts}
     unopened = tuple(stick for stick in hand if stick not in opened)
-    return TubePlan(phrase, plan, unknown, not bench.longest_tube.known, min(lengths), unopened)
+    return TubePlan(phrase, plan, unknown, not bench.longest_tube.known, min(lengths), unopened, wanted)

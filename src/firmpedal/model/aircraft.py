@@ -8,6 +8,7 @@ from typing import Annotated, TypeVar
 from pydantic import Field
 
 from firmpedal.model.bench import Bench
+from firmpedal.model.buying import Buying
 from firmpedal.model.circuit import Bulkhead, Line, Panel
 from firmpedal.model.fields import (
     Declared,
@@ -122,6 +123,7 @@ class Aircraft(Declared):
     wheels: Annotated[tuple[Wheel, ...], Members] = ()
     keep_clear_of: Annotated[tuple[KeepClear, ...], Members] = ()
     bench: Bench
+    buying: Buying
     limits: Limits
     lines: Annotated[tuple[Line, ...], Members] = ()
     accepted: Annotated[tuple[Acceptance, ...], Members] = ()

@@ -64,6 +64,9 @@ OptionalMass = Annotated[Value, _measure(Dimension.MASS, optional=True)]
 Number = Annotated[Value, _measure(Dimension.NUMBER, optional=False)]
 OptionalNumber = Annotated[Value, _measure(Dimension.NUMBER, optional=True)]
 
+Count = Annotated[Value, Reads("measure", Dimension.NUMBER, signed=False)]
+OptionalCount = Annotated[Value, Reads("measure", Dimension.NUMBER, optional=True, signed=False)]
+
 Text = Annotated[str, Reads("text")]
 Name = Annotated[str, Reads("text", target="names")]  # words, or a name that copies have to change
 Designation = Annotated[str, Reads("text", target="parts")]  # of a part in the catalogue

@@ -5,14 +5,15 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.prices import Per
-from firmpedal.decide.spares import RULES, Use
+from firmpedal.decide.spares import RULES, Use, own_rules
+from firmpedal.decide.tube_plan import practice_pieces
 from firmpedal.fit.assembly import named_open, outer_ends
 from firmpedal.fit.counts import flared_count, seal_count
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import total
 from firmpedal.report.consumables import consumables
-from firmpedal.report.order import bill_of, order_list
+from firmpedal.report.order import bill_of, order_list, packs_of
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.tools import tools
 
@@ -28,6 +29,7 @@ PRICE_COLUMNS = ("order", "designation", "what", "price", "cost")
 WIDTHS = (0.13, 0.23, 0.34, 0.30)
 PRICE_WIDTHS = (0.13, 0.25, 0.30, 0.18, 0.14)
 SPARES = "Spares: one rule for all lists, our estimate. The small figures are used + spare."
+OWN_SPARES = "Spares by your file, in place of our rule:"
 NO_CONVERSION = "Each currency is added up for itself. Carriage, tax, fluid and tools are not in it."
 
 
@@ -45,7 +47,7 @@ def parts_sheet(evaluation: Evaluation, book: PriceBook | None = None) -> Sheet:
     table = Table(columns, cells, frozenset({0, 4}) if priced else frozenset({0}), widths=widths)
     blocks: list[Block] = [table, *_closing(evaluation)]
     blocks += _costs(rows) if priced else []
-    blocks += [*_spares(rows), *_bulk_hose(evaluation), *_second_tables(evaluation), *_names(rows)]
+    blocks += [*_spares(evaluation, rows), *_packs(evaluation, rows), *_bulk_hose(evaluation), *_second_tables(evaluation), *_names(rows)]
     return Sheet("Parts to order", tuple(blocks))
 
 
@@ -68,8 +70,8 @@ def order_words(row: OrderRow) -> str:
     if row.order is None:
         return "?"
     told = f"{row.quantity} + {row.spares}" if row.spares else ""
-    if row.price is not None and not row.price.by_length and row.price.pack > 1:
-        told = f"{told or row.quantity}, by {row.price.pack}"
+    if row.pack > 1:
+        told = f"{told or row.quantity}, by {row.pack}"
     return f"{row.order}\n{told}" if told else str(row.order)
 
 
@@ -136,15 +138,25 @@ def _costs(rows: tuple[OrderRow, ...]) -> list[Block]:
     return [*blocks, Paragraph(NO_CONVERSION, Tone.SMALL)]
 
 
-def _spares(rows: tuple[OrderRow, ...]) -> list[Block]:
-    """The rules that were used here, each with its reason."""
-    uses = {row.use for row in rows if row.spares}
+def _spares(evaluation: Evaluation, rows: tuple[OrderRow, ...]) -> list[Block]:
+    """The rules that were used here: ours with their reasons, and those of the builder's file."""
+    own = own_rules(evaluation.aircraft.buying)
+    ruled = {use for rule in own for use in rule.uses}
+    uses = {row.use for row in rows if row.spares} - ruled
     rules = [rule.words for rule in RULES if uses & set(rule.uses)]
     if Use.TUBE in uses:
-        rules.append("tube: one more stick, because what is left over does not give three practice pieces")
-    if not rules:
-        return []
-    return [Paragraph(f"{SPARES} {_sentences(rules)}", Tone.SMALL)]
+        count = practice_pieces(evaluation)
+        rules.append(f"tube: bought to practise on, because what is left over does not give {count} pieces")
+    blocks: list[Block] = [Paragraph(f"{SPARES} {_sentences(rules)}", Tone.SMALL)] if rules else []
+    said = [rule.words for rule in own if {row.use for row in rows} & set(rule.uses)]
+    return [*blocks, Paragraph(f"{OWN_SPARES} {_sentences(said)}", Tone.SMALL)] if said else blocks
+
+
+def _packs(evaluation: Evaluation, rows: tuple[OrderRow, ...]) -> list[Block]:
+    """Packs of the builder's file that are for nothing on this list."""
+    keys = {row.goods.key for row in rows}
+    strange = [name for name in packs_of(evaluation) if name not in keys]
+    return [Paragraph(f"Not on this list, though the file has packs of it: {', '.join(strange)}.")] if strange else []
 
 
 def _sentences(words: list[str]) -> str:

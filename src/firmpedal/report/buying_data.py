@@ -6,6 +6,7 @@ import csv
 import io
 from typing import TYPE_CHECKING, Any
 
+from firmpedal.decide.prices import NO_CURRENCY
 from firmpedal.report.consumables import consumables
 from firmpedal.report.contract import parts_data, si
 from firmpedal.report.order import bill_of, order_list
@@ -13,7 +14,7 @@ from firmpedal.report.tools import tools
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
-    from firmpedal.decide.prices import PriceBook
+    from firmpedal.decide.prices import Price, PriceBook
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.order import OrderRow
 
@@ -30,7 +31,12 @@ COLUMNS = (
     "length",
     "length unit",
     "also known as",
+    "price",
+    "currency",
+    "pack",
+    "per",
 )
+UNPRICED = ("", "", "", "")
 WITHOUT_UNIT = "m"
 _FIGURES = 6
 
@@ -85,7 +91,8 @@ def order_csv(evaluation: Evaluation, book: PriceBook | None = None) -> str:
     """What to order as comma-separated values, with the same columns whatever is in it.
 
     A cell is empty where something is not known yet. Lengths are those of one stick, hose or piece, the
-    longest of a range, in the file's own unit.
+    longest of a range, in the file's own unit. Prices are empty without a book; filled in, the table is
+    one that can be read as a book.
     """
     text = io.StringIO()
     table = csv.writer(text, lineterminator="\n")
@@ -96,7 +103,7 @@ def order_csv(evaluation: Evaluation, book: PriceBook | None = None) -> str:
 
 
 def _cells(row: OrderRow, unit: str) -> tuple[str, ...]:
-    item = row.item
+    item, price = row.item, row.price
     known = row.length is not None and row.length.known
     length = f"{to_unit(row.length.high, unit):.{_FIGURES}g}" if row.length is not None and known else ""
     return (
@@ -112,4 +119,9 @@ def _cells(row: OrderRow, unit: str) -> tuple[str, ...]:
         length,
         unit if known else "",
         ", ".join(item.also_known_as),
+        *((str(price.amount), _currency(price), str(price.pack), price.per.value) if price else UNPRICED),
     )
+
+
+def _currency(price: Price) -> str:
+    return "" if price.currency == NO_CURRENCY else price.currency

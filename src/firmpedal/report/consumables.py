@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.tube_plan import COUPONS
-from firmpedal.model.kinds import Reservoir
+from firmpedal.decide.fluid import fluid_plan
+from firmpedal.decide.tube_plan import practice_pieces
+from firmpedal.model.display import listed
 from firmpedal.model.part import Form
 from firmpedal.model.stock import LineKind
-from firmpedal.quantity import total
 from firmpedal.units import Dimension, show
 
 if TYPE_CHECKING:
+    from firmpedal.decide.fluid import FluidPlan
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
@@ -30,32 +31,28 @@ def consumables(evaluation: Evaluation) -> tuple[Row, ...]:
     return (*_fluid(evaluation), *_sealant(evaluation), *_caps(evaluation), *_coupons(evaluation), *CLEAN)
 
 
-def fluid_to_buy(evaluation: Evaluation) -> Value | None:
-    """Twice what lines and reservoirs hold: as much again for bleeding and spilling, which is our estimate.
-
-    None where there is nothing to fill.
-    """
-    reservoirs = [part for part in evaluation.aircraft.components if isinstance(part, Reservoir)]
-    held = [*evaluation.results.volumes, *(part.capacity for part in reservoirs)]
-    if not held:
-        return None
-    once = total("fluid in lines and reservoirs", held)
-    return total("fluid to buy", (once, once))
-
-
 def _fluid(evaluation: Evaluation) -> list[Row]:
-    volume = fluid_to_buy(evaluation)
-    if volume is None:
+    plan = fluid_plan(evaluation)
+    if plan is None:
         return []
-    fluid = evaluation.aircraft.fluid
+    fluid, volume = evaluation.aircraft.fluid, plan.amount
     name = f"brake fluid {fluid.name}" if fluid is not None else "brake fluid, which is not known yet"
-    why = "twice what lines and reservoirs hold (our estimate: bleeding and spilling take as much again)"
-    why += "; cylinders, calipers and reservoirs that are part of a cylinder come on top"
-    if volume.known:
-        least = f"at least {_measured(evaluation, volume)}"
-        return [(name, least, f"{why}. From a can that was never open")]
+    amount = f"at least {_measured(evaluation, volume)}" if volume.known else "not known yet"
     missing = ", ".join(dict.fromkeys(each.what for each in volume.missing))
-    return [(name, "not known yet", f"{why}. Measure first: {missing}")]
+    words = [_fluid_sum(evaluation, plan), f"Measure first: {missing}" if missing else ""]
+    words += [f"On top comes {listed(plan.on_top)}"] if plan.on_top else []
+    return [(name, amount, ". ".join([*(each for each in words if each), "From a can that was never open"]))]
+
+
+def _fluid_sum(evaluation: Evaluation, plan: FluidPlan) -> str:
+    """The sum in words, group by group, each at the upper end of its range."""
+
+    def shown(value: Value) -> str:
+        return evaluation.display.number(value.high, value.dimension) if value.known else "not known yet"
+
+    held = ", ".join(f"{value.label} {shown(value)}" for value in plan.held)
+    pads = f", and once {plan.pads.label} {shown(plan.pads)}" if plan.pads is not None else ""
+    return f"twice {held} (our estimate: bleeding and spilling take as much again){pads}"
 
 
 def _measured(evaluation: Evaluation, volume: Value) -> str:
@@ -79,17 +76,25 @@ def _sealant(evaluation: Evaluation) -> list[Row]:
 
 
 def _caps(evaluation: Evaluation) -> list[Row]:
-    """A cap for each line end and each port side while work is open: two to a line end."""
-    ends = 2 * len(evaluation.laid)
-    if not ends:
+    """An open line has two ends, and each leaves an opening at what it came off: four caps or plugs."""
+    lines = len(evaluation.laid)
+    if not lines:
         return []
     sizes = dict.fromkeys(line.stock.dash or "" for line in evaluation.laid)
     said = ", ".join(size for size in sizes if size)
-    words = "clean; over the end, not inside it. One for each line end, one for what it comes off"
-    return [("caps and plugs for open ends", f"{2 * ends}{f' for {said}' if said else ''}", words)]
+    count = "1 line" if lines == 1 else f"{lines} lines, if all are open at once"
+    words = (
+        f"4 to a line: one over each of its 2 ends, one on each of the 2 things it came off; {count}. "
+        "Clean; over an end, not inside it"
+    )
+    return [("caps and plugs for open ends", f"{4 * lines}{f' for {said}' if said else ''}", words)]
 
 
 def _coupons(evaluation: Evaluation) -> list[Row]:
     phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
     why = "practice pieces of 4 in, flared at both ends before the first tube"
-    return [(phrase, f"{COUPONS} pieces", f"{why}; they are in the cutting plan") for phrase in phrases]
+    count = practice_pieces(evaluation)
+    if not count:
+        return []
+    amount = "1 piece" if count == 1 else f"{count} pieces"
+    return [(phrase, amount, f"{why}; they are in the cutting plan") for phrase in phrases]

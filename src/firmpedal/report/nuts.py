@@ -14,10 +14,18 @@ if TYPE_CHECKING:
     from firmpedal.fit.joint import EndRef, Joint, Mating
     from firmpedal.pipeline import Evaluation
 
+NUT, HOSE_END = "coupling nut", "hose end"
+STEELS = ("steel", "stainless")
+ALUMINIUM_FIGURE = ("aluminium", "copper", "")
+
 
 @dataclass(frozen=True, slots=True)
 class Tightened:
-    """A nut that gets a torque: which joint, what is tightened, and by which rows of the table."""
+    """A nut that gets a torque: which joint, what is tightened, and by which rows of the table.
+
+    `metal` is that whose figure holds, empty where no source has one for the pair. `tube` is the metal of
+    the tube; `fitting` the softer of what the nut and what it goes onto are made of, empty if not known.
+    """
 
     joint: str
     line: str
@@ -25,6 +33,8 @@ class Tightened:
     kind: str  # coupling nut, hose end
     dash: str
     metal: str
+    tube: str = ""
+    fitting: str = ""
 
 
 def tightened(evaluation: Evaluation) -> tuple[Tightened, ...]:
@@ -49,16 +59,15 @@ def _tightened(evaluation: Evaluation, joint: Joint, mating: Mating) -> Tightene
     dash = female.interface.size
     if female.owner.startswith("line "):
         line = _line_name(female.owner)
-        return Tightened(joint.name, line, "hose end", "hose end", dash, _metal(body))
+        return Tightened(joint.name, line, HOSE_END, HOSE_END, dash, metal_of(body), "", body)
     part = joint.parts[int(female.owner.removeprefix("part "))]
     if part.category is not Category.COUPLING_NUT:
         return None
     line = _line_of(joint, female)
     stock = next((laid.stock for laid in evaluation.laid if laid.name == line), None)
     group = getattr(getattr(stock, "material", None), "group", "")
-    return Tightened(
-        joint.name, line, part.designation, "coupling nut", dash, _metal(group, body, part.material)
-    )
+    governs, fitting = metal_of(group, body, part.material), _softer(body, part.material)
+    return Tightened(joint.name, line, part.designation, NUT, dash, governs, group, fitting)
 
 
 def _part_material(joint: Joint, end: EndRef) -> str:
@@ -84,9 +93,19 @@ def _line_name(owner: str) -> str:
     return owner.removeprefix("line ").rpartition(" ")[0]
 
 
-def _metal(*groups: str) -> str:
-    """Steel only where everything is steel; all else takes the lower figure, that of aluminium."""
-    return "steel" if all(group in ("steel", "stainless") for group in groups) else "aluminium"
+def metal_of(*groups: str) -> str:
+    """Whose figure holds for metals that meet; empty where no source has one for them.
+
+    Aluminium anywhere, or copper, takes the aluminium figure; so does what nobody knows the metal of,
+    because that figure is the lower one. The steel figure is for steel throughout.
+    """
+    if any(group in ALUMINIUM_FIGURE for group in groups):
+        return "aluminium"
+    return "steel" if all(group in STEELS for group in groups) else ""
+
+
+def _softer(body: str, nut: str) -> str:
+    return next((metal for metal in (body, nut) if metal in ALUMINIUM_FIGURE), body)
 
 
 def torque_rows(nut: Tightened) -> tuple[TorqueRow, ...]:

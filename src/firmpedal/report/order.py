@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import catalogue
+from firmpedal.decide.goods import named
 from firmpedal.decide.prices import bill
 from firmpedal.decide.spares import rule_of, use_of
 from firmpedal.decide.tube_plan import tube_plans
@@ -44,6 +46,7 @@ class OrderRow:
     unit: str = EACH
     length: Value | None = None
     price: Price | None = None
+    pack: int = 1  # as the builder's file has it; a price book that names a pack comes before it
     wait: str = ""
 
     @property
@@ -58,12 +61,7 @@ class OrderRow:
 def bill_of(rows: tuple[OrderRow, ...]) -> Bill:
     """Add up a priced list; what is not bought at all counts nowhere."""
     bought = [row for row in rows if row.order != 0]
-    return bill((_name(row), row.price.currency if row.price else "", row.cost) for row in bought)
-
-
-def _name(row: OrderRow) -> str:
-    designation, size = row.item.designation, row.item.size
-    return f"{designation} {size}" if row.item.category is Category.CLAMP and size else designation
+    return bill((row.item.designation, row.price.currency if row.price else "", row.cost) for row in bought)
 
 
 def wanted_goods(evaluation: Evaluation) -> tuple[Goods, ...]:
@@ -78,7 +76,7 @@ def order_list(evaluation: Evaluation, book: PriceBook | None = None) -> tuple[O
         evaluation: What was worked out.
         book: A price book, whose packs and prices are taken where it has them.
     """
-    items = parts_list(evaluation)
+    items, packs = parts_list(evaluation), packs_of(evaluation)
     rows: list[OrderRow] = []
     plans = {plan.phrase: plan for plan in tube_plans(evaluation)}
     for item in items:
@@ -86,12 +84,33 @@ def order_list(evaluation: Evaluation, book: PriceBook | None = None) -> tuple[O
             rows.append(_row(evaluation, item))
         elif item.designation in plans:
             rows += _sticks(evaluation, plans.pop(item.designation), items)
-    return tuple(_priced(row, book) if book is not None else row for row in rows)
+    packed = [_packed(row, packs) for row in rows]
+    return tuple(_priced(row, book) if book is not None else row for row in packed)
+
+
+def packs_of(evaluation: Evaluation) -> dict[str, int]:
+    """How many pieces the file says are sold together, by the key of the goods or the name as it stands."""
+    unit = evaluation.display.unit(Dimension.LENGTH)
+    goods = tuple(goods_of_item(item, unit) for item in parts_list(evaluation))
+    found = {}
+    for pack in evaluation.aircraft.buying.packs:
+        meant = named(pack.of, goods, unit)
+        if pack.pieces.known and pack.pieces.high > 0:
+            found[meant.goods.key if meant else pack.of] = math.ceil(pack.pieces.high)
+    return found
+
+
+def _packed(row: OrderRow, packs: dict[str, int]) -> OrderRow:
+    """A row ordered by whole packs; tube that is bought by the stick too."""
+    pack = packs.get(row.goods.key, 1)
+    if row.order is None:
+        return replace(row, pack=pack)
+    return replace(row, pack=pack, order=-(-row.order // pack) * pack)
 
 
 def _row(evaluation: Evaluation, item: Item) -> OrderRow:
     use = use_of(catalogue().part(item.designation), item.category)
-    rule = rule_of(use)
+    rule = rule_of(use, evaluation.aircraft.buying)
     spares = rule.spares(item.quantity) if rule is not None else 0
     goods = goods_of_item(item, evaluation.display.unit(Dimension.LENGTH))
     row = OrderRow(item, goods, use, item.quantity, spares, item.quantity + spares)
@@ -162,7 +181,10 @@ def _priced(row: OrderRow, book: PriceBook) -> OrderRow:
         return row
     if row.order is None or found.by_length:
         return replace(row, price=found)
-    return replace(row, price=found, order=found.packs(row.order) * found.pack)
+    if found.pack == 1:
+        return replace(row, price=found)
+    least = row.quantity + row.spares
+    return replace(row, price=found, pack=found.pack, order=found.packs(least) * found.pack)
 
 
 def _same_length(row: OrderRow, span: tuple[float, float]) -> bool:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.catalog import StockError, catalogue, stock
 from firmpedal.decide.goods import Goods, Kind, folded, goods_of_part, goods_of_stock
+from firmpedal.decide.pieces import CLAMP, as_bought, clamp_name, clamp_size_of, closes
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Value, total
@@ -40,7 +41,7 @@ class Item:
 
     @property
     def key(self) -> tuple[str, ...]:
-        """What must agree; a clamp's words say what it goes round, and hose is thicker than its tube."""
+        """What must agree for two rows to be one."""
         lengths = {f"{length.middle:.4f}" if length.known else "unknown" for length in self.lengths}
         sort = (self.designation, self.category, self.size, self.material, self.description)
         return (*sort, " ".join(sorted(lengths)))
@@ -53,7 +54,7 @@ def parts_list(evaluation: Evaluation) -> tuple[Item, ...]:
         items += [_part_item(part, joint) for part in joint.parts]
     for line in evaluation.laid:
         items.append(_line_item(line, evaluation))
-        items += _clamp_items(line)
+        items += _clamp_items(line, evaluation)
     merged: dict[tuple[str, ...], Item] = {}
     for item in items:
         merged[item.key] = _added(merged[item.key], item) if item.key in merged else item
@@ -77,9 +78,8 @@ def _added(one: Item, other: Item) -> Item:
 
 
 def _part_item(part: Part, joint: Joint) -> Item:
-    """A part under the number to order it by: that of the part it is, where it is put to another use."""
-    bought = (catalogue().part(part.same_as) if part.same_as else None) or part
-    category = Category.CAP if len(bought.flow_ends) == 1 and len(bought.ends) == 1 else bought.category
+    bought = as_bought(part)
+    category = Category.CAP if closes(bought) else bought.category
     size, material = bought.size, bought.material
     return Item(
         bought.designation, category, 1, size, material, bought.name, (joint.name,), bought.also_known_as
@@ -113,13 +113,14 @@ def _material(line: LaidLine) -> str:
     return line.stock.specification if isinstance(line.stock, Hose) else line.stock.material.name
 
 
-def _clamp_items(line: LaidLine) -> list[Item]:
+def _clamp_items(line: LaidLine, evaluation: Evaluation) -> list[Item]:
     count = len(line.supports.stations)
     if not count:
         return []
-    size = (line.stock.dash or "").lstrip("-")
-    words = f"cushioned clamp for {line.stock.phrase.split(' x ')[0]}"
-    return [Item("cushioned clamp", Category.CLAMP, count, size, "", words, (line.name,))]
+    across = line.stock.outside_diameter
+    words = f"goes round {evaluation.display.value(across) if across.known else 'what you measure'} across"
+    name, size = clamp_name(line.stock), clamp_size_of(line.stock)
+    return [Item(name, Category.CLAMP, count, size, "", words, (line.name,))]
 
 
 def goods_of_item(item: Item, unit: str | None) -> Goods:
@@ -132,8 +133,8 @@ def goods_of_item(item: Item, unit: str | None) -> Goods:
             return goods_of_stock(stock(item.designation, unit))
         except StockError:
             pass
-    key = folded(f"{item.designation} {item.size}")
-    return Goods(key, item.designation, Kind.PIECE, item.designation, item.size, item.material)
+    family = CLAMP if item.category is Category.CLAMP else item.designation
+    return Goods(folded(item.designation), item.designation, Kind.PIECE, family, item.size, item.material)
 
 
 def whole_length(item: Item) -> Value | None:

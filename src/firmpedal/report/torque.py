@@ -29,6 +29,7 @@ from firmpedal.report.sheet import (
     Tone,
 )
 from firmpedal.report.story import source_text
+from firmpedal.report.torque_pairs import pair_table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -81,6 +82,7 @@ def torque_sheet(evaluation: Evaluation) -> Sheet:
     blocks: list[Block] = [Figures(tuple(figures[n : n + 2])) for n in range(0, len(figures), 2)]
     if not nuts:
         blocks.append(Paragraph("There is no flared joint here. Tighten by the maker's instructions."))
+    blocks += [pair_table(evaluation, nuts)] if nuts else []
     blocks.append(Group(tuple(_how_to_tighten(flared=bool(nuts)))))
     blocks += pipe_blocks(evaluation)
     if nuts:
@@ -89,7 +91,7 @@ def torque_sheet(evaluation: Evaluation) -> Sheet:
             Heading("Where these figures come from"),
             Paragraph(CONFLICTS),
         ]
-    blocks += [_torque_table(evaluation, nut) for nut in kinds.values()]
+    blocks += [_torque_table(evaluation, nut) for nut in kinds.values() if torque_rows(nut)]
     blocks.append(_rule_sources(flared=bool(nuts)))
     return Sheet("Torque and flare", tuple(blocks))
 
@@ -123,7 +125,7 @@ def _tick_list(evaluation: Evaluation, nuts: tuple[Tightened, ...]) -> Group:
 
 
 def _title(nut: Tightened) -> str:
-    return f"{nut.dash} {nut.kind}, {nut.metal}"
+    return f"{nut.dash} {nut.kind}, {nut.metal or 'a pair without a figure'}"
 
 
 def _torque_figure(evaluation: Evaluation, nut: Tightened) -> Figure:
