@@ -109,7 +109,7 @@ def test_both_ends_show_their_parts_in_order_the_torque_and_what_was_refused():
 def test_high_points_stand_on_the_card_of_a_line_that_has_some():
     assert "High points" not in words(sheets("rigid")["Tube left_leg"])  # it falls all the way
     said = words(card(awkward(), awkward().laid[0]))
-    assert "parked: highest at end A, 29.3 mm above the datum; local high point at bend 12" in said
+    assert "parked: highest at end A, 29.3 mm above the datum; air stays at bend 12" in said
 
 
 def test_clamps_stand_on_the_card():
@@ -184,5 +184,5 @@ def test_a_tube_with_an_unknown_seat_says_what_to_measure():
 
 def test_a_hump_between_the_ends_is_named_as_a_place_for_air():
     said = words(card(awkward(), awkward().laid[0]))
-    assert "local high point" in said
-    assert "local high point" not in words(sheets("rigid")["Tube left_leg"])
+    assert "air stays at" in said
+    assert "air stays at" not in words(sheets("rigid")["Tube left_leg"])

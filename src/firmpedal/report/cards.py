@@ -88,7 +88,7 @@ def _high_words(evaluation: Evaluation, line: LaidLine, heights: list[Height], h
     traps = ", ".join(_point_words(line, each.point) for each in humps)
     words = (
         f"highest at {_point_words(line, top.point)}, {_height_words(evaluation, top.value)}; "
-        f"local high point at {traps}: air stays there and must be pushed out"
+        f"air stays at {traps} and must be pushed out"
     )
     return words if len(known) == len(heights) else f"{words}; some points unknown"
 

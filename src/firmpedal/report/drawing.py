@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 WIDTH = 490.0  # points: the width of the page between its margins
 TALLEST = 296.0
-SHORT = 156.0  # of a drawing that shows a declared path only
+SHORT = 132.0  # of a drawing that shows a declared path only
 AROUND = 30.0  # room for labels around a view
 TITLE = 27.0
 BELOW = 46.0  # room under the lowest view for its title and the scale bar
