@@ -46,7 +46,7 @@ def around(view: View, component: str, elbow: PortFitting) -> Iterator[Outcome]:
     unsure = [thing for thing, way, end in ways if Answer.UNKNOWN in ({end} if met else {way, end})]
     if unsure:
         names = listed([thing.name for thing in unsure])
-        message = f"whether the elbow at {elbow.name} can be turned in beside {names}"
+        message = f"whether the elbow at {elbow.name} can be turned in beside {names}, or only on the bench"
         yield NotShown(RULE, elbow.port.place, message, _to_measure(elbow, unsure))
 
 
@@ -136,7 +136,7 @@ def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, .
     port, found = elbow.port, []
     if elbow.length is not None and not elbow.length.exact:
         found.append(_leg(elbow))
-    if elbow.along is not None and not elbow.along.exact:
+    if elbow.part.turn and elbow.along is not None and not elbow.along.exact:
         what = f"how far the middle of {elbow.part.designation} stands off {elbow.name} when it is tight"
         found.append(Missing(port.place, what))
     if elbow.arm is None and not port.at.known and elbow.part.turn:
@@ -148,8 +148,10 @@ def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, .
 
 
 def _leg(elbow: PortFitting) -> Missing:
-    leg = "the outlet leg" if elbow.part.turn else "the length"
-    return Missing(elbow.port.place, f"{leg} of {elbow.part.designation} at {elbow.name}, in hand")
+    part = elbow.part.designation
+    what = f"the outlet leg of {part} at {elbow.name}, in hand"
+    straight = f"how far {part} stands out of {elbow.name} when it is tight"
+    return Missing(elbow.port.place, what if elbow.part.turn else straight)
 
 
 def needed_beside(last: Part, first: Part, place: str) -> Value:
