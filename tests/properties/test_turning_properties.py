@@ -39,11 +39,12 @@ def filled(leg: Leg, angle: float, length: float, radius: float):
     """Points all through a leg with flat ends."""
     along = way(leg.axis, leg.turn, angle)
     one, other = square_to(along)
-    points = []
-    for s in np.linspace(0, length, 25):
-        for r in np.linspace(0, radius, 5):
-            for t in np.linspace(0, 2 * pi, 12, endpoint=False):
-                points.append(s * along + r * (cos(t) * one + sin(t) * other))
+    points = [
+        s * along + r * (cos(t) * one + sin(t) * other)
+        for s in np.linspace(0, length, 25)
+        for r in np.linspace(0, radius, 5)
+        for t in np.linspace(0, 2 * pi, 12, endpoint=False)
+    ]
     return np.array(leg.crossing) + np.array(points)
 
 
