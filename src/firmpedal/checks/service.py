@@ -8,11 +8,9 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, judge
 from firmpedal.finding import Level, NotShown
-from firmpedal.lay import near
-from firmpedal.lay.solids import reach_of, solid_of
+from firmpedal.lay.around import things_about
 from firmpedal.lay.wrench import free_swing
 from firmpedal.model.aircraft import find
-from firmpedal.model.shapes import Sheet, UnknownShape
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark, Value, exactly
 from firmpedal.units import Dimension, from_unit
@@ -22,7 +20,6 @@ if TYPE_CHECKING:
 
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.shape import Point
-    from firmpedal.model.circuit import Panel
     from firmpedal.model.kinds import Caliper
 
 SHORT_WRENCH = from_unit(4, "in")  # a short one for these nuts: our estimate, a field to overrule
@@ -37,7 +34,7 @@ def no_room_for_wrench(view: View) -> Iterator[Outcome]:
     An open-ended wrench needs a twelfth of a turn, then it is turned over. What is not in the file is
     not seen: look for yourself before the joint is closed up.
     """
-    solids = _solids(view)
+    solids = [thing.solid for thing in things_about(view.aircraft)]
     wrench = view.aircraft.bench.wrench_length
     length = wrench.low if wrench.known else SHORT_WRENCH
     allowed = exactly(
@@ -69,21 +66,6 @@ def _ends(line: LaidLine) -> Iterator[tuple[str, Point, Point]]:
         if beyond is not None:
             step = tuple(b - a for a, b in zip(seat, beyond, strict=True))
             yield end, seat, (step[0], step[1], step[2])
-
-
-def _solids(view: View) -> list[near.Solid]:
-    bodies = [thing.where for thing in view.aircraft.keep_clear_of]
-    found = [solid_of(body) for body in bodies if not isinstance(body, UnknownShape)]
-    return found + [
-        _plate(panel.where, panel) for panel in view.aircraft.panels if isinstance(panel.where, Sheet)
-    ]
-
-
-def _plate(sheet: Sheet, panel: Panel) -> near.Box:
-    """A panel as a box: as far as the file says, and as thick."""
-    half = panel.thickness.middle / 2 if panel.thickness.known else 0.0
-    (x, to_x), (y, to_y), (z, to_z) = reach_of(sheet, sheet.offset.middle, half)
-    return near.Box((x, y, z), (to_x, to_y, to_z))
 
 
 def caliper_not_lifted_off(view: View) -> Iterator[Outcome]:

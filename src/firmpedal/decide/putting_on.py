@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import TYPE_CHECKING
 
+from firmpedal.decide.bench_order import goes_before, in_order
 from firmpedal.decide.pieces import lines_at
 from firmpedal.decide.ports import is_plug
 from firmpedal.decide.step import Action, Phase, Step, component_of, counted, new_lines, passes
@@ -37,12 +39,22 @@ def closing(work: Work) -> Iterator[Step]:
 def on_new_components(work: Work, phase: Phase) -> Iterator[Step]:
     """What goes into components that come new: ahead, unless a piece has to come off the old one first."""
     waiting = {pair.after for pair in work.reuse}
-    for joint in work.after.assembly.joints:
+    for joint, later in _joints(work):
         at = component_of(joint)
         parts = [piece for piece in work.on if piece.place == joint.place and not piece.line]
         ahead = not waiting.intersection(parts)
         if parts and at and at not in work.same.components and ahead == (phase is Phase.READY):
-            yield Step(phase, Action.FIT_ON_BENCH, joint.name, counted(parts), beforehand=ahead)
+            yield Step(phase, Action.FIT_ON_BENCH, joint.name, counted(parts), beforehand=ahead, about=later)
+
+
+def _joints(work: Work) -> Iterator[tuple[Joint, tuple[str, ...]]]:
+    """Every joint in the order in which it can be made, with the joints that have to wait for it."""
+    for at, group in groupby(work.after.assembly.joints, key=component_of):
+        joints = list(group)
+        before = goes_before(work.after, at) if at and len(joints) > 1 else {}
+        touched = {piece.owner for piece in work.on}
+        for joint in in_order(joints, before):
+            yield joint, tuple(name for name in before.get(joint.name, ()) if name in touched)
 
 
 def fixed(work: Work) -> Iterator[Step]:
@@ -56,7 +68,7 @@ def fixed(work: Work) -> Iterator[Step]:
         new = [panel for panel in panels if panel not in old_passes.get(line, ())]
         for panel in new:
             yield Step(Phase.FIXED, Action.MAKE_HOLE, line, about=(panel,))
-    for joint in work.after.assembly.joints:
+    for joint, later in _joints(work):
         parts = [
             piece for piece in work.on if piece.place == joint.place and not piece.line and not is_plug(piece)
         ]
@@ -65,7 +77,7 @@ def fixed(work: Work) -> Iterator[Step]:
             about = counted(_held_before(work, joint))
             yield Step(Phase.FIXED, Action.FIT_BULKHEAD, joint.name, counted(parts), about=about)
         elif parts and (not at or at in work.same.components):
-            yield Step(Phase.FIXED, Action.FIT_PARTS, joint.name, counted(parts))
+            yield Step(Phase.FIXED, Action.FIT_PARTS, joint.name, counted(parts), about=later)
 
 
 def _held_before(work: Work, joint: Joint) -> list[Piece]:

@@ -6,7 +6,7 @@ made; nothing is decided anew.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.again import again
@@ -16,6 +16,7 @@ from firmpedal.decide.ports import Gauge, MixedMetal, Turned, gauges, mixed_meta
 from firmpedal.decide.same import sameness
 from firmpedal.decide.steps import steps_of
 from firmpedal.decide.work import Kept, Removed, Reused, Work
+from firmpedal.fit.assembly import Assembly
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -72,6 +73,22 @@ def retrofit(before: Evaluation, after: Evaluation) -> Retrofit:
         metals,
         turns,
         steps_of(work, checked),
+    )
+
+
+def from_bare(evaluation: Evaluation) -> tuple[Step, ...]:
+    """Give the work that makes all of it, where nothing of it is there yet."""
+    return retrofit(bare(evaluation), evaluation).steps
+
+
+def bare(evaluation: Evaluation) -> Evaluation:
+    """The same aircraft before anything of its brake lines is on it."""
+    gone = ("components", "bulkheads", "panels", "lines")
+    aircraft = evaluation.aircraft.model_copy(update=dict.fromkeys(gone, ()))
+    results = replace(evaluation.results, volumes=(), reach=())
+    nothing = Assembly((), ())
+    return replace(
+        evaluation, aircraft=aircraft, assembly=nothing, laid=(), crossings=(), gaps=(), results=results
     )
 
 

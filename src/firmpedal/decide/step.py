@@ -62,6 +62,7 @@ class Action(StrEnum):
     TIGHTEN = "tighten"
     FILL = "fill"
     LEAK_CHECK = "leak check"
+    CLOSE_UP = "close up"
     RECORD = "record"
 
 
@@ -74,7 +75,7 @@ class Step:
     subject: str
     parts: tuple[str, ...] = ()
     beforehand: bool = False
-    about: tuple[str, ...] = ()  # names that belong to it: lines, panels, ports
+    about: tuple[str, ...] = ()  # names that belong to it: lines, panels, ports, joints that wait for it
     amount: Value | None = None
 
 

@@ -12,6 +12,7 @@ from firmpedal.decide.taking_off import looking, taking_off
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.model.kinds import ParkingValve
 from firmpedal.model.stock import LineKind
+from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -49,6 +50,8 @@ def _ready(work: Work) -> Iterator[Step]:
 
 
 def _safe(work: Work) -> Iterator[Step]:
+    if not work.before.laid:
+        return  # no line, no fluid, no pressure: nothing to make safe
     yield Step(Phase.SAFE, Action.CHOCK, "wheels")
     for component in work.before.aircraft.components:
         if isinstance(component, ParkingValve):
@@ -70,14 +73,26 @@ def _prove(work: Work) -> Iterator[Step]:
     disturbed = _disturbed(work)
     leaks = sum(joint.leak_paths for joint in disturbed)
     if disturbed:
-        yield Step(Phase.PROVE, Action.TIGHTEN, "joints", (str(len(disturbed)),))
+        names = tuple(joint.name for joint in disturbed)
+        yield Step(Phase.PROVE, Action.TIGHTEN, "joints", (str(len(disturbed)),), about=names)
     for cylinder, lines, amount in reached(work.after):
         if any(joint for joint in disturbed if set(lines_at(joint)) & set(lines)):
             yield Step(Phase.PROVE, Action.FILL, cylinder, about=lines, amount=amount)
     if disturbed:
-        names = tuple(joint.name for joint in disturbed)
         yield Step(Phase.PROVE, Action.LEAK_CHECK, "leak paths", (str(leaks),), about=names)
+        yield from _closing_up(work)
     yield Step(Phase.PROVE, Action.RECORD, "papers")
+
+
+def _closing_up(work: Work) -> Iterator[Step]:
+    """What hides a line when it is closed: the places that new lines run through."""
+    new = new_lines(work)
+    hidden: dict[str, list[str]] = {}
+    for crossing in work.after.crossings:
+        if crossing.line in new and crossing.inside and crossing.zone.hidden is Answer.YES:
+            hidden.setdefault(crossing.zone.name, []).append(crossing.line)
+    for zone, lines in hidden.items():
+        yield Step(Phase.PROVE, Action.CLOSE_UP, zone, about=tuple(dict.fromkeys(lines)))
 
 
 def _disturbed(work: Work) -> list[Joint]:

@@ -59,18 +59,18 @@ def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position
     old = catalogue.part(port.seat_measured_with)
     if not bodies or old is None:  # measured as it is: a name that no part has is refused by the reader
         return port.seat
-    if len(bodies) == 1 and _same_body(bodies[0], old):
+    if len(bodies) == 1 and same_body(bodies[0], old):
         return port.seat
     chosen, before = stand_of(bodies), stand_of([old])
-    along = total("difference in reach", (chosen.reach, _minus(before.reach)), port.place)
-    aside = total("difference to the side", (chosen.lateral, _minus(before.lateral)), port.place)
+    along = total("difference in reach", (chosen.reach, minus(before.reach)), port.place)
+    aside = total("difference to the side", (chosen.lateral, minus(before.lateral)), port.place)
     return _carried_on(port.seat, port.faces, port.arm, along, aside)
 
 
 def _side_seat(side: Side, bodies: list[Part], catalogue: Catalogue) -> Position:
     """A bulkhead's seat holds for the fitting it was measured with; nothing says how to shift it."""
     old = catalogue.part(side.seat_measured_with)
-    if not bodies or old is None or any(_same_body(body, old) for body in bodies):
+    if not bodies or old is None or any(same_body(body, old) for body in bodies):
         return side.seat
     names = " and ".join(body.designation for body in bodies)
     return _unknown_seat(
@@ -83,7 +83,8 @@ def _unknown_seat(place: str, what: str) -> Position:
     return Position(aft, right, up, place)
 
 
-def _same_body(one: Part, other: Part) -> bool:
+def same_body(one: Part, other: Part) -> bool:
+    """Whether two parts are one body in different metals."""
     return (one.family, one.size, one.turn) == (other.family, other.size, other.turn)
 
 
@@ -115,18 +116,19 @@ def _scaled(value: Value, factor: float) -> Value:
     return replace(value, span=(ends[0], ends[1]))
 
 
-def _minus(value: Value) -> Value:
+def minus(value: Value) -> Value:
+    """The same length the other way."""
     return _scaled(value, -1.0)
 
 
 def _from_face(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position:
     """Take the seat from the thread face: reach less the thread that screws in."""
     stand = stand_of(bodies)
-    along = total("reach", (stand.reach, _minus(_screwed_in(port, catalogue))), port.place)
+    along = total("reach", (stand.reach, minus(screwed_in(port, catalogue))), port.place)
     return _carried_on(port.at, port.faces, port.arm, along, stand.lateral)
 
 
-def _screwed_in(port: Port, catalogue: Catalogue) -> Value:
+def screwed_in(port: Port, catalogue: Catalogue) -> Value:
     """How far a taper thread goes in: by hand, and then by the wrench."""
     thread = catalogue.thread(port.thread.size)
     names = ("hand_tight_length", "wrench_turns", "pitch")

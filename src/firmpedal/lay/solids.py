@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import hypot
 from typing import TYPE_CHECKING, assert_never
 
 from firmpedal.lay import near
@@ -58,6 +59,22 @@ def sizes_of(body: KnownBody) -> tuple[Value, ...]:
             return (radius, thickness)
         case _:
             assert_never(body)
+
+
+def point_off(position: Position) -> float:
+    """How far a point with ranges can be from its middle."""
+    return hypot(*map(half_range, position.coordinates))
+
+
+def body_off(body: KnownBody) -> float:
+    """How far the surface of a body can be from where its middle figures put it."""
+    radius, *others = (*map(half_range, sizes_of(body)), 0.0)
+    return max(map(point_off, corners_of(body))) + hypot(radius, *(half / 2 for half in others))
+
+
+def half_range(value: Value) -> float:
+    """How far a figure can be from the middle of its range."""
+    return (value.high - value.low) / 2
 
 
 def reach_of(sheet: Sheet, offset: float, half: float) -> list[tuple[float, float]]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import dist, hypot
+from math import dist
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,7 +17,7 @@ import numpy as np
 from firmpedal.lay.crossing import path_of
 from firmpedal.lay.looks import FELT, Scene, between
 from firmpedal.lay.movement import Carried, movers, unmeasured
-from firmpedal.lay.solids import corners_of, sizes_of, solid_of
+from firmpedal.lay.solids import body_off, corners_of, half_range, point_off, sizes_of, solid_of
 from firmpedal.lay.states import missing_of, settings_of
 from firmpedal.model.shapes import UnknownShape
 from firmpedal.model.stock import LineKind
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.solids import KnownBody
     from firmpedal.lay.states import Setting
-    from firmpedal.model.space import Point, Position
+    from firmpedal.model.space import Point
     from firmpedal.model.surroundings import KeepClear, Motion, Moving, State
     from firmpedal.quantity import Missing
 
@@ -139,7 +139,7 @@ def _distance(
     points_told = (*line.points, *corners_of(body))
     values = [value for point in points_told for value in point.coordinates]
     values += [*sizes_of(body), *(value for carried in own for value in movers(carried.motions)), outside]
-    off = max(_off(point) for point in line.points) + _body_off(body)
+    off = max(point_off(point) for point in line.points) + body_off(body)
     off += sum(_motion_off(motion, points) for carried in own for motion in carried.motions)
     low, high = between - off - outside.high / 2, between + off - outside.low / 2
     marks = [Mark.DERIVED, *(value.mark for value in values)]
@@ -155,27 +155,12 @@ def _distance(
     )
 
 
-def _off(position: Position) -> float:
-    """How far a point with ranges can be from its middle."""
-    return hypot(*((value.high - value.low) / 2 for value in position.coordinates))
-
-
-def _body_off(body: KnownBody) -> float:
-    """How far the surface of a body can be from where its middle figures put it."""
-    radius, *others = (*map(_half, sizes_of(body)), 0.0)
-    return max(map(_off, corners_of(body))) + hypot(radius, *(half / 2 for half in others))
-
-
-def _half(value: Value) -> float:
-    return (value.high - value.low) / 2
-
-
 def _motion_off(motion: Motion, points: Array) -> float:
     """How much further or less far the range of a movement can take a point of the line."""
     if isinstance(motion, Swing):
         reach = max(dist(motion.about.point, _point(point)) for point in points)
-        return 2 * _off(motion.about) + reach * _half(motion.angle)
-    return sum(_half(value) for value in movers((motion,)))
+        return 2 * point_off(motion.about) + reach * half_range(motion.angle)
+    return sum(half_range(value) for value in movers((motion,)))
 
 
 def _unknown(line: LaidLine, thing: KeepClear, missing: tuple[Missing, ...]) -> Value:

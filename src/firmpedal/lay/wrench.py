@@ -36,7 +36,7 @@ def free_swing(
     """
     half = thickness / 2
     within_reach = [solid for solid in solids if near.distance(np.array([nut]), solid)[0] <= length + half]
-    starts, bars = np.tile(nut, (DIRECTIONS, 1)), length * _rays(axis)
+    starts, bars = np.tile(nut, (DIRECTIONS, 1)), length * rays_round(axis, DIRECTIONS)
     free = np.ones(DIRECTIONS, dtype=bool)
     for solid in within_reach:
         free &= near.distances_of_straights(starts, bars, solid) > half
@@ -50,10 +50,11 @@ def free_swing(
     return max(longest - 1, 0) * 2 * float(np.pi) / DIRECTIONS
 
 
-def _rays(axis: Point) -> Array:
+def rays_round(axis: Point, count: int) -> Array:
+    """Unit vectors square to an axis, evenly all round it, shape (count, 3)."""
     along = np.array(axis) / np.linalg.norm(axis)
     aside = np.cross(along, np.eye(3)[int(np.argmin(abs(along)))])
     aside = aside / np.linalg.norm(aside)
-    angles = np.linspace(0, 2 * np.pi, DIRECTIONS, endpoint=False)[:, None]
+    angles = np.linspace(0, 2 * np.pi, count, endpoint=False)[:, None]
     rays: Array = np.cos(angles) * aside + np.sin(angles) * np.cross(along, aside)
     return rays

@@ -42,6 +42,12 @@ def number_words(number: int | None) -> str:
     return "" if number is None else f"joint {number}"
 
 
+def numbered(name: str, evaluation: Evaluation) -> str:
+    """A joint by its name and its number on the circuit."""
+    words = number_words(joint_numbers(evaluation).get(name))
+    return f"{name} ({words})" if words else name
+
+
 def _steps(aircraft: Aircraft, assembly: Assembly, flow: Flow) -> Iterator[tuple[str, str]]:
     """From each joint to the next one down: along lines, and through components."""
     for line in aircraft.lines:

@@ -13,6 +13,7 @@ from firmpedal.report.cutplan import cutplan_sheet
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
+from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sources import sources_sheet
@@ -62,6 +63,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         cutplan_sheet(evaluation),
         *work_sheets(evaluation, options),
         *card_sheets(evaluation),
+        putting_together_sheet(evaluation),
         torque_sheet(evaluation),
         flare_card(evaluation),
         joint_checks_sheet(evaluation),

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
     from firmpedal.decide.pieces import Piece
     from firmpedal.decide.retrofit import Retrofit
+    from firmpedal.decide.step import Step
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Block
 
@@ -33,7 +34,7 @@ def retrofit_sheet(before: Evaluation, after: Evaluation) -> Sheet:
     if plan.empty:
         return Sheet(TITLE, (Paragraph(f"Nothing to do {way}.", Tone.LEAD),), subtitle=way)
     blocks: list[Block] = [Paragraph(_counts(plan), Tone.LEAD), *_verdict(after), *_warned(plan)]
-    blocks += _work(plan, before, after)
+    blocks += work_blocks(plan.steps, before, after)
     blocks += _list("To buy", plan.buy, after)
     blocks += _list("Stays as it is", [pair.after for pair in plan.keep], after)
     blocks += _again(plan)
@@ -89,12 +90,12 @@ def _warned(plan: Retrofit) -> list[Block]:
     return blocks
 
 
-def _work(plan: Retrofit, before: Evaluation, after: Evaluation) -> list[Block]:
+def work_blocks(plan: Iterable[Step], before: Evaluation, after: Evaluation) -> list[Block]:
     """The steps by phase, each with a box; what can be done before anything is opened says so."""
     blocks: list[Block] = []
-    number = 0
+    number, every = 0, tuple(plan)
     for phase in Phase:
-        steps = [step for step in plan.steps if step.phase is phase]
+        steps = [step for step in every if step.phase is phase]
         if not steps:
             continue
         number += 1

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.elbow_room import RULE as ELBOWS
 from firmpedal.decide.again import again
 from firmpedal.decide.pieces import find_line, joint_pieces
+from firmpedal.finding import Level
 from firmpedal.model.display import listed
 from firmpedal.model.stock import LineKind
+from firmpedal.report.joint_numbers import numbered
 
 if TYPE_CHECKING:
     from firmpedal.decide.step import Step
@@ -112,15 +115,29 @@ def make_hole(step: Step, _before: Evaluation, _after: Evaluation) -> str:
     )
 
 
-def fit_bulkhead(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+def fit_bulkhead(step: Step, _before: Evaluation, after: Evaluation) -> str:
     hole = f" The hole was made for {listed(list(step.about))}: see whether it fits." if step.about else ""
-    return f"{listed(list(step.parts))} at {step.subject}.{hole}"
+    return f"{listed(list(step.parts))} at {numbered(step.subject, after)}.{hole}"
 
 
-def fit_parts(step: Step, _before: Evaluation, _after: Evaluation) -> str:
-    return f"{listed(list(step.parts))} into {step.subject}."
+def fit_parts(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    return f"{listed(list(step.parts))} into {numbered(step.subject, after)}.{why_now(step, after)}"
 
 
+def why_now(step: Step, after: Evaluation) -> str:
+    """Why a fitting goes in before others, or before its component is mounted; nothing where that is free."""
+    words = ""
+    if step.about:
+        others = listed([numbered(name, after) for name in step.about])
+        words = f" First, before {others}: beside that it has no sure room to turn."
+    joint = next((one for one in after.assembly.joints if one.name == step.subject), None)
+    met = [one for one in after.findings if (one.rule, one.level) == (ELBOWS, Level.NOTE)]
+    if joint is not None and any(one.place == joint.place for one in met):
+        words += f" On the bench, not later: with {step.subject.rpartition('.')[0]} in place it cannot turn."
+    return words
+
+
+BENCH_NOTE = f"Into a port: {TAPER}."
 FIT_NOTE = (
     f"What goes into a port: {TAPER}. In the vice, if the part comes off: there is room to swing it. What "
     "goes through a panel or bracket: point it the right way, hold its body, tighten the jam nut, all before "
@@ -134,11 +151,13 @@ LINE_NOTE = (
 
 def fit_line(step: Step, _before: Evaluation, after: Evaluation) -> str:
     clamps = f", with {listed(list(step.parts))}" if step.parts else ""
-    return f"{step.subject}, {stock_words(find_line(after, step.subject))}{clamps}."
+    ends = [after.assembly.joint_of(step.subject, end) for end in ("from", "to")]
+    joints = " to ".join(numbered(joint.name, after) for joint in ends if joint)
+    return f"{step.subject}, {stock_words(find_line(after, step.subject))}, {joints}{clamps}."
 
 
-def join_again(step: Step, _before: Evaluation, _after: Evaluation) -> str:
-    return f"Join {step.subject} again at {listed(list(step.about))}."
+def join_again(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    return f"Join {step.subject} again at {listed([numbered(name, after) for name in step.about])}."
 
 
 def move_clamps(step: Step, _before: Evaluation, _after: Evaluation) -> str:

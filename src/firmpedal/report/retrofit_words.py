@@ -11,7 +11,8 @@ from firmpedal.model.display import listed
 from firmpedal.model.kinds import MasterCylinder
 from firmpedal.quantity import Mark
 from firmpedal.report import retrofit_parts as on
-from firmpedal.report.retrofit_parts import TAPER, stock_words
+from firmpedal.report.joint_numbers import joint_numbers, numbered
+from firmpedal.report.retrofit_parts import stock_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
     Words = Callable[[Step, Evaluation, Evaluation], str]
 
+PAIR = 2  # as many are named one by one
 UNSURE = {
     Mark.ESTIMATE: " Its length rests on an estimate: measure from seat to seat first.",
     Mark.ASSUMED: " Its length rests on an assumed point: measure from seat to seat first.",
@@ -38,6 +40,7 @@ def phase_notes(steps: list[Step], before: Evaluation, after: Evaluation) -> lis
     actions = {step.action for step in steps}
     ports = [step for step in steps if step.action is Action.GAUGE]
     notes = [on.gauge_note(ports, after), *on.not_again_note(ports, before)] if ports else []
+    notes += [on.BENCH_NOTE] if Action.FIT_ON_BENCH in actions else []
     notes += [on.FIT_NOTE] if actions & {Action.FIT_PARTS, Action.FIT_BULKHEAD} else []
     notes += [on.LINE_NOTE] if Action.FIT_LINE in actions else []
     return notes
@@ -75,8 +78,10 @@ def _unsure(line: LaidLine | None) -> str:
     return UNSURE.get(line.order_length.mark, "")
 
 
-def _on_bench(step: Step, _before: Evaluation, _after: Evaluation) -> str:
-    return f"Screw {listed(list(step.parts))} into {step.subject} before it goes on the aircraft: {TAPER}."
+def _on_bench(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    joint = numbered(step.subject, after)
+    words = f"Screw {listed(list(step.parts))} into {joint} before it goes on the aircraft."
+    return f"{words}{on.why_now(step, after)}"
 
 
 def _chock(_step: Step, _before: Evaluation, _after: Evaluation) -> str:
@@ -113,10 +118,12 @@ def _flush(step: Step, _before: Evaluation, _after: Evaluation) -> str:
     )
 
 
-def _tighten(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+def _tighten(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    numbers = joint_numbers(after)
+    order = _counted_up(sorted(numbers[name] for name in step.about))
     return (
         f"Tighten every joint that was touched ({step.parts[0]}), with two wrenches, to the figure on its "
-        "card. Mark each with a stripe of paint."
+        f"card, by their numbers on the circuit: {order}. Mark each with a stripe of paint."
     )
 
 
@@ -130,6 +137,17 @@ def _leak(step: Step, _before: Evaluation, _after: Evaluation) -> str:
         f"Hold a hard foot for some minutes and wipe round every place that can leak ({step.parts[0]}): "
         f"{listed(list(step.about))}. Once more after a night. Release: the wheels turn freely."
     )
+
+
+def _counted_up(numbers: list[int]) -> str:
+    """Numbers in order, as a stretch where none is left out."""
+    if len(numbers) > PAIR and numbers[-1] - numbers[0] == len(numbers) - 1:
+        return f"{numbers[0]} to {numbers[-1]}"
+    return listed([str(number) for number in numbers])
+
+
+def _close_up(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Only now close {step.subject}, which hides {listed(list(step.about))}."
 
 
 def _record(_step: Step, _before: Evaluation, _after: Evaluation) -> str:
@@ -168,5 +186,6 @@ WORDS: dict[Action, Words] = {
     Action.TIGHTEN: _tighten,
     Action.FILL: _fill,
     Action.LEAK_CHECK: _leak,
+    Action.CLOSE_UP: _close_up,
     Action.RECORD: _record,
 }

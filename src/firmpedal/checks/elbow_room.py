@@ -1,0 +1,207 @@
+"""What room an elbow needs in its port: beside its neighbours, and among what lies about."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from firmpedal.checks.view import Limit, Outcome, View, cited
+from firmpedal.finding import Finding, Level, NotShown
+from firmpedal.lay import near
+from firmpedal.lay.around import things_about
+from firmpedal.lay.spread import spread
+from firmpedal.lay.turning import cross, lies_in, swept, swept_beside
+from firmpedal.model.display import listed
+from firmpedal.quantity import Answer, Mark, Missing, Step, Value, all_missing, total, unknown
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from firmpedal.lay.around import Thing
+    from firmpedal.lay.port_fittings import PortFitting
+    from firmpedal.model.part import Part
+
+RULE = "elbows-cannot-turn"
+# No outlet of a brake fitting is longer: our estimate. It only decides whether an unknown one is asked for.
+LONGEST = from_unit(3, "in")
+ELSEWHERE = "a straight fitting here, and the bend in the hose's own end"
+
+
+def around(view: View, component: str, elbow: PortFitting) -> Iterator[Outcome]:
+    """Hold an elbow against everything that lies about: where it points in the end, and on the way there."""
+    legs, about = elbow.legs, things_about(view.aircraft)
+    if not legs:
+        yield from _unknown_leg(elbow, about)
+        return
+    ends = [(thing, _ends_in(elbow, thing)) for thing in about]
+    if inside := [thing.name for thing, answer in ends if answer is Answer.YES]:
+        yield _no_room_there(elbow, inside)
+        return
+    ways = [(thing, swept(legs, thing.solid, thing.off), answer) for thing, answer in ends]
+    if met := [thing.name for thing, way, _ in ways if way is Answer.YES]:
+        yield _bench_first(view, component, elbow, met)
+    unsure = [thing for thing, way, end in ways if Answer.UNKNOWN in ({end} if met else {way, end})]
+    if unsure:
+        names = listed([thing.name for thing in unsure])
+        message = f"whether the elbow at {elbow.name} can be turned in beside {names}, or only on the bench"
+        yield NotShown(RULE, elbow.port.place, message, _to_measure(elbow, unsure))
+
+
+def _ends_in(elbow: PortFitting, thing: Thing) -> Answer:
+    """Whether the leg lies in a thing in the end; a panel that its line goes through has a hole there."""
+    if elbow.arm is None or elbow.line in thing.through:
+        return Answer.NO
+    return lies_in(elbow.legs, thing.solid, thing.off)
+
+
+def _no_room_there(elbow: PortFitting, names: list[str]) -> Finding:
+    return Finding(
+        RULE,
+        Level.CAUTION,
+        elbow.port.place,
+        f"where the elbow at {elbow.name} points in the end, its outlet lies in {listed(names)}",
+        ("point it another way", f"or {ELSEWHERE}"),
+        sources=cited(*elbow.figures),
+    )
+
+
+def _bench_first(view: View, component: str, elbow: PortFitting, names: list[str]) -> Finding:
+    radius = view.show(sweep_of(elbow.part, elbow.port.place))
+    return Finding(
+        RULE,
+        Level.NOTE,
+        elbow.port.place,
+        f"the elbow at {elbow.name} sweeps {radius} round its port as it is screwed in, and meets "
+        f"{listed(names)}: it cannot be turned in with {component} in its place",
+        (f"screw it in on the bench, before {component} is mounted", f"or {ELSEWHERE}"),
+        sources=cited(*elbow.figures),
+    )
+
+
+def _unknown_leg(elbow: PortFitting, about: Iterable[Thing]) -> Iterator[Outcome]:
+    """Ask for what is not known of an elbow where something is so near that it matters."""
+    if not elbow.place.known:
+        return  # asked for already, with the line that goes there
+    place = np.array([elbow.place.point])
+    close = [one.name for one in about if near.distance(place, one.solid)[0] <= LONGEST + one.off]
+    if close:
+        message = f"whether the elbow at {elbow.name} can be turned in beside {listed(close)}"
+        unknowns = (_leg(elbow),) if elbow.length is None else ()
+        yield NotShown(RULE, elbow.port.place, message, (*unknowns, *all_missing(elbow.figures)))
+
+
+def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]:
+    """Hold two fittings of one component against each other, each where it points in the end."""
+    pair = (one, other)
+    if not any(each.turned_in for each in pair) or any(each.part.turn and not each.arm for each in pair):
+        return
+    if not one.legs or not other.legs:
+        return
+    answer, names = cross(one.legs, other.legs), f"{one.port.name} and {other.port.name}"
+    if answer is Answer.YES:
+        yield Finding(
+            RULE,
+            Level.CAUTION,
+            place,
+            f"where the fittings at {names} point in the end, they lie in each other",
+            ("point one of them another way", f"or {ELSEWHERE}"),
+            sources=cited(*one.figures, *other.figures),
+        )
+    elif answer is Answer.UNKNOWN:
+        message = f"whether the fittings at {names} clear each other where they point in the end"
+        missing = dict.fromkeys(item for each in pair for item in _to_measure(each, ()))
+        yield NotShown(RULE, place, message, tuple(missing))
+
+
+def turns_in_beside(last: PortFitting, first: PortFitting) -> Answer:
+    """Say whether a fitting can be screwed in while another of the component is where it shall be."""
+    if not last.turned_in:
+        return Answer.YES
+    if first.turned_in and last.same_way(first):
+        room = needed_beside(last.part, first.part, last.port.place)
+        kept = Limit(set_apart(last, first), room, "at least").kept
+        if kept is not Answer.YES:
+            return kept
+    if not last.legs or not first.legs:
+        return Answer.UNKNOWN
+    met = swept_beside(last.legs, first.legs)
+    return {Answer.YES: Answer.NO, Answer.NO: Answer.YES}.get(met, Answer.UNKNOWN)
+
+
+def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, ...]:
+    """What leaves the answer open: every figure that is a range, by what a builder can measure."""
+    port, found = elbow.port, []
+    if elbow.length is not None and not elbow.length.exact:
+        found.append(_leg(elbow))
+    if elbow.part.turn and elbow.along is not None and not elbow.along.exact:
+        what = f"how far the middle of {elbow.part.designation} stands off {elbow.name} when it is tight"
+        found.append(Missing(port.place, what))
+    if elbow.arm is None and not port.at.known and elbow.part.turn:
+        found.append(Missing(f"{port.place}.arm", f"which way the elbow at {elbow.name} points"))
+    if not all(value.exact for value in elbow.place.coordinates):
+        found.append(Missing(port.place, f"where {elbow.name} is, more closely"))
+    found += [Missing(thing.place, f"where {thing.name} is, more closely") for thing in things if thing.off]
+    return tuple(found) or (_leg(elbow),)
+
+
+def _leg(elbow: PortFitting) -> Missing:
+    part = elbow.part.designation
+    what = f"the outlet leg of {part} at {elbow.name}, in hand"
+    straight = f"how far {part} stands out of {elbow.name} when it is tight"
+    return Missing(elbow.port.place, what if elbow.part.turn else straight)
+
+
+def needed_beside(last: Part, first: Part, place: str) -> Value:
+    """What lies between two axes for one elbow to be turned in beside the body of another."""
+    sweep, half = sweep_of(last, place), _half_width(first, place)
+    return total(f"room to turn in {last.designation} beside {first.designation}", (sweep, half), place)
+
+
+def sweep_of(part: Part, place: str) -> Value:
+    """The radius of the circle that an elbow's outlet draws round the port's axis."""
+    leg, label = part.outlet_leg, f"circle that {part.designation} sweeps"
+    if leg is None or leg.span is None or part.turn is None:
+        return unknown(label, Dimension.LENGTH, place, f"the outlet leg of {part.designation}")
+    share = math.sin(part.turn)
+    step = Step("L sin(turn)", (("L", leg),))
+    span = (leg.low * share, leg.high * share)
+    return Value(label, Dimension.LENGTH, span, max(Mark.DERIVED, leg.mark), place, leg.source, step)
+
+
+def _half_width(part: Part, place: str) -> Value:
+    width, label = part.width, f"half the body of {part.designation}"
+    if width is None or width.span is None:
+        return unknown(label, Dimension.LENGTH, place, f"the width of the body of {part.designation}")
+    step = Step("w / 2", (("w", width),))
+    span = (width.low / 2, width.high / 2)
+    return Value(label, Dimension.LENGTH, span, max(Mark.DERIVED, width.mark), place, width.source, step)
+
+
+def set_apart(one: PortFitting, other: PortFitting) -> Value:
+    """The distance of two parallel axes, square to them."""
+    label = f"distance of {one.port.name} and {other.port.name}"
+    inputs = [*one.place.coordinates, one.aside, *other.place.coordinates, other.aside]
+    place, mark = one.place.place, max([Mark.DERIVED, *(value.mark for value in inputs)])
+    if not all(value.known for value in inputs):
+        missing = all_missing(inputs)
+        return Value(label, Dimension.LENGTH, None, mark, place, missing=missing)
+
+    def distance(flat: tuple[float, ...]) -> tuple[float, ...]:
+        a, b = _on_axis(one, flat[:4]), _on_axis(other, flat[4:])
+        between = [q - p for p, q in zip(a, b, strict=True)]
+        along = sum(p * q for p, q in zip(between, one.axis, strict=True))
+        return (math.sqrt(max(sum(p * p for p in between) - along**2, 0.0)),)
+
+    (bounds,) = spread(distance, inputs) or ()
+    either_way = sum(elbow.aside.high for elbow in (one, other) if elbow.arm is None)
+    span = (max(bounds.low - either_way, 0.0), bounds.high + either_way)
+    step = Step("distance square to the ports", tuple((value.label, value) for value in inputs))
+    return Value(label, Dimension.LENGTH, span, mark, place, step=step)
+
+
+def _on_axis(elbow: PortFitting, flat: tuple[float, ...]) -> list[float]:
+    arm = elbow.arm or (0.0, 0.0, 0.0)
+    return [one - flat[3] * along for one, along in zip(flat[:3], arm, strict=True)]
