@@ -17,7 +17,7 @@ STEP = 4.1  # two steps of two degrees, in which an edge can lie anywhere, and t
 
 
 def swing(*solids, nut=NUT, axis=ALONG, length=LENGTH):
-    return degrees(free_swing(nut, axis, solids, length, THIN))
+    return degrees(free_swing(nut, axis, tuple(solids), length, THIN))
 
 
 def wall(low, high=50):

@@ -34,7 +34,7 @@ def no_room_for_wrench(view: View) -> Iterator[Outcome]:
     An open-ended wrench needs a twelfth of a turn, then it is turned over. What is not in the file is
     not seen: look for yourself before the joint is closed up.
     """
-    solids = [thing.solid for thing in things_about(view.aircraft)]
+    solids = tuple(thing.solid for thing in things_about(view.aircraft))
     wrench = view.aircraft.bench.wrench_length
     length = wrench.low if wrench.known else SHORT_WRENCH
     allowed = exactly(

@@ -8,6 +8,7 @@ can surely hit something; only the second can surely miss it. Everything is in m
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -56,12 +57,22 @@ def swept(legs: Sequence[Leg], solid: near.Solid, off: float = 0.0) -> Answer:
     Returns:
         YES if it does in every reading, NO if it does in none.
     """
-    return _of_all([_meets(leg, _round(leg), solid, off) for leg in legs])
+    return _of_all([_sweeps_into(leg, solid, off) for leg in legs])
 
 
 def lies_in(legs: Sequence[Leg], solid: near.Solid, off: float = 0.0) -> Answer:
     """Say whether a leg meets a body once it points where it shall; UNKNOWN where nobody said where."""
-    return _of_all([_meets(leg, _final(leg), solid, off) for leg in legs])
+    return _of_all([_lies_into(leg, solid, off) for leg in legs])
+
+
+@lru_cache(maxsize=4096)
+def _sweeps_into(leg: Leg, solid: near.Solid, off: float) -> Answer:
+    return _meets(leg, _round(leg), solid, off)
+
+
+@lru_cache(maxsize=4096)
+def _lies_into(leg: Leg, solid: near.Solid, off: float) -> Answer:
+    return _meets(leg, _final(leg), solid, off)
 
 
 def cross(legs: Sequence[Leg], others: Sequence[Leg]) -> Answer:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -9,8 +10,6 @@ import numpy as np
 from firmpedal.lay import near
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from numpy.typing import NDArray
 
     from firmpedal.lay.shape import Point
@@ -20,8 +19,9 @@ if TYPE_CHECKING:
 DIRECTIONS = 180  # looked at round the nut: every two degrees
 
 
+@lru_cache(maxsize=4096)
 def free_swing(
-    nut: Point, axis: Point, solids: Sequence[near.Solid], length: float, thickness: float
+    nut: Point, axis: Point, solids: tuple[near.Solid, ...], length: float, thickness: float
 ) -> float:
     """Give the widest angle through which a wrench swings freely square to a nut's axis [rad].
 
