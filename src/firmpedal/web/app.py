@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -90,7 +91,7 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
 
 
 def _nothing(words: str) -> None:
-    with box(classes="fp-frame"), box("main"), box(classes="fp-empty"):
+    with box(classes="fp-frame"), box(classes="fp-main"), box(classes="fp-empty"):
         said("h1", "Not found")
         said("p", words)
         link("All aircraft", addresses.START, "fp-button fp-button-main")
@@ -106,6 +107,11 @@ def _system(request: Request) -> System | None:
     return System(word) if word in tuple(System) else None
 
 
+def _worth_saying(record: logging.LogRecord) -> bool:
+    """Whether the server's word is for a builder: not that a window was closed before its page was there."""
+    return not (record.exc_info and str(record.exc_info[1]) == "No response returned.")
+
+
 def serve(shelf: Shelf, port: int, page: str, told: Callable[[str], None], *, browser: bool) -> None:
     """Run the app until it is stopped.
 
@@ -118,6 +124,7 @@ def serve(shelf: Shelf, port: int, page: str, told: Callable[[str], None], *, br
     """
     build(shelf, port)
     app.on_startup(lambda: told(f"http://{HOST}:{port}{page}"))
+    logging.getLogger("uvicorn.error").addFilter(_worth_saying)
     ui.run(
         host=HOST,
         port=port,

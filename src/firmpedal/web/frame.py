@@ -39,7 +39,7 @@ class Frame:
             self._verdict()
             self._alerts = box("div", "fp-alerts")
             self._path(steps)
-            self.main = box("main", id="main", tabindex="-1")
+            self.main = box(classes="fp-main", id="main", tabindex="-1")
         watch.when_stale(self._stale)
         watch.when_answered(self._answered)
         watch.when_failed(self._failed)

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     Key = tuple[str, str, str | None, System | None]
 
-AT_ONCE = 0.5  # s; what takes no longer is in the page when it is sent
+AT_ONCE = 0.15  # s; what takes no longer is in the page when it is sent
 
 
 class Watch:

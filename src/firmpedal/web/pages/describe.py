@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 PAUSE = 0.3  # s without a key pressed until what was typed is taken
 READS = "The text can be read. Every change is saved a moment after you stop typing."
+NAME = "The text of the aircraft"
 MEND = "To put right, from top to bottom:"
 
 
@@ -36,13 +37,16 @@ class TextPage:
                 self._editor: CodeMirror = ui.codemirror(
                     self._base, on_change=self._typed, line_wrapping=False
                 )
-        self._editor.props["aria-label"] = "The text of the aircraft"
         self._editor.set_enabled(not self.watch.document.problems)
         self.watch.when_stale(self._follow)
         self.watch.when_answered(self._answered)
         client.on_disconnect(self._take)
+        client.on_connect(lambda: self._ready(line))
+
+    def _ready(self, line: int | None) -> None:
+        ui.run_javascript(f"fpNameEditor({self._editor.id}, '{NAME}')")
         if line is not None:
-            client.on_connect(lambda: self._go(line))
+            self._go(line)
 
     def _typed(self) -> None:
         """Wait for a pause, so that half a number is not taken for a whole one."""

@@ -34,7 +34,10 @@ def show(given: Mapping[str, str]) -> None:
                 "Choose what is most like yours. Nothing is measured yet, and nothing is guessed.",
                 "fp-small",
             )
-        with box("main", id="main"), box("form", "fp-new", method="post", action=addresses.BEGIN_LAYOUT):
+        with (
+            box(classes="fp-main", id="main"),
+            box("form", "fp-new", method="post", action=addresses.BEGIN_LAYOUT),
+        ):
             if words := given.get("refused", ""):
                 said("p", words, "fp-refused", role="alert")
             for key, choices in CHOICES.items():

@@ -32,7 +32,7 @@ def show(shelf: Shelf, client: Client, refused: str = "") -> None:
         with box("header", "fp-top"), box(classes="fp-title"):
             said("h1", "Firmpedal")
             said("p", "Brake lines, from tape measure to packet. Nothing leaves this machine.", "fp-small")
-        with box("main", id="main"):
+        with box(classes="fp-main", id="main"):
             if refused:
                 said("p", refused, "fp-refused", role="alert")
             _mine(shelf, client)

@@ -27,6 +27,13 @@ function fpGoToLine(id, number) {
   editor.focus();
 }
 
+// The editor's own field has no name for those who hear the page, and no place in the order of the tabulator.
+function fpNameEditor(id, words) {
+  const field = getElement(id)?.$el.querySelector(".cm-content");
+  field?.setAttribute("aria-label", words);
+  field?.setAttribute("tabindex", "0");
+}
+
 // Where the way through the job is wider than the screen, the step that is open is brought into sight.
 function fpShowStep() {
   const step = document.querySelector(".fp-steps [aria-current]");
