@@ -10,7 +10,7 @@ from firmpedal.project.layouts import CHOICES
 from firmpedal.web.answers import System, answer
 from firmpedal.web.pages import buy, fit, keep, make, prove, sound
 from firmpedal.web.pictures import PICTURES
-from firmpedal.web.sheets import sheets_html
+from firmpedal.web.sheets import _to_lines, sheets_html
 from texts import edited, example
 
 TEXT = example("brindlewick")
@@ -58,6 +58,14 @@ def test_each_place_is_a_way_to_its_line(file):
     linked = {int(each) for each in re.findall(r'describe\?option=rigid&amp;line=(\d+)">line \1</a>', made)}
     assert lines
     assert lines <= linked
+
+
+def test_a_place_inside_a_tag_stays_as_it_is():
+    made = _to_lines("a.yaml", None)('<p title="a.yaml line 31">a.yaml line 42</p><p title="a.yaml line 5">')
+    assert made == (
+        '<p title="a.yaml line 31">a.yaml <a href="/aircraft/a.yaml/describe?line=42">line 42</a></p>'
+        '<p title="a.yaml line 5">'
+    )
 
 
 def test_what_a_builder_wrote_is_never_taken_for_html():

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from ruamel.yaml.nodes import MappingNode, ScalarNode
 
 from firmpedal.project.grow import load_text
@@ -84,6 +86,7 @@ def _value_of(piece: str, text: str) -> Said | None:
     return read["x"]
 
 
+@lru_cache(maxsize=8)  # what comes out of one change is what the next begins with; nobody changes it
 def _read(text: str) -> Said | None:
     tree = load_text(text, "text", Notes())
     return None if tree is None else _said(tree)
