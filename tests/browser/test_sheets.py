@@ -67,6 +67,20 @@ def test_targets_and_letters_on_a_phone(shown, case):
     assert small_letters(page, 14) == []
 
 
+@pytest.mark.parametrize("case", CASES, ids=lambda case: case[0])
+def test_no_mark_of_a_drawing_is_cut_off(shown, case):
+    page = shown(case, 1280)
+    outside = """pictures => pictures.flatMap((picture) => {
+      const frame = picture.getBoundingClientRect();
+      return [...picture.children]
+        .map((mark) => [mark.outerHTML, mark.getBoundingClientRect()])
+        .filter(([, box]) => box.left < frame.left - 1 || box.right > frame.right + 1)
+        .map(([what]) => what);
+    })"""
+    assert page.locator("svg").count() > 3
+    assert page.eval_on_selector_all("svg", outside) == []
+
+
 def test_rows_are_stacked_on_a_phone_and_side_by_side_on_a_desk(shown):
     cell = ".fp-table td[data-label]"
     assert (

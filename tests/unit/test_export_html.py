@@ -36,7 +36,7 @@ from firmpedal.report.sheet import (
 SVG = "{http://www.w3.org/2000/svg}"
 DRAWING = Drawing(
     (490.0, 100.0),
-    (Stroke(((0, 50), (100, 50)), arrows=True), Dot((10, 10), 2), Label(" 1  mark", (50, 50), 10.5)),
+    (Stroke(((0, 50), (490, 50)), arrows=True), Dot((10, 10), 2), Label(" 1  mark", (50, 50), 10.5)),
     "What it shows",
 )
 
@@ -156,6 +156,29 @@ def test_the_smallest_letters_of_a_drawing_are_as_large_as_the_text():
     picture = figure.find(f".//{SVG}svg")
     assert picture.get("width") == f"{490 / 10.5:.3f}em"
     assert picture.get("viewBox") == "0 0 490 100"
+
+
+@pytest.mark.parametrize(
+    ("mark", "left", "right"),
+    [
+        (Stroke(((200, 10), (300, 20))), 192, 308),
+        (Dot((200, 10), 5), 187, 213),
+        (Label("x" * 10, (200, 10), 10.0, "start"), 192, 268.2),  # 10 letters of 0.602 of their size
+        (Label("x" * 10, (200, 10), 10.0, "middle"), 161.9, 238.1),
+        (Label("x" * 10, (200, 10), 10.0, "end"), 131.8, 208),
+        (Label("x" * 10, (200, 10), 10.0, "start", 90.0), 131.8, 268.2),
+        (Stroke(((-50, 10), (600, 20))), 0, 490),
+    ],
+)
+def test_blank_paper_beside_a_drawing_is_taken_off(mark, left, right):
+    (figure,) = tree(Drawing((490.0, 100.0), (mark,)))
+    seen = [float(number) for number in figure.find(f".//{SVG}svg").get("viewBox").split()]
+    assert seen == pytest.approx([left, 0, right - left, 100], abs=0.051)
+
+
+def test_an_empty_drawing_keeps_its_size():
+    (figure,) = tree(Drawing((490.0, 100.0), ()))
+    assert figure.find(f".//{SVG}svg").get("viewBox") == "0 0 490 100"
 
 
 def test_paper_keeps_its_black():

@@ -60,7 +60,7 @@ def test_every_cell_says_its_column_and_roles_stay_when_rows_are_stacked():
 
 def test_the_lines_under_the_first_stand_back():
     first = cells(tree(JOINTS))[0]
-    assert first[1].text == "left"
+    assert words(first[1][0]) == "left"
     assert [words(each) for each in of_class(first[1], "fp-aside")] == ["AN816-4D"]
 
 

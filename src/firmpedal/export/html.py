@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.export.html_drawings import drawing
 from firmpedal.export.html_forms import blanks, bullets, fields
 from firmpedal.export.html_tables import table
-from firmpedal.export.html_words import Keys, quoted, said, usable
-from firmpedal.export.svg import marks
-from firmpedal.report.marks import LETTERS
+from firmpedal.export.html_words import Keys, quoted, said
 from firmpedal.report.sheet import (
     Blanks,
     Bullets,
@@ -23,7 +22,6 @@ from firmpedal.report.sheet import (
     Figures,
     Group,
     Heading,
-    Label,
     Paragraph,
     Sum,
     Table,
@@ -33,7 +31,6 @@ from firmpedal.report.sheet import (
 if TYPE_CHECKING:
     from firmpedal.report.sheet import Block, Figure, Sheet
 
-INK = "currentColor"  # drawings take the colour of the text around them
 TOLD = (Tone.WARNING, Tone.CAUTION, Tone.NOTE)
 
 
@@ -79,7 +76,7 @@ def _block(block: Block, keys: Keys) -> str:  # noqa: C901, PLR0911  one line fo
         case Sum():
             return _sum(block)
         case Drawing():
-            return _drawing(block)
+            return drawing(block)
         case Group(inner):
             return f'<div class="fp-group">{"".join(_block(each, keys) for each in inner)}</div>'
         case Contents():
@@ -117,20 +114,3 @@ def _sum(block: Sum) -> str:
     if block.source:
         parts.append(f'<p class="fp-source">Source: {said(block.source)}</p>')
     return f'<div class="fp-sum">{"".join(parts)}</div>'
-
-
-def _drawing(block: Drawing) -> str:
-    """A drawing whose smallest letters are as large as the text; where it is too wide its box scrolls."""
-    wide, tall = block.size
-    words = "; ".join(" ".join(mark.text.split()) for mark in block.marks if isinstance(mark, Label))
-    named = quoted(". ".join(part for part in ("Drawing", block.caption, words) if part))
-    picture = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{named}" fill="{INK}"'
-        f' width="{wide / LETTERS:.3f}em" height="{tall / LETTERS:.3f}em" viewBox="0 0 {wide:g} {tall:g}">'
-        f"{usable(marks(block, INK))}</svg>"
-    )
-    caption = f"<figcaption>{said(block.caption)}</figcaption>" if block.caption else ""
-    return (
-        '<figure class="fp-drawing"><div class="fp-drawing-box" role="group" tabindex="0"'
-        f' aria-label="Drawing, scrolls where it is wider than the screen">{picture}</div>{caption}</figure>'
-    )

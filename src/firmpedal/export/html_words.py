@@ -8,6 +8,7 @@ from hashlib import sha256
 from html import escape
 
 LONG = 18  # signs: a longer word may break after any of its joints
+LONG_IN_A_CELL = 12  # and a name in a cell between its words
 _JOINTS = re.compile(r"(?<=[_./\-])(?=.)")
 _BETWEEN_WORDS = re.compile(r"(?<=[^\W\d_][_.])(?=[^\W\d_])")
 _APART = "\x1f"
@@ -36,11 +37,17 @@ def lines(text: str) -> str:
     Elsewhere they may not, for whatever reads a page aloud makes two words of them.
     """
     first, *others = map(_narrow, text.split("\n"))
-    return first + "".join(f'<span class="fp-aside">{other}</span>' for other in others)
+    return f"<span>{first}</span>" + "".join(f'<span class="fp-aside">{other}</span>' for other in others)
 
 
 def _narrow(line: str) -> str:
-    return " ".join(_word(word, _JOINTS if len(word) > LONG else _BETWEEN_WORDS) for word in line.split(" "))
+    return " ".join(_word(word, _joints(word)) for word in line.split(" "))
+
+
+def _joints(word: str) -> re.Pattern[str] | None:
+    if len(word) > LONG:
+        return _JOINTS
+    return _BETWEEN_WORDS if len(word) > LONG_IN_A_CELL else None
 
 
 def _word(word: str, joints: re.Pattern[str] | None) -> str:
