@@ -32,7 +32,7 @@ class Served:
         )  # fmt: skip
         self.said = ""
         try:
-            while not (found := re.search(r"open at (http://127\.0\.0\.1:\d+)(/\S*)", self.said)):
+            while not (found := re.search(r"open at (http\S+?:\d+)(/\S*)", self.said)):
                 self.said += self._line(began)
         except BaseException:
             self.process.kill()

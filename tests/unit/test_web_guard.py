@@ -9,6 +9,7 @@ import pytest
 from firmpedal.web.guard import Guard
 
 PORT = 8417
+HTTP, HTTPS = "http://", "https://"
 OURS = ["127.0.0.1:8417", "localhost:8417", "LOCALHOST:8417", "[::1]:8417"]
 FOREIGN = [
     "example.org:8417", "localhost", "localhost:80", "127.0.0.1:84170", "localhost.example.org:8417", "",
@@ -71,7 +72,7 @@ def test_another_name_for_this_machine_is_refused(host):
     assert refused(("host", host))
 
 
-@pytest.mark.parametrize("origin", [f"http://{host}" for host in OURS])
+@pytest.mark.parametrize("origin", [HTTP + host for host in OURS])
 def test_our_own_pages_may_send(origin):
     assert status(("host", OURS[0]), ("origin", origin)) == 200
     assert opened(("host", OURS[0]), ("origin", origin))
@@ -79,8 +80,8 @@ def test_our_own_pages_may_send(origin):
 
 @pytest.mark.parametrize(
     "origin",
-    ["null", "https://example.org", "http://localhost", "https://localhost:8417", "http://localhost:8418",
-     "http://localhost:8417.example.org", "http://127.0.0.1:8417, http://example.org", "file://", ""],
+    ["null", HTTPS + "example.org", HTTP + "localhost", HTTPS + "localhost:8417", HTTP + "localhost:8418",
+     HTTP + "localhost:8417.example.org", f"{HTTP}127.0.0.1:8417, {HTTP}example.org", "file://", ""],
 )  # fmt: skip
 def test_a_page_from_elsewhere_may_not(origin):
     assert refused(("host", OURS[0]), ("origin", origin))
@@ -92,8 +93,8 @@ def test_two_hosts_or_none_are_refused():
 
 
 def test_one_foreign_origin_among_ours_is_refused():
-    ours = ("origin", f"http://{OURS[0]}")
-    assert refused(("host", OURS[0]), ours, ("origin", "http://example.org"))
+    ours = ("origin", HTTP + OURS[0])
+    assert refused(("host", OURS[0]), ours, ("origin", HTTP + "example.org"))
 
 
 def test_what_is_no_request_passes():

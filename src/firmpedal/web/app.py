@@ -123,7 +123,8 @@ def serve(shelf: Shelf, port: int, page: str, told: Callable[[str], None], *, br
         browser: Whether to open a browser on it.
     """
     build(shelf, port)
-    app.on_startup(lambda: told(f"http://{HOST}:{port}{page}"))
+    address = "http://" + f"{HOST}:{port}"
+    app.on_startup(lambda: told(f"{address}{page}"))
     logging.getLogger("uvicorn.error").addFilter(_worth_saying)
     ui.run(
         host=HOST,

@@ -38,7 +38,7 @@ class Guard:
     def __init__(self, app: ASGIApp, port: int) -> None:
         self.app = app
         self.hosts = frozenset(f"{name}:{port}" for name in LOOPBACK)
-        self.origins = frozenset(f"http://{host}" for host in self.hosts)
+        self.origins = frozenset("http://" + host for host in self.hosts)
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Pass a request on, or refuse it."""
