@@ -34,8 +34,9 @@ golden: $(DEV) ## rewrite the golden files; read the diff before you commit it
 docs: $(DEV) ## write the generated pages: rules, file reference, validation
 	@$(BIN)/python docs/build.py
 
-open: ## the app in the browser
-	@echo "make open: there is no app in the browser yet; use make demo and the command line."
+open: $(USE) ## the app in the browser, on the folder out/
+	@mkdir -p out
+	@$(BIN)/firmpedal open out
 
 screenshots: ## pictures of every page of the app
 	@echo "make screenshots: there are no pages to take pictures of yet."

@@ -106,8 +106,16 @@ def usable_options(reading: Reading) -> tuple[Evaluation, ...]:
     return tuple(evaluate(each) for each in readings if each.aircraft is not None)
 
 
-def evaluate(reading: Reading) -> Evaluation:
-    """Take the road from a reading to findings."""
+def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
+    """Take the road from a reading to findings.
+
+    Args:
+        reading: A file as read.
+        display: The units in which figures are told; without it, the file's own.
+
+    Raises:
+        UnusableFileError: The file has problems that stop it being read.
+    """
     if reading.aircraft is None:
         raise UnusableFileError(reading)
     aircraft, parts = reading.aircraft, catalogue()
@@ -128,7 +136,7 @@ def evaluate(reading: Reading) -> Evaluation:
     )
     crossings = tuple(crossing(line, zone) for line in laid for zone in aircraft.zones)
     results = analyse(aircraft, assembly, laid, crossings)
-    display = display_of(aircraft.units)
+    display = display or display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, gaps, results, display)
     found = tuple(outcome for rule in RULES for outcome in rule.check(view))
     outcomes = accepted(aircraft.accepted, found, (rule.name for rule in RULES))

@@ -30,7 +30,8 @@ LETTERS = """
 # What sticks out of the page to the right, boxes that scroll by themselves left out.
 OUTSIDE = """
 () => [...document.body.querySelectorAll("*")]
-  .filter((each) => !each.closest("svg") && !each.closest(".fp-drawing-box > *") && each.checkVisibility())
+  .filter((each) => !each.closest("svg") && each.checkVisibility())
+  .filter((each) => !each.closest(".fp-drawing-box > *, .fp-steps ol > *, .cm-scroller > *"))
   .filter((each) => each.getBoundingClientRect().right > innerWidth + 0.5)
   .filter((each) => !each.closest(".fp-table thead"))
   .map((each) => each.outerHTML.slice(0, 120))

@@ -101,7 +101,9 @@ def test_the_list_says_whose_rule_it_is():
     assert "our estimate. The small figures are used + spare. Clamps: one for every 8" in said
     assert "Coupling nuts and sleeves: one for every 4" not in said
     assert "by your file" not in words(parts_sheet(example("rigid")))
-    assert "Coupling nuts and sleeves: none of each" in words(parts_sheet(buying("spare nuts and sleeves: 0")))
+    assert "Coupling nuts and sleeves: none of each" in words(
+        parts_sheet(buying("spare nuts and sleeves: 0"))
+    )
 
 
 def test_a_pack_of_something_else_is_told():
@@ -214,7 +216,9 @@ def test_fluid_is_twice_what_is_held_and_what_the_pads_take():
     cylinders = 2 * quarter_pi * 0.625**2 * 0.80
     pads = 2 * quarter_pi * 1.50**2 * (0.10 + 0.10)  # both pads of each floating caliper
     plan = fluid_plan(example("rigid"))
-    assert [to_unit(value.high, "cu in") for value in plan.held] == pytest.approx([lines, cylinders], rel=2e-3)
+    assert [to_unit(value.high, "cu in") for value in plan.held] == pytest.approx(
+        [lines, cylinders], rel=2e-3
+    )
     assert to_unit(plan.amount.high, "cu in") == pytest.approx(2 * (lines + cylinders) + pads, rel=2e-3)
     said = words(parts_sheet(example("rigid")))
     assert "twice lines 2.93 cu in, cylinders" in said

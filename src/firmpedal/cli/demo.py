@@ -9,9 +9,9 @@ from rich.text import Text
 
 from firmpedal.cli.check import print_check
 from firmpedal.cli.lines import print_lines
-from firmpedal.cli.new import examples
 from firmpedal.cli.packet import write_packet
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block
+from firmpedal.project.examples import examples
 from firmpedal.report.buying import parts_sheet
 
 if TYPE_CHECKING:

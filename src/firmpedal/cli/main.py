@@ -34,6 +34,28 @@ def demo(
     sys.exit(run(out))
 
 
+@app.command(name="open", short_help="The app in your browser.")
+def open_(
+    place: Annotated[
+        Path, typer.Argument(help="A folder, or an aircraft's file in it.", metavar="[FILE or FOLDER]")
+    ] = Path(),
+    port: Annotated[
+        int | None,
+        typer.Option("--port", help="Where it listens; without it, a free port.", min=1, max=65535),
+    ] = None,
+    no_browser: Annotated[
+        bool, typer.Option("--no-browser", help="Print the address and open no browser.")
+    ] = False,
+) -> None:
+    """Open the app in your browser: the whole job page by page, on this machine alone.
+
+    Every change is saved to your file at once, and can be undone. Stop it with Ctrl+C.
+    """
+    from firmpedal.cli.open import run  # noqa: PLC0415
+
+    sys.exit(run(place, port, browser=not no_browser))
+
+
 def _choice(name: str, words: str) -> Any:
     """An option of `new`; what it may say is checked there, all of it at once."""
     return typer.Option(f"--{name}", help=words, show_default=False)

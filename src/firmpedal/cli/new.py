@@ -3,21 +3,16 @@
 from __future__ import annotations
 
 import difflib
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-import firmpedal
 from firmpedal.cli.terminal import UNUSABLE, console
+from firmpedal.project.examples import examples
 from firmpedal.project.layouts import LayoutError, chosen, layout_text
 
-
-def examples() -> dict[str, Path]:
-    """The examples by name, from the installed package or else from a clone."""
-    package = Path(firmpedal.__file__).parent
-    folders = (package / "examples", package.parents[1] / "examples")
-    folder = next((item for item in folders if item.is_dir()), folders[0])
-    return {path.stem: path for path in sorted(folder.glob("*.yaml"))}
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 def run(file: Path, like: str | None, layout: dict[str, str | None]) -> int:

@@ -111,6 +111,12 @@ def display_of(units: FileUnits) -> Display:
     return Display(tuple(chosen.items()), fraction)
 
 
+def usual_display(length: str, fraction: int | None = None) -> Display:
+    """The usual units that go with a unit of length, whatever a file says."""
+    usual = METRIC if length in METRIC_LENGTHS else INCH
+    return Display(tuple(usual.items()), fraction)
+
+
 def _chosen(units: FileUnits, dimension: Dimension, usual: str) -> str:
     written = getattr(units, dimension.value, "") if dimension.value.isidentifier() else ""
     try:

@@ -23,23 +23,27 @@ _BINARY = frozenset(range(32)) - {9, 10, 12, 13}
 
 def load_file(path: Path) -> tuple[str, list[Problem]]:
     """Read a file's text; the problem says why there is none."""
+    data, problems = load_bytes(path)
+    return ("", problems) if problems else decoded(data, str(path))
+
+
+def load_bytes(path: Path) -> tuple[bytes, list[Problem]]:
+    """Read a file as it is; the problem says why there is nothing."""
     start = Span(str(path), 1, 1)
     try:
         data, refusal = _read(path)
     except FileNotFoundError:
-        return "", [Problem(start, "there is no such file", suggestion=_similar_file(path))]
+        return b"", [Problem(start, "there is no such file", suggestion=_similar_file(path))]
     except PermissionError:
         message, advice = "this file may not be read", "give yourself the right to read it"
-        return "", [Problem(start, message, suggestion=advice)]
+        return b"", [Problem(start, message, suggestion=advice)]
     except OSError as error:
-        return "", [
+        return b"", [
             Problem(start, f"this file cannot be read: {error.strerror or error}", suggestion=NAME_IT)
         ]
     except ValueError:  # a path with a null character in it
-        return "", [Problem(start, "this is not the name of a file", suggestion=NAME_IT)]
-    if refusal:
-        return "", [Problem(start, refusal, suggestion=NAME_IT)]
-    return _decoded(data, start)
+        return b"", [Problem(start, "this is not the name of a file", suggestion=NAME_IT)]
+    return data, [Problem(start, refusal, suggestion=NAME_IT)] if refusal else []
 
 
 def _read(path: Path) -> tuple[bytes, str]:
@@ -60,8 +64,9 @@ def too_large(size: int) -> str:
     return f"this file has {size:,} bytes; a builder's file has a few thousand"
 
 
-def _decoded(data: bytes, start: Span) -> tuple[str, list[Problem]]:
+def decoded(data: bytes, file: str) -> tuple[str, list[Problem]]:
     """Give the text; where a letter is not UTF-8 the rest is given all the same, so that it can be shown."""
+    start = Span(file, 1, 1)
     if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
         return "", [Problem(start, "this file is written in UTF-16", suggestion=_SAVE)]
     strange = [n for n, byte in enumerate(data) if byte in _BINARY]

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from firmpedal.project.grow import load_text
 from firmpedal.project.notes import Notes
 
 Said = str | list["Said"] | dict[str, "Said"]
 
 
+@lru_cache(maxsize=8)  # what comes out of one change is what the next begins with; nobody changes it
 def said_by(text: str) -> Said | None:
     """Give what a text says as plain lists and keys; None where it cannot be read."""
     tree = load_text(text, "text", Notes())

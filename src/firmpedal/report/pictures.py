@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -24,6 +25,7 @@ MANY_BENDS = 6  # with more, the angles stand in the table only
 NEARBY = 1e-4  # of the length: how far apart two points are taken to find a direction
 
 
+@lru_cache(maxsize=256)  # placing the words is slow, and a change leaves most lines as they are
 def picture(line: LaidLine, display: Display) -> Drawing | None:
     """Draw a line as far as its points are known; None where fewer than two neighbours are."""
     if line.tube and line.tube.centreline:

@@ -1,0 +1,161 @@
+"""A builder's file that lies open: what it says, every change of it, and what another program did to it.
+
+What is changed is saved at once, for builders lose work otherwise; undo gives the text before it back.
+"""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from firmpedal.project.edit import edited
+from firmpedal.web.disk import ChangedMeanwhileError, OnDisk, read, save
+from firmpedal.web.history import History, Step
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+TYPING_PAUSE = 5.0  # s; what is typed with shorter pauses is one step to undo
+OPENED, OUTSIDE = "opened", "changed by another program"
+
+
+@dataclass(frozen=True)
+class Conflict:
+    """Two versions of one file: the one that could not be saved, and what is on the disk now."""
+
+    mine: str
+    said: str
+    theirs: OnDisk
+
+    @property
+    def gone(self) -> bool:
+        """Whether the file was taken away, rather than changed."""
+        return not self.theirs.fingerprint
+
+
+class Document:
+    """One file that lies open.
+
+    `problems` say why it cannot be read as text, and then there is nothing to change; `trouble` says why
+    the last change was not saved, where the disk refused it.
+    """
+
+    def __init__(self, path: Path, clock: Callable[[], float] = time.monotonic) -> None:
+        self.path = path
+        self.conflict: Conflict | None = None
+        self.trouble = ""
+        self._clock = clock
+        self._disk = read(path)
+        self.problems = self._disk.problems
+        self._history = History(Step(self._disk.text, OPENED, clock()))
+        self._listeners: list[Callable[[], None]] = []
+
+    @property
+    def text(self) -> str:
+        return self._history.present.text
+
+    @property
+    def undoes(self) -> str:
+        """What `undo` takes back, in words; empty where there is nothing."""
+        return self._history.present.said if self._history.past else ""
+
+    @property
+    def redoes(self) -> str:
+        return self._history.future[0].said if self._history.future else ""
+
+    def listen(self, listener: Callable[[], None]) -> Callable[[], None]:
+        """Call somebody after each change; what is returned ends that."""
+        self._listeners.append(listener)
+        return lambda: self._listeners.remove(listener) if listener in self._listeners else None
+
+    def change(self, place: str, new_text: str, option: str | None = None) -> None:
+        """Put another value in the place of one that is written, and save.
+
+        Raises:
+            EditError: It cannot be changed there; nothing was.
+        """
+        text = edited(self.text, place, new_text, option)
+        self._take(text, f"{place}: {new_text.strip()}")
+
+    def replace_text(self, text: str, based_on: str, said: str = "typed in the text") -> None:
+        """Put another text in the place of the whole, and save; quick typing is one step to undo.
+
+        Args:
+            text: What is to be there.
+            based_on: What was there when somebody began to type; if it is not any more, both are kept.
+            said: What was done, in words.
+        """
+        text = text.replace("\r\n", "\n").replace("\r", "\n")
+        if self.conflict is None and based_on != self.text != text:
+            self.conflict = Conflict(text, said, self._disk)
+            self._tell()
+        else:
+            self._take(text, said, TYPING_PAUSE)
+
+    def undo(self) -> None:
+        """Give the text back that was there before the last change, and save."""
+        self._keep(self._history.back())
+
+    def redo(self) -> None:
+        self._keep(self._history.forth())
+
+    def look(self) -> None:
+        """See whether another program changed the file; if so, take its text, for all of ours is saved."""
+        if self.conflict is not None or self.trouble:
+            return
+        now = read(self.path)
+        if now.fingerprint == self._disk.fingerprint:
+            return
+        if now.problems and not self.problems:
+            self.conflict = Conflict(self.text, self._history.present.said, now)
+        else:
+            self._disk, self.problems = now, now.problems
+            self._history = self._history.then(Step(now.text, OUTSIDE, self._clock()))
+        self._tell()
+
+    def keep_mine(self) -> None:
+        """Settle a conflict: save the version from here. The other one stays one step back."""
+        if self.conflict is None:
+            return
+        conflict = self.conflict
+        if not conflict.theirs.problems and conflict.theirs.text != self.text:
+            self._history = self._history.then(Step(conflict.theirs.text, OUTSIDE, self._clock()))
+        self._disk, self.conflict = conflict.theirs, None
+        self._keep(self._history.then(Step(conflict.mine, conflict.said, self._clock())))
+
+    def take_theirs(self) -> None:
+        """Settle a conflict: go on with what is on the disk. The version from here stays one step back."""
+        if self.conflict is None or self.conflict.theirs.problems:
+            return
+        conflict = self.conflict
+        if conflict.mine != self.text:
+            self._history = self._history.then(Step(conflict.mine, conflict.said, self._clock()))
+        self._disk, self.conflict = conflict.theirs, None
+        self._history = self._history.then(Step(conflict.theirs.text, OUTSIDE, self._clock()))
+        self._tell()
+
+    def _take(self, text: str, said: str, joined_within: float = 0.0) -> None:
+        if self.conflict is not None:
+            self.conflict = replace(self.conflict, mine=text, said=said)
+        elif text != self.text and not self.problems:
+            self._keep(self._history.then(Step(text, said, self._clock()), joined_within))
+
+    def _keep(self, history: History) -> None:
+        """Go on with another text if it can be saved; if another program was there first, stop and say so."""
+        if self.conflict is not None or history is self._history:
+            return
+        try:
+            self._disk = save(self.path, history.present.text, self._disk)
+        except ChangedMeanwhileError as changed:
+            self.conflict = Conflict(history.present.text, history.present.said, changed.theirs)
+        except OSError as trouble:  # what was done stays here, to be saved with the next change
+            self.trouble, self._history = trouble.strerror or str(trouble), history
+        else:
+            self.trouble, self._history = "", history
+        self._tell()
+
+    def _tell(self) -> None:
+        for listener in tuple(self._listeners):
+            listener()

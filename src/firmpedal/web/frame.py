@@ -1,0 +1,151 @@
+"""What stands round every step: whose aircraft, the verdict, the way through the job, and the way back."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from nicegui import ui
+
+from firmpedal.report.advice import AS_WRITTEN
+from firmpedal.report.cover import verdict_line, why_line
+from firmpedal.web import addresses
+from firmpedal.web.answers import System, system_of
+from firmpedal.web.conflict import conflict_card
+from firmpedal.web.elements import box, button, link, put, put_words, raw, said
+
+if TYPE_CHECKING:
+    from firmpedal.web.answers import Answer
+    from firmpedal.web.watch import Watch
+
+HALVES = (
+    '<svg viewBox="0 0 24 24" width="20" height="20" aria-hidden="true"><circle cx="12" cy="12" r="9" '
+    'fill="none" stroke="currentColor" stroke-width="2"/>'
+    '<path d="M12 3a9 9 0 0 1 0 18z" fill="currentColor"/></svg>'
+)
+UNREADABLE = "cannot be read"
+WORKING = "Working it out ..."
+BROKEN = "Something went wrong inside. This is our mistake, not yours. Please send us your file."
+
+
+class Frame:
+    """The frame round one step of one aircraft."""
+
+    def __init__(self, watch: Watch, step: str, steps: tuple[tuple[str, str], ...]) -> None:
+        self.watch, self.step = watch, step
+        self.file = watch.document.path.name
+        link("To what this page says", "#main", "fp-skip")
+        with box(classes="fp-frame"):
+            self._head()
+            self._verdict()
+            self._alerts = box("div", "fp-alerts")
+            self._path(steps)
+            self.main = box(classes="fp-main", id="main", tabindex="-1")
+        watch.when_stale(self._stale)
+        watch.when_answered(self._answered)
+        watch.when_failed(self._failed)
+        self._history()
+        ui.context.client.on_connect(lambda: ui.run_javascript("fpShowStep()"))
+
+    def _head(self) -> None:
+        with box("header", "fp-top"):
+            with box(classes="fp-title"):
+                link("All aircraft", addresses.START)
+                self._name = said("h1", self.file)
+                self._saved = said("p", "", "fp-small")
+            with box(classes="fp-tools"):
+                self._undo = button("Undo", self.watch.document.undo)
+                self._redo = button("Redo", self.watch.document.redo)
+                self._units()
+                turn = raw(
+                    HALVES,
+                    "button",
+                    "fp-button",
+                    type="button",
+                    aria_label="Light or dark",
+                    title="Light or dark",
+                )
+                turn.on("click", js_handler="() => fpTurnLook()")
+
+    def _units(self) -> None:
+        with box(classes="fp-pair", role="group", aria_label="Figures in"):
+            self._systems = {each: self._system_button(each) for each in System}
+
+    def _system_button(self, system: System) -> ui.html:
+        def choose() -> None:
+            self.watch.system = system
+            ui.run_javascript(f"fpRemember('units', '{system.value}')")
+            self.watch.again()
+
+        return button(system.value, choose)
+
+    def _verdict(self) -> None:
+        self._bar = box(classes="fp-verdict-bar", role="status", data_verdict="unknown")
+        with self._bar:
+            self._word = said("strong", WORKING)
+            self._why = said("span", "")
+        self._options = box("nav", "fp-options", aria_label="Options of this aircraft")
+
+    def _path(self, steps: tuple[tuple[str, str], ...]) -> None:
+        with box("nav", "fp-steps", aria_label="The way through the job"), box("ol"):
+            for name, title in steps:
+                with box("li"):
+                    here = {"aria_current": "page"} if name == self.step else {}
+                    link(title, addresses.step(self.file, name, self.watch.option), **here)
+
+    def _stale(self) -> None:
+        self._bar.classes("fp-stale")
+        self._history()
+
+    def _answered(self, answer: Answer) -> None:
+        self._bar.classes(remove="fp-stale")
+        evaluation, reading = answer.evaluation, answer.reading
+        if evaluation is None:
+            count = len(reading.problems)
+            put(self._bar, data_verdict="not sound")
+            put_words(self._word, UNREADABLE)
+            put_words(self._why, f"{count} thing{'' if count == 1 else 's'} to put right in the text.")
+        else:
+            put(self._bar, data_verdict=evaluation.verdict.value)
+            put_words(self._word, verdict_line(evaluation))
+            put_words(self._why, why_line(evaluation))
+            put_words(self._name, evaluation.aircraft.aircraft.name or self.file)
+            own = self.watch.system or system_of(evaluation.aircraft.units)
+            for system, each in self._systems.items():
+                put(each, aria_pressed=str(system is own).lower())
+        self._list_options(reading.options)
+
+    def _failed(self) -> None:
+        put_words(self._word, "no answer")
+        put_words(self._why, BROKEN)
+
+    def _list_options(self, options: tuple[str, ...]) -> None:
+        self._options.clear()
+        if not options:
+            return
+        with self._options:
+            for option in (None, *options):
+                here = {"aria_current": "true"} if option == self.watch.option else {}
+                link(option or AS_WRITTEN, addresses.step(self.file, self.step, option), **here)
+
+    def _history(self) -> None:
+        """What can be undone, whether all is saved, and what stands against it."""
+        document = self.watch.document
+        for each, does, words in (
+            (self._undo, document.undoes, "Undo"),
+            (self._redo, document.redoes, "Redo"),
+        ):
+            free = bool(does) and document.conflict is None
+            put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
+        put_words(self._saved, self._saved_words())
+        self._alerts.clear()
+        with self._alerts:
+            if document.conflict is not None:
+                conflict_card(document)
+
+    def _saved_words(self) -> str:
+        document = self.watch.document
+        if document.conflict is not None:
+            return f"{self.file}: not saved, two versions"
+        if document.trouble:
+            return f"{self.file}: not saved ({document.trouble}). It is tried again with the next change."
+        return f"{self.file}: every change is saved"

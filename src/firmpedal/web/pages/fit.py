@@ -1,0 +1,42 @@
+"""Fit and fill: the circuit, and the work in order where an option is being built."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.pipeline import UnusableFileError, evaluate_options
+from firmpedal.report.cover import BEFORE, CAUTIONS
+from firmpedal.report.retrofit import retrofit_sheet
+from firmpedal.report.schematic.sheet import circuit_sheet
+from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
+from firmpedal.web.pages.report import Report
+
+if TYPE_CHECKING:
+    from firmpedal.pipeline import Evaluation
+
+NOT_YET = (
+    "The order in which the parts of a joint go together is not worked out yet. The torques are under Make.",
+    "How to fill the system and get the air out is not worked out yet. Follow the makers of the cylinders.",
+    "The cards under Make show the high points of each line, where air collects.",
+)
+
+
+def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
+    """Cautions and what is lacking, the circuit, and the work from the aircraft as written to the option."""
+    first = Sheet(BEFORE, (Bullets(CAUTIONS), *(Paragraph(words, Tone.NOTE) for words in NOT_YET)))
+    circuit = circuit_sheet(evaluation)
+    found = (first, circuit, *_work(evaluation))
+    return tuple(sheet for sheet in found if sheet is not None)
+
+
+def _work(evaluation: Evaluation) -> tuple[Sheet, ...]:
+    if evaluation.reading.option is None:
+        return ()
+    try:
+        (before,) = evaluate_options(evaluation.reading, (None,))
+    except UnusableFileError:
+        return ()
+    return (retrofit_sheet(before, evaluation),)
+
+
+PAGE = Report("The circuit with its joints, and for an option the work in its order.", sheets, pens=True)

@@ -1,0 +1,75 @@
+"""A new aircraft from pictures of its layout: a plain form, which works before anything else has loaded."""
+
+from __future__ import annotations
+
+from html import escape
+from typing import TYPE_CHECKING
+
+from firmpedal.project.layouts import CHOICES
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, link, raw, said
+from firmpedal.web.pictures import PICTURES
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+QUESTIONS = {
+    "gear": "Where is the third wheel?",
+    "leg": "What are the main legs?",
+    "brakes": "What presses the brakes?",
+    "seats": "How many seats have brakes?",
+    "valve": "Is there a parking valve?",
+    "length": "What do you measure in?",
+}
+
+
+def show(given: Mapping[str, str]) -> None:
+    """Lay out the form, with what was chosen before and why it was refused."""
+    with box(classes="fp-frame"):
+        with box("header", "fp-top"), box(classes="fp-title"):
+            link("All aircraft", addresses.START)
+            said("h1", "A new aircraft")
+            said(
+                "p",
+                "Choose what is most like yours. Nothing is measured yet, and nothing is guessed.",
+                "fp-small",
+            )
+        with (
+            box(classes="fp-main", id="main"),
+            box("form", "fp-new", method="post", action=addresses.BEGIN_LAYOUT),
+        ):
+            if words := given.get("refused", ""):
+                said("p", words, "fp-refused", role="alert")
+            for key, choices in CHOICES.items():
+                raw(
+                    _question(key, choices, given.get(key, "in" if key == "length" else "")),
+                    classes="fp-question",
+                )
+            raw(_name(given.get("name", "")), classes="fp-question")
+            with box(classes="fp-actions"):
+                said("button", "Write the file", "fp-button fp-button-main", type="submit")
+                said("button", "Only print the measuring form", "fp-button", type="submit",
+                     formaction=addresses.FORM_OF_LAYOUT, formnovalidate="")  # fmt: skip
+
+
+def _question(key: str, choices: Mapping[str, str], chosen: str) -> str:
+    rows = "".join(_choice(key, word, meaning, checked=word == chosen) for word, meaning in choices.items())
+    return (
+        f"<fieldset><legend>{escape(QUESTIONS[key])}</legend><div class='fp-choices'>{rows}</div></fieldset>"
+    )
+
+
+def _choice(key: str, word: str, meaning: str, *, checked: bool) -> str:
+    mark = " checked" if checked else ""
+    return (
+        f'<label class="fp-choice"><input type="radio" name="{key}" value="{escape(word)}" required{mark}>'
+        f"{PICTURES.get((key, word), '')}<span><b>{escape(word)}</b><br>{escape(meaning)}</span></label>"
+    )
+
+
+def _name(given: str) -> str:
+    return (
+        '<label class="fp-entry"><span>Name of the file</span><input class="fp-pen" name="name" required '
+        f'autocomplete="off" placeholder="my_aircraft" value="{escape(given)}">'
+        '<span class="fp-small">It is written into your folder. Nothing is overwritten.</span></label>'
+    )

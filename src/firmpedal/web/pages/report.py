@@ -1,0 +1,75 @@
+"""Steps that show sheets: each is a lead in words and what the report makes of the aircraft."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import partial
+from typing import TYPE_CHECKING
+
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, link, raw, said
+from firmpedal.web.sheets import sheets_html
+
+if TYPE_CHECKING:
+    from firmpedal.web.frame import Frame
+    from firmpedal.web.sheets import Sheets
+
+STALE = "Out of date. It is being worked out again."
+NOTHING = "There is nothing here yet: the text cannot be read. Put it right first."
+
+PENS = "What you tick and write on these sheets stays in this browser. It is not in the file."
+UNKEPT = "This browser keeps nothing: ticks and words are gone when you leave the page. Print it instead."
+
+
+@dataclass(frozen=True)
+class Report:
+    """One step of the job that shows sheets.
+
+    `papers` are what can be printed here: the name of the paper and words for it.
+    """
+
+    lead: str
+    sheets: Sheets
+    papers: tuple[tuple[str, str], ...] = ()
+    pens: bool = False  # whether there is something to tick or to write on
+    empty: str = "Nothing is needed here."
+
+
+def show(report: Report, frame: Frame) -> None:
+    """Put a report into the frame and keep it abreast of the document."""
+    watch = frame.watch
+    with frame.main:
+        said("p", report.lead, "fp-step-lead")
+        if report.papers:
+            with box(classes="fp-actions"):
+                for name, title in report.papers:
+                    link(title, addresses.paper(frame.file, name, watch.option), "fp-button")
+        if report.pens:
+            said("p", PENS, "fp-small")
+            said("p", UNKEPT, "fp-refused fp-unkept-words", role="alert")
+        stale = said("p", "Working it out ...", "fp-stale-words", role="status")
+        pane = raw("", classes="fp-pane")
+        empty = box(classes="fp-empty")
+        with empty:
+            words = said("p", report.empty)
+            mend = link("Go to the text", addresses.step(frame.file, "describe", watch.option), "fp-button")
+    empty.set_visibility(False)
+
+    def out_of_date() -> None:
+        pane.classes("fp-stale-pane")
+        stale.set_content(STALE)
+        stale.set_visibility(True)
+
+    def filled(made: str) -> None:
+        pane.classes(remove="fp-stale-pane")
+        stale.set_visibility(False)
+        pane.set_content(made)
+        empty.set_visibility(not made)
+
+    def answered(readable: bool) -> None:
+        words.set_content(report.empty if readable else NOTHING)
+        mend.set_visibility(not readable)
+
+    watch.when_stale(out_of_date)
+    watch.when_answered(lambda answer: answered(answer.evaluation is not None))
+    watch.fill(partial(sheets_html, report.sheets), filled)

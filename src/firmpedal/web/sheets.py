@@ -1,0 +1,62 @@
+"""Sheets as they stand on a page of the app: the one place where they become HTML."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from html import escape
+from typing import TYPE_CHECKING
+
+from firmpedal.export.html import sheet_html
+from firmpedal.web import addresses
+from firmpedal.web.answers import answer
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Sheet
+    from firmpedal.web.answers import System
+
+    Sheets = Callable[[Evaluation], tuple[Sheet, ...]]
+
+FEW = 2  # so many sheets need no list of what is on the page
+
+
+@lru_cache(maxsize=64)
+def sheets_html(make: Sheets, text: str, file: str, option: str | None, system: System | None) -> str:
+    """Write what a text comes to as sheets, one below the other, with a list of them on top of many.
+
+    Args:
+        make: Which sheets, from an evaluation.
+        text: The builder's text.
+        file: The file's name.
+        option: One of its options; none for the file as written.
+        system: The units for figures; none for the file's own.
+
+    Returns:
+        HTML; empty where the text cannot be evaluated or there is no such sheet.
+    """
+    evaluation = answer(text, file, option, system).evaluation
+    if evaluation is None:
+        return ""
+    sheets, way = make(evaluation), _to_lines(file, option)
+    parts = [f'<section id="sheet-{n}">{sheet_html(sheet)}</section>' for n, sheet in enumerate(sheets, 1)]
+    return (_contents(sheets) if len(sheets) > FEW else "") + way("".join(parts))
+
+
+def _contents(sheets: tuple[Sheet, ...]) -> str:
+    links = (f'<li><a href="#sheet-{n}">{escape(sheet.title)}</a></li>' for n, sheet in enumerate(sheets, 1))
+    return f'<nav class="fp-contents" aria-label="On this page"><ul>{"".join(links)}</ul></nav>'
+
+
+def _to_lines(file: str, option: str | None) -> Callable[[str], str]:
+    """Make each `file line 12` a way to that line of the text; words inside tags stay as they are."""
+    name = "(?:<wbr/>)?".join(re.escape(escape(sign)) for sign in file)
+    place = re.compile(rf"({name}(?:</span>)?) line (\d+)(?![^<>]*>)")
+
+    def linked(found: re.Match[str]) -> str:
+        to = escape(addresses.step(file, "describe", option, int(found[2])))
+        return f'{found[1]} <a href="{to}">line {found[2]}</a>'
+
+    return lambda made: place.sub(linked, made)

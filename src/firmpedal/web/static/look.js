@@ -1,0 +1,45 @@
+// Light or dark, and the units for figures, as they were chosen the last time; before anything is drawn.
+const fpRemembered = (what) => document.cookie.match(`(?:^|; )fp-${what}=([a-z]+)`)?.[1];
+
+function fpRemember(what, word) {
+  document.cookie = `fp-${what}=${word}; path=/; max-age=31536000; samesite=strict`;
+}
+
+function fpLook(word) {
+  const root = document.documentElement.classList;
+  root.remove("fp-light", "fp-dark");
+  if (word === "light" || word === "dark") root.add(`fp-${word}`);
+}
+
+function fpTurnLook() {
+  const root = document.documentElement.classList;
+  const dark = root.contains("fp-dark") || (!root.contains("fp-light") && matchMedia("(prefers-color-scheme: dark)").matches);
+  const word = dark ? "light" : "dark";
+  fpLook(word);
+  fpRemember("look", word);
+}
+
+// Puts the pen at the beginning of a line of the editor.
+function fpGoToLine(id, number) {
+  const editor = getElement(id)?.editor;
+  if (!editor) return;
+  editor.dispatch({ selection: { anchor: editor.state.doc.line(number).from }, scrollIntoView: true });
+  editor.focus();
+}
+
+// The editor's own field has no name for those who hear the page, and no place in the order of the tabulator.
+function fpNameEditor(id, words) {
+  const field = getElement(id)?.$el.querySelector(".cm-content");
+  field?.setAttribute("aria-label", words);
+  field?.setAttribute("tabindex", "0");
+}
+
+// Where the way through the job is wider than the screen, the step that is open is brought into sight.
+function fpShowStep() {
+  const step = document.querySelector(".fp-steps [aria-current]");
+  const way = step?.closest("ol");
+  if (way) way.scrollLeft = step.offsetLeft - (way.clientWidth - step.offsetWidth) / 2;
+}
+
+fpLook(fpRemembered("look"));
+document.addEventListener("DOMContentLoaded", () => document.body.classList.add("fp-page"));
