@@ -13,9 +13,8 @@ if TYPE_CHECKING:
 
 CHANGED = "The file was changed by another program or window while it was being changed here."
 GONE = "The file is no longer there as it was."
-KEPT = (
-    "Nothing was overwritten. Lines that differ are marked. Whichever you take, undo brings the other back."
-)
+KEPT = "Nothing was overwritten."
+BOTH = "Lines that differ are marked. Whichever you take, undo brings the other back."
 
 
 def conflict_card(document: Document) -> None:
@@ -25,13 +24,14 @@ def conflict_card(document: Document) -> None:
         return
     with box("section", "fp-card fp-conflict", role="alert", aria_label="Two versions"):
         said("h2", "Two versions of this file")
-        said("p", f"{GONE if conflict.gone else CHANGED} {KEPT}")
+        words = (GONE if conflict.gone else CHANGED, KEPT, "" if conflict.theirs.problems else BOTH)
+        said("p", " ".join(words).strip())
         mine, theirs = marked(conflict)
         with box(classes="fp-versions"):
             with box():
                 said("h3", "From here, not saved")
                 raw(mine, "pre", tabindex="0", aria_label="The version from here")
-                button("Keep the version from here", document.keep_mine, main=True)
+                button("Keep the version from here", document.keep_mine)
             with box():
                 said("h3", "On the disk")
                 raw(theirs, "pre", tabindex="0", aria_label="The version on the disk")
