@@ -15,12 +15,14 @@ from test_fit_sealed import TEXT as SEALED
 
 from firmpedal.decide.fluid import fluid_plan
 from firmpedal.decide.prices_reading import price_book
+from firmpedal.decide.retrofit import retrofit
 from firmpedal.decide.spares import RULES, Use, rule_of
 from firmpedal.model.part import Category
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
 from firmpedal.report.order import order_list, wanted_goods
+from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sheet import Table
 from firmpedal.report.tools import tools
 from firmpedal.units import from_unit, to_unit
@@ -101,7 +103,9 @@ def test_the_list_says_whose_rule_it_is():
     assert "our estimate. The small figures are used + spare. Clamps: one for every 8" in said
     assert "Coupling nuts and sleeves: one for every 4" not in said
     assert "by your file" not in words(parts_sheet(example("rigid")))
-    assert "Coupling nuts and sleeves: none of each" in words(parts_sheet(buying("spare nuts and sleeves: 0")))
+    assert "Coupling nuts and sleeves: none of each" in words(
+        parts_sheet(buying("spare nuts and sleeves: 0"))
+    )
 
 
 def test_a_pack_of_something_else_is_told():
@@ -188,6 +192,15 @@ def test_a_part_put_to_another_use_is_ordered_by_its_own_number():
     assert "1 O-ring seats, 1 O-rings" in words(parts_sheet(boss))
 
 
+def test_a_retrofit_buys_it_under_the_same_number():
+    boss = at_caliper("-4 boss female")
+    before = at_caliper("1/8 NPT female")
+    plan = retrofit(before, boss)
+    assert "AN833-4D" in {piece.designation for piece in plan.buy}
+    assert {piece.designation for piece in plan.buy} <= {each.item.designation for each in order_list(boss)}
+    assert "in a boss" not in words(retrofit_sheet(before, boss))
+
+
 def test_washers_are_counted_and_bought_double():
     banjo = at_caliper("M10 x 1 female")
     assert (row(banjo, "WASHER-C-M10").quantity, row(banjo, "WASHER-C-M10").order) == (2, 4)
@@ -214,7 +227,9 @@ def test_fluid_is_twice_what_is_held_and_what_the_pads_take():
     cylinders = 2 * quarter_pi * 0.625**2 * 0.80
     pads = 2 * quarter_pi * 1.50**2 * (0.10 + 0.10)  # both pads of each floating caliper
     plan = fluid_plan(example("rigid"))
-    assert [to_unit(value.high, "cu in") for value in plan.held] == pytest.approx([lines, cylinders], rel=2e-3)
+    assert [to_unit(value.high, "cu in") for value in plan.held] == pytest.approx(
+        [lines, cylinders], rel=2e-3
+    )
     assert to_unit(plan.amount.high, "cu in") == pytest.approx(2 * (lines + cylinders) + pads, rel=2e-3)
     said = words(parts_sheet(example("rigid")))
     assert "twice lines 2.93 cu in, cylinders" in said

@@ -59,9 +59,7 @@ class TubePlan:
         shortest = self.shortest_on_sale
         sticks = -(-self.coupons_lacking // max(int(shortest // COUPON), 1)) if self.plan.cuts else 0
         more = Counter({shortest: sticks} if sticks else {})
-        return tuple(
-            StickCount(length, used[length], more[length]) for length in sorted({*used, *more})
-        )
+        return tuple(StickCount(length, used[length], more[length]) for length in sorted({*used, *more}))
 
 
 def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:

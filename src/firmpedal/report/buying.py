@@ -47,7 +47,13 @@ def parts_sheet(evaluation: Evaluation, book: PriceBook | None = None) -> Sheet:
     table = Table(columns, cells, frozenset({0, 4}) if priced else frozenset({0}), widths=widths)
     blocks: list[Block] = [table, *_closing(evaluation)]
     blocks += _costs(rows) if priced else []
-    blocks += [*_spares(evaluation, rows), *_packs(evaluation, rows), *_bulk_hose(evaluation), *_second_tables(evaluation), *_names(rows)]
+    blocks += [
+        *_spares(evaluation, rows),
+        *_packs(evaluation, rows),
+        *_bulk_hose(evaluation),
+        *_second_tables(evaluation),
+        *_names(rows),
+    ]
     return Sheet("Parts to order", tuple(blocks))
 
 
@@ -156,7 +162,11 @@ def _packs(evaluation: Evaluation, rows: tuple[OrderRow, ...]) -> list[Block]:
     """Packs of the builder's file that are for nothing on this list."""
     keys = {row.goods.key for row in rows}
     strange = [name for name in packs_of(evaluation) if name not in keys]
-    return [Paragraph(f"Not on this list, though the file has packs of it: {', '.join(strange)}.")] if strange else []
+    return (
+        [Paragraph(f"Not on this list, though the file has packs of it: {', '.join(strange)}.")]
+        if strange
+        else []
+    )
 
 
 def _sentences(words: list[str]) -> str:
