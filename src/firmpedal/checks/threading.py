@@ -53,7 +53,7 @@ class Later:
 
 
 def made_later(line: LaidLine, crossings: Iterable[Crossing]) -> Later | None:
-    """What waits until a tube is threaded in; None where it can surely, or perhaps, be put in from the side."""
+    """What waits until a tube is threaded in; None where it can, or perhaps can, be put in from the side."""
     found = (_later(line, crossing) for crossing in crossings if _shut(crossing.zone) is Answer.YES)
     return next((later for later in found if later is not None), None)
 
