@@ -15,12 +15,14 @@ from test_fit_sealed import TEXT as SEALED
 
 from firmpedal.decide.fluid import fluid_plan
 from firmpedal.decide.prices_reading import price_book
+from firmpedal.decide.retrofit import retrofit
 from firmpedal.decide.spares import RULES, Use, rule_of
 from firmpedal.model.part import Category
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
 from firmpedal.report.order import order_list, wanted_goods
+from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sheet import Table
 from firmpedal.report.tools import tools
 from firmpedal.units import from_unit, to_unit
@@ -188,6 +190,15 @@ def test_a_part_put_to_another_use_is_ordered_by_its_own_number():
     assert not [each for each in order_list(boss) if "boss" in each.item.designation]
     assert (row(boss, "MS28778-4").quantity, row(boss, "MS28778-4").order) == (1, 2)
     assert "1 O-ring seats, 1 O-rings" in words(parts_sheet(boss))
+
+
+def test_a_retrofit_buys_it_under_the_same_number():
+    boss = at_caliper("-4 boss female")
+    before = at_caliper("1/8 NPT female")
+    plan = retrofit(before, boss)
+    assert "AN833-4D" in {piece.designation for piece in plan.buy}
+    assert {piece.designation for piece in plan.buy} <= {each.item.designation for each in order_list(boss)}
+    assert "in a boss" not in words(retrofit_sheet(before, boss))
 
 
 def test_washers_are_counted_and_bought_double():

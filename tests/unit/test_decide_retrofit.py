@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 import pytest
+from evaluated import words
 from options_text import TEXT, thistlemoor
 
 from firmpedal.decide.retrofit import Retrofit, retrofit
@@ -13,6 +14,7 @@ from firmpedal.pipeline import evaluate_text
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph
 from texts import edited
+from texts import example as text_of
 
 
 def to(option: str | None, start: str | None = None) -> Retrofit:
@@ -284,3 +286,51 @@ class TestSheet:
             block.text for block in sheet.blocks if isinstance(block, Paragraph) and block.tone == "CAUTION"
         ]
         assert any("AN832-4D at floor stays and is of aluminium" in text and "steel" in text for text in said)
+
+
+class TestAClosedPlace:
+    """A tube through a keel that nobody gets at from the side, and old line in laminate."""
+
+    TEXT = text_of("fennimoss")
+
+    def plan(self, *changes):
+        text = edited(self.TEXT, *changes)
+        before, after = (evaluate_text(text, "fennimoss", option) for option in (None, "rigid"))
+        return retrofit(before, after), words(retrofit_sheet(before, after)), after
+
+    def test_the_steps_follow_the_finding(self):
+        plan, said, after = self.plan()
+        found = [each for each in after.findings if each.rule == "thread-in-before-bending"]
+        assert {each.place for each in found} == {"lines.left_keel", "lines.right_keel"}
+        begun, ended = steps(plan, Action.MAKE_IN_PART), steps(plan, Action.THREAD_IN)
+        assert [step.subject for step in begun] == ["left_keel", "right_keel"]
+        assert [step.subject for step in ended] == ["left_keel", "right_keel"]
+        assert not steps(plan, Action.MAKE)
+        for step, each in zip(begun, found, strict=True):
+            assert f"thread it in before {step.about[0]} are made" in each.tries[0]
+        assert "Cut, bend and flare" not in said
+
+    def test_what_can_be_reached_is_made_on_the_bench(self):
+        plan, said, after = self.plan(("access: no", "access: yes"))
+        assert not [each for each in after.findings if each.rule == "thread-in-before-bending"]
+        assert len(steps(plan, Action.MAKE)) == 2
+        assert not steps(plan, Action.MAKE_IN_PART)
+        assert "Cut, bend and flare" in said
+
+    def test_what_nobody_knows_is_looked_at_first(self):
+        _, said, after = self.plan(("access: no", "access: unknown"))
+        assert any(each.rule == "thread-in-before-bending" for each in after.not_shown)
+        assert "See first whether it can be put in from the side" in said
+
+    def test_what_is_glassed_in_is_not_taken_off(self):
+        plan, said, _ = self.plan()
+        assert [step.subject for step in steps(plan, Action.LEAVE_LINE)] == ["left_line", "right_line"]
+        assert not steps(plan, Action.TAKE_LINE)
+        assert "cap it at both ends" in said
+        assert "Keep it whole as a pattern" not in said
+        assert "Glassed in, and so stays where it is, shut off: left_line and right_line." in said
+
+    def test_what_clamps_hold_is_taken_off(self):
+        plan, said, _ = self.plan(("support: glassed in", "support: nothing"))
+        assert [step.subject for step in steps(plan, Action.TAKE_LINE)] == ["left_line", "right_line"]
+        assert "Glassed in" not in said

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Outcome, View, practice
@@ -9,10 +10,11 @@ from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.quantity import Answer, Missing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from firmpedal.lay.crossing import Crossing
     from firmpedal.lay.line import LaidLine
+    from firmpedal.model.surroundings import Zone
 
 
 def thread_in_before_bending(view: View) -> Iterator[Outcome]:
@@ -26,16 +28,49 @@ def thread_in_before_bending(view: View) -> Iterator[Outcome]:
         if line.tube is None or line.tube.centreline is None:
             continue
         for crossing in view.crossings_of(line.name):
-            zone = crossing.zone
-            sides = _bends_outside(line, crossing)
-            if zone.hidden is Answer.NO or zone.access is Answer.YES or not all(sides):
+            zone, later = crossing.zone, _later(line, crossing)
+            if later is None:
                 continue
-            if Answer.UNKNOWN in (zone.hidden, zone.access):
+            if _shut(zone) is Answer.UNKNOWN:
                 missing = Missing(f"{zone.place}.access", f"whether {zone.name} can be reached from the side")
                 message = f"whether {line.name} has to be threaded in before it is bent"
                 yield NotShown(rule, line.place, message, (missing,))
                 continue
-            yield _threaded(line, crossing, sides)
+            yield _threaded(line, crossing, later)
+
+
+@dataclass(frozen=True, slots=True)
+class Later:
+    """What of a tube is made only when it is threaded in: bends, from 1, and the flare at one end."""
+
+    bends: tuple[int, ...]
+    end: str  # first, last
+
+    @property
+    def words(self) -> str:
+        numbers = ", ".join(map(str, self.bends))
+        return f"{'bend' if len(self.bends) == 1 else 'bends'} {numbers} and the flare at the {self.end} end"
+
+
+def made_later(line: LaidLine, crossings: Iterable[Crossing]) -> Later | None:
+    """What waits until a tube is threaded in; None where it can, or perhaps can, be put in from the side."""
+    found = (_later(line, crossing) for crossing in crossings if _shut(crossing.zone) is Answer.YES)
+    return next((later for later in found if later is not None), None)
+
+
+def _shut(zone: Zone) -> Answer:
+    """Whether nobody gets at a zone from the side."""
+    if zone.hidden is Answer.NO or zone.access is Answer.YES:
+        return Answer.NO
+    return Answer.UNKNOWN if Answer.UNKNOWN in (zone.hidden, zone.access) else Answer.YES
+
+
+def _later(line: LaidLine, crossing: Crossing) -> Later | None:
+    """The side with fewer bends, so that less is done on the aircraft; None where it need not be threaded."""
+    before, after = _bends_outside(line, crossing)
+    if _shut(crossing.zone) is Answer.NO or not before or not after:
+        return None
+    return Later(tuple(before), "first") if len(before) < len(after) else Later(tuple(after), "last")
 
 
 def _bends_outside(line: LaidLine, crossing: Crossing) -> tuple[list[int], list[int]]:
@@ -49,17 +84,13 @@ def _bends_outside(line: LaidLine, crossing: Crossing) -> tuple[list[int], list[
     return before, [n for n, middle in enumerate(middles, 1) if middle > stop]
 
 
-def _threaded(line: LaidLine, crossing: Crossing, sides: tuple[list[int], list[int]]) -> Finding:
-    """Make the side with fewer bends last: less is done on the aircraft."""
-    before, after = sides
-    last, end = (before, "first") if len(before) < len(after) else (after, "last")
-    bends = f"bend {last[0]}" if len(last) == 1 else f"bends {', '.join(map(str, last))}"
+def _threaded(line: LaidLine, crossing: Crossing, later: Later) -> Finding:
     message = (
         f"{line.name} goes through {crossing.zone.name}, which nobody gets at from the side, and is bent at "
         "both ends of it"
     )
     tries = (
-        f"thread it in before {bends} and the flare at the {end} end are made, and make those in place",
+        f"thread it in before {later.words} are made, and make those in place",
         "or a union on either side of it, where it can be reached",
     )
     return Finding(

@@ -164,8 +164,8 @@ def _table(block: Table, width: int) -> RichTable:
     room = width + 1 - BETWEEN * len(block.columns)  # the last one has none behind it
     shared = widths((block.columns, *block.rows), room)
     for number, column in enumerate(block.columns):
-        justify = "right" if number in block.right else "left"
-        table.add_column(filled(column, shared[number]), justify=justify, width=shared[number])
+        head, width_of = filled(column, shared[number]), shared[number]
+        table.add_column(head, justify="right" if number in block.right else "left", width=width_of)
     for row in block.rows:
         table.add_row(*(Text(filled(cell, shared[n])) for n, cell in enumerate(row)))
     return table

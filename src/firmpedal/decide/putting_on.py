@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.bench_order import goes_before, in_order
 from firmpedal.decide.pieces import lines_at
 from firmpedal.decide.ports import is_plug
-from firmpedal.decide.step import Action, Phase, Step, component_of, counted, new_lines, passes
+from firmpedal.decide.step import Action, Phase, Step, component_of, counted, new_lines, passes, waits
 from firmpedal.model.stock import LineKind
 
 if TYPE_CHECKING:
@@ -94,7 +94,9 @@ def fitting_lines(work: Work) -> Iterator[Step]:
     for kind in (LineKind.TUBE, LineKind.PLASTIC, LineKind.HOSE):
         for name in new_lines(work, kind):
             clamps = [piece for piece in work.on if piece.line == name and piece.category == "clamp"]
-            yield Step(Phase.LINES, Action.FIT_LINE, name, counted(clamps))
+            later = waits(work, name)
+            action, about = (Action.THREAD_IN, (later.words,)) if later else (Action.FIT_LINE, ())
+            yield Step(Phase.LINES, action, name, counted(clamps), about=about)
     off, on = {piece.place for piece in work.off}, {piece.place for piece in work.on}
     for old, new in work.same.lines:
         ends = [work.after.assembly.joint_of(new, end) for end in ("from", "to")]

@@ -7,9 +7,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.threading import made_later
+from firmpedal.decide.pieces import find_line
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.checks.threading import Later
     from firmpedal.decide.pieces import Piece
     from firmpedal.decide.work import Work
     from firmpedal.fit.joint import Joint
@@ -36,6 +40,7 @@ class Action(StrEnum):
 
     BUY = "buy"
     MAKE = "make"
+    MAKE_IN_PART = "make in part"
     HAVE_HOSE = "have hose"
     CUT = "cut"
     FIT_ON_BENCH = "fit on the bench"
@@ -44,6 +49,7 @@ class Action(StrEnum):
     DRAIN = "drain"
     FLUSH = "flush"
     TAKE_LINE = "take line off"
+    LEAVE_LINE = "leave line in"
     TAKE_PARTS = "take parts off"
     TAKE_COMPONENT = "take component off"
     CLOSE_HOLE = "close hole"
@@ -57,6 +63,7 @@ class Action(StrEnum):
     FIT_BULKHEAD = "fit bulkhead"
     FIT_PARTS = "fit parts"
     FIT_LINE = "fit line"
+    THREAD_IN = "thread in"
     JOIN_AGAIN = "join again"
     MOVE_CLAMPS = "move clamps"
     TIGHTEN = "tighten"
@@ -92,6 +99,14 @@ def new_lines(work: Work, *kinds: LineKind) -> list[str]:
         for line in work.after.laid
         if line.name not in work.same.new_lines and (line.kind in kinds or not kinds)
     ]
+
+
+def waits(work: Work, name: str) -> Later | None:
+    """What of a new tube is made only when it is threaded into its place."""
+    line = find_line(work.after, name)
+    if line is None or line.tube is None:
+        return None
+    return made_later(line, (crossing for crossing in work.after.crossings if crossing.line == name))
 
 
 def component_of(joint: Joint) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.circuits import drained, reached
 from firmpedal.decide.pieces import lines_at
 from firmpedal.decide.putting_on import closing, fitting_lines, fixed, on_new_components
-from firmpedal.decide.step import Action, Phase, Step, counted, new_lines
+from firmpedal.decide.step import Action, Phase, Step, counted, new_lines, waits
 from firmpedal.decide.taking_off import looking, taking_off
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.model.kinds import ParkingValve
@@ -44,8 +44,11 @@ def _ready(work: Work) -> Iterator[Step]:
         for name in new_lines(work, kind):
             on_it = [piece for piece in work.on if piece.line == name and piece.category in NUTS_AND_SLEEVES]
             again = [pair.after.line for pair in work.reuse if pair.after.line == name and pair.after.length]
-            if not again:
-                yield Step(Phase.READY, action, name, counted(on_it), beforehand=True)
+            if again:
+                continue
+            later = waits(work, name)
+            begun, about = (Action.MAKE_IN_PART, (later.words,)) if later else (action, ())
+            yield Step(Phase.READY, begun, name, counted(on_it), beforehand=True, about=about)
     yield from on_new_components(work, Phase.READY)
 
 

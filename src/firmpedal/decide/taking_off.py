@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.pieces import lines_at
 from firmpedal.decide.step import Action, Phase, Step, counted, passes
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
+from firmpedal.model.aircraft import find
+from firmpedal.model.circuit import Support
 from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
@@ -15,6 +17,7 @@ if TYPE_CHECKING:
     from firmpedal.decide.pieces import Piece
     from firmpedal.decide.ports import Gauge
     from firmpedal.decide.work import Work
+    from firmpedal.pipeline import Evaluation
 
 
 def taking_off(work: Work) -> Iterator[Step]:
@@ -30,12 +33,13 @@ def taking_off(work: Work) -> Iterator[Step]:
             if piece not in told and (piece.line == line.name or (piece.place in joints and not piece.line))
         ]
         told |= set(parts)
+        stays = glassed_in(work.before, line.name)
         yield Step(
             Phase.REMOVE,
-            Action.TAKE_LINE,
+            Action.LEAVE_LINE if stays else Action.TAKE_LINE,
             line.name,
             counted(piece for piece in parts if piece.length is None),
-            about=_passes_left(work, line.name),
+            about=() if stays else _passes_left(work, line.name),
         )
     left: dict[str, list[Piece]] = {}
     for piece in work.off:
@@ -48,6 +52,12 @@ def taking_off(work: Work) -> Iterator[Step]:
             yield Step(Phase.REMOVE, Action.TAKE_COMPONENT, component.name)
     for bulkhead in _gone_bulkheads(work):
         yield Step(Phase.REMOVE, Action.CLOSE_HOLE, bulkhead)
+
+
+def glassed_in(evaluation: Evaluation, name: str) -> bool:
+    """Whether a line cannot be lifted out, because laminate holds it."""
+    line = find(evaluation.aircraft.lines, name)
+    return line is not None and line.support is Support.GLASSED_IN
 
 
 def _gone_bulkheads(work: Work) -> list[str]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.retrofit import retrofit
 from firmpedal.decide.step import Phase
+from firmpedal.decide.taking_off import glassed_in
 from firmpedal.finding import Level
 from firmpedal.model.display import listed
 from firmpedal.model.part import Category
@@ -159,7 +160,12 @@ def _off(plan: Retrofit, before: Evaluation) -> list[Block]:
     """What comes off for good, and why it is bought new where the same thing is wanted."""
     if not plan.remove:
         return []
+    glassed = [
+        item.piece.owner for item in plan.remove if item.piece.length and glassed_in(before, item.piece.line)
+    ]
     blocks: list[Block] = [*_list("Comes off for good", [item.piece for item in plan.remove], before)]
+    if glassed:
+        blocks.append(Paragraph(f"Glassed in, and so stays where it is, shut off: {listed(glassed)}."))
     reasons = dict.fromkeys((item.piece.designation, item.why_not) for item in plan.remove if item.why_not)
     if reasons:
         items = tuple(f"{name}: {why}" for name, why in reasons)

@@ -34,6 +34,17 @@ def take_line(step: Step, before: Evaluation, _after: Evaluation) -> str:
     return f"Take off {step.subject}, {stock_words(line)},{parts}. {ends}{pattern}{hole}".replace(",.", ".")
 
 
+def leave_line(step: Step, before: Evaluation, _after: Evaluation) -> str:
+    """What laminate holds is not pulled at: it is shut off and stays, or it is cut out on purpose."""
+    parts = f" Take off {listed(list(step.parts))}." if step.parts else ""
+    return (
+        f"{step.subject}, {stock_words(find_line(before, step.subject))}, is glassed in: do not pull at it."
+        f"{parts} Drain it, cut it where it leaves the laminate, cap it at both ends, and label it as out of "
+        "use: it stays in. Or cut it out, if the kit maker says how the laminate is made good. Cap at once "
+        "what it came off."
+    )
+
+
 def take_parts(step: Step, _before: Evaluation, _after: Evaluation) -> str:
     return f"Take {listed(list(step.parts))} off {step.subject}."
 
@@ -154,6 +165,14 @@ def fit_line(step: Step, _before: Evaluation, after: Evaluation) -> str:
     ends = [after.assembly.joint_of(step.subject, end) for end in ("from", "to")]
     joints = " to ".join(numbered(joint.name, after) for joint in ends if joint)
     return f"{step.subject}, {stock_words(find_line(after, step.subject))}, {joints}{clamps}."
+
+
+def thread_in(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    clamps = f" Then {listed(list(step.parts))}." if step.parts else ""
+    return (
+        f"Thread in {step.subject}, {stock_words(find_line(after, step.subject))}. Then, in place, make "
+        f"{listed(list(step.about))}: nut and sleeve go on before the flare.{clamps}"
+    )
 
 
 def join_again(step: Step, _before: Evaluation, after: Evaluation) -> str:

@@ -24,6 +24,10 @@ if TYPE_CHECKING:
     Words = Callable[[Step, Evaluation, Evaluation], str]
 
 PAIR = 2  # as many are named one by one
+THREAD_IN_RULE = "thread-in-before-bending"
+SEE_FIRST = (
+    " See first whether it can be put in from the side; if not, it is threaded in before its last bends."
+)
 UNSURE = {
     Mark.ESTIMATE: " Its length rests on an estimate: measure from seat to seat first.",
     Mark.ASSUMED: " Its length rests on an assumed point: measure from seat to seat first.",
@@ -42,7 +46,7 @@ def phase_notes(steps: list[Step], before: Evaluation, after: Evaluation) -> lis
     notes = [on.gauge_note(ports, after), *on.not_again_note(ports, before)] if ports else []
     notes += [on.BENCH_NOTE] if Action.FIT_ON_BENCH in actions else []
     notes += [on.FIT_NOTE] if actions & {Action.FIT_PARTS, Action.FIT_BULKHEAD} else []
-    notes += [on.LINE_NOTE] if Action.FIT_LINE in actions else []
+    notes += [on.LINE_NOTE] if actions & {Action.FIT_LINE, Action.THREAD_IN} else []
     return notes
 
 
@@ -55,7 +59,23 @@ def _make(step: Step, _before: Evaluation, after: Evaluation) -> str:
     line = find_line(after, step.subject)
     on_it = f" Nut, then sleeve, then flare: {listed(list(step.parts))}." if step.parts else ""
     cut = after.display.value(line.order_length) if line else "unknown"
-    return f"Cut, bend and flare {stock_words(line)} for {step.subject}, cut to {cut}.{on_it}{_unsure(line)}"
+    words = f"Cut, bend and flare {stock_words(line)} for {step.subject}, cut to {cut}.{on_it}{_unsure(line)}"
+    return words + (SEE_FIRST if line and _may_be_threaded(line, after) else "")
+
+
+def _may_be_threaded(line: LaidLine, after: Evaluation) -> bool:
+    """Whether nobody knows yet if a tube has to be threaded in before its last bends."""
+    return any((it.rule, it.place) == (THREAD_IN_RULE, line.place) for it in after.not_shown)
+
+
+def _make_in_part(step: Step, _before: Evaluation, after: Evaluation) -> str:
+    line = find_line(after, step.subject)
+    cut = after.display.value(line.order_length) if line else "unknown"
+    on_it = f" Lay by {listed(list(step.parts))}: nut, then sleeve, then flare." if step.parts else ""
+    return (
+        f"Cut {stock_words(line)} for {step.subject}, cut to {cut}. It has to be threaded in: leave "
+        f"{listed(list(step.about))} until it is in its place, and make the rest now.{on_it}{_unsure(line)}"
+    )
 
 
 def _hose(step: Step, _before: Evaluation, after: Evaluation) -> str:
@@ -160,6 +180,7 @@ def _record(_step: Step, _before: Evaluation, _after: Evaluation) -> str:
 WORDS: dict[Action, Words] = {
     Action.BUY: _buy,
     Action.MAKE: _make,
+    Action.MAKE_IN_PART: _make_in_part,
     Action.HAVE_HOSE: _hose,
     Action.CUT: _cut,
     Action.FIT_ON_BENCH: _on_bench,
@@ -168,6 +189,7 @@ WORDS: dict[Action, Words] = {
     Action.DRAIN: _drain,
     Action.FLUSH: _flush,
     Action.TAKE_LINE: on.take_line,
+    Action.LEAVE_LINE: on.leave_line,
     Action.TAKE_PARTS: on.take_parts,
     Action.TAKE_COMPONENT: on.take_component,
     Action.CLOSE_HOLE: on.close_hole,
@@ -181,6 +203,7 @@ WORDS: dict[Action, Words] = {
     Action.FIT_BULKHEAD: on.fit_bulkhead,
     Action.FIT_PARTS: on.fit_parts,
     Action.FIT_LINE: on.fit_line,
+    Action.THREAD_IN: on.thread_in,
     Action.JOIN_AGAIN: on.join_again,
     Action.MOVE_CLAMPS: on.move_clamps,
     Action.TIGHTEN: _tighten,
