@@ -47,14 +47,16 @@ def around(view: View, component: str, elbow: PortFitting) -> Iterator[Outcome]:
     if unsure:
         names = listed([thing.name for thing in unsure])
         message = f"whether the elbow at {elbow.name} can be turned in beside {names}, or only on the bench"
-        yield NotShown(RULE, elbow.port.place, message, _to_measure(elbow, unsure))
+        yield NotShown(RULE, elbow.port.place, message, to_measure(elbow, unsure))
 
 
 def _ends_in(elbow: PortFitting, thing: Thing) -> Answer:
-    """Whether the leg lies in a thing in the end; a panel that its line goes through has a hole there."""
-    if elbow.arm is None or elbow.line in thing.through:
+    """Whether the leg lies in a thing in the end; a panel that its line passes may have a hole there."""
+    if elbow.arm is None:
         return Answer.NO
-    return lies_in(elbow.legs, thing.solid, thing.off)
+    answer = lies_in(elbow.legs, thing.solid, thing.off)
+    # the hole of its line may take the outlet in, or it may not: only a look tells
+    return Answer.UNKNOWN if answer is Answer.YES and elbow.line in thing.through else answer
 
 
 def _no_room_there(elbow: PortFitting, names: list[str]) -> Finding:
@@ -112,7 +114,7 @@ def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]
         )
     elif answer is Answer.UNKNOWN:
         message = f"whether the fittings at {names} clear each other where they point in the end"
-        missing = dict.fromkeys(item for each in pair for item in _to_measure(each, ()))
+        missing = dict.fromkeys(item for each in pair for item in to_measure(each, ()))
         yield NotShown(RULE, place, message, tuple(missing))
 
 
@@ -131,7 +133,7 @@ def turns_in_beside(last: PortFitting, first: PortFitting) -> Answer:
     return {Answer.YES: Answer.NO, Answer.NO: Answer.YES}.get(met, Answer.UNKNOWN)
 
 
-def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, ...]:
+def to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, ...]:
     """What leaves the answer open: every figure that is a range, by what a builder can measure."""
     port, found = elbow.port, []
     if elbow.length is not None and not elbow.length.exact:

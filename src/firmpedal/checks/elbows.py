@@ -6,7 +6,15 @@ import math
 from itertools import combinations
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.elbow_room import RULE, around, final, needed_beside, set_apart
+from firmpedal.checks.elbow_room import (
+    RULE,
+    around,
+    final,
+    needed_beside,
+    set_apart,
+    to_measure,
+    turns_in_beside,
+)
 from firmpedal.checks.view import Limit, Outcome, View, cited
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay.port_fittings import port_fittings
@@ -50,6 +58,7 @@ def _pair(view: View, place: str, one: PortFitting, other: PortFitting) -> Itera
     orders = [needed_beside(one.part, other.part, place), needed_beside(other.part, one.part, place)]
     answers = [Limit(apart, needed, "at least").kept for needed in orders]
     if Answer.YES in answers:
+        yield from _past_the_leg(place, one, other)
         return
     last = min(orders, key=lambda value: value.low if value.known else math.inf)
     if Answer.UNKNOWN in answers:
@@ -70,6 +79,41 @@ def _pair(view: View, place: str, one: PortFitting, other: PortFitting) -> Itera
         last,
         "at least",
         cited(last, apart),
+    )
+
+
+def _past_the_leg(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]:
+    """The bodies leave room: whether the one that goes in last also turns past where the first one points.
+
+    Where nobody says which way they point, a way can still be chosen that leaves room.
+    """
+    if one.arm is None or other.arm is None:
+        return
+    orders = {turns_in_beside(one, other), turns_in_beside(other, one)}
+    if Answer.YES in orders:
+        return
+    names = f"{one.port.name} and {other.port.name}"
+    if Answer.UNKNOWN in orders:
+        missing = tuple(dict.fromkeys((*to_measure(one, ()), *to_measure(other, ()))))
+        missing = missing or _asked(
+            set_apart(one, other), set_apart(one, other), (one.part, other.part), place
+        )
+        yield NotShown(
+            RULE, place, f"whether the elbows at {names} turn in past each other's outlet", missing
+        )
+        return
+    yield Finding(
+        RULE,
+        Level.CAUTION,
+        place,
+        f"the elbows at {names} point into each other's circle: whichever goes in last meets the outlet of "
+        "the first",
+        (
+            "point one of the two another way",
+            "a straight nipple in one of the two, put in last, and the bend in the hose's own end",
+            "or a fitting that swivels before it is locked",
+        ),
+        sources=cited(*one.figures, *other.figures),
     )
 
 
