@@ -143,6 +143,19 @@ def test_bends_that_do_not_fit_are_refused(folder, table, message):
     assert text_of(folder) == small("quillfen")
 
 
+def test_rotations_of_the_other_sign_are_refused(folder):
+    """The mirror image has its ends as far apart, but leaves them another way."""
+    command = [FIRMPEDAL, "export", "rigid.yaml", "--option", "rigid", "--to", "csv", "-o", "out"]
+    subprocess.run(command, check=True, cwd=folder, capture_output=True)
+    (made,) = [path for path in (folder / "out").glob("*.csv") if "rotation_deg" in path.read_text("utf-8")]
+    table = "".join(row for row in made.read_text("utf-8").splitlines(True) if not row.startswith("#"))
+    words = ("--option", "rigid", "--line", "left_leg", "--rotation")
+    done = run(folder, table, *words, "tube", into="rigid.yaml")
+    assert done.returncode == UNUSABLE
+    assert "degrees another way than the file says" in " ".join(done.stderr.split())
+    assert "as in the file already" in run(folder, table, *words, "plane", into="rigid.yaml").stdout
+
+
 def test_into_an_options_own_line_and_not_into_its_mirror_image(folder):
     table = POINTS + "left_leg,1,7,-9,-0.9\nleft_leg,2,7,-9,-3\nleft_leg,3,6.6,-33.4,-30.2\n"
     done = run(folder, table, "--option", "rigid", into="rigid.yaml")

@@ -4,6 +4,8 @@ from pathlib import Path
 
 import pytest
 
+from firmpedal.lay.centreline import centreline
+from firmpedal.lay.threading import Opening, goes_through
 from firmpedal.lay.through_hole import best_end, holes_of
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer
@@ -82,3 +84,47 @@ def test_a_panel_in_the_way_of_what_is_bent_back_is_seen():
     evaluation = evaluated(text, "hole: 0.4")
     (hole,) = holes_of(evaluation.aircraft, evaluation.assembly, evaluation.laid[0])
     assert {way.end: way.clear for way in hole.ways} == {"from": Answer.YES, "to": Answer.NO}
+
+
+def moved(corners, last, hole):
+    """The bent tube with other corners and another end."""
+    text = BENT.replace(
+        "      - [14, 0, 4]\n      - [14, 0, -6]\n", "".join(f"      - {one}\n" for one in corners)
+    )
+    return evaluated(text.replace("seat: [19, 0, -6]", f"seat: {last}"), hole)
+
+
+def test_a_bend_that_sits_in_the_hole_is_not_called_through_by_itself():
+    """At rest this one needs 0.34 in, worked out apart; its bend in passing needs 0.27."""
+    evaluation = moved([[16, 0, -0.02]], [12, 0, -4], "hole: 0.28")
+    (hole,) = holes_of(evaluation.aircraft, evaluation.assembly, evaluation.laid[0])
+    assert hole.needs.high > 0.34 * 0.0254
+    assert all(way.bends_go is not Answer.YES for way in hole.ways)
+
+
+def test_bends_nearer_to_each_other_than_the_panel_is_thick_are_not_told_one_by_one():
+    evaluation = moved([[14, 0, 4], [14, 0, -3], [14.5, 0, -4.2]], [19, 0, -6], "hole: 0.5")
+    (hole,) = holes_of(evaluation.aircraft, evaluation.assembly, evaluation.laid[0])
+    assert {way.end: way.apart for way in hole.ways} == {"from": Answer.YES, "to": Answer.UNKNOWN}
+
+
+def test_what_is_not_known_of_the_bends_comes_before_the_nut():
+    steps = work(evaluated(BENT, "hole: 0.35 to 0.4"))
+    assert place_of(steps, "Try a wire bent like it first")
+    assert not [step for step in steps if "Push end" in step]
+
+
+def test_a_panel_that_is_passed_twice_is_asked_about():
+    evaluation = moved([[14, 0, 4], [14, 0, -4], [18, 0, -4]], [18, 0, 2], "hole: 3/4")
+    assert "tube-does-not-go-through" in {each.rule for each in evaluation.not_shown}
+
+
+def test_a_lean_that_only_the_widest_reading_of_a_hole_allows_is_not_sure():
+    """A sharp V: as its bend goes through, its legs want the hole to lean far."""
+    inch = 0.0254
+    line = centreline(((0, 0, 0), (0, 0, 4.5 * inch), (0, 4.5 * inch, 0)), 0.75 * inch)
+    wide, narrow = Opening(1.5 * inch, 0.03 * inch, 100.0), Opening(0.4 * inch, 0.3 * inch, 100.0)
+    station, tube = line.developed_length / 2, 0.25 * inch
+    assert goes_through(line, "from", station, (wide, tube), (narrow, tube)) is Answer.UNKNOWN
+    assert goes_through(line, "from", station, (narrow, tube), (narrow, tube)) is Answer.NO
+    assert goes_through(line, "from", station, (wide, tube), (wide, tube)) is Answer.YES

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, practice
 from firmpedal.finding import Finding, Level, NotShown
-from firmpedal.lay.through_hole import best_end, holes_of
+from firmpedal.lay.through_hole import best_end, holes_of, unclear_passages
 from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, Mark, Missing, all_missing, largest
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.panels import Passing
     from firmpedal.lay.through_hole import BendInHole, EndFirst, Hole, Way
     from firmpedal.quantity import Value
 
@@ -29,6 +30,7 @@ def tube_does_not_go_through(view: View) -> Iterator[Outcome]:
     Whoever has tried it with a wire bent like the tube writes `tried`, and that counts.
     """
     for line in view.laid:
+        yield from (_unclear(line, cut) for cut in unclear_passages(view.aircraft, line))
         holes = holes_of(view.aircraft, view.assembly, line)
         if not holes:
             continue
@@ -36,6 +38,15 @@ def tube_does_not_go_through(view: View) -> Iterator[Outcome]:
         # a hole too narrow for the tube as it sits there is told by the rule about holes
         if all(hole.passage.hole.at_least(hole.needs) is Answer.YES for hole in holes):
             yield from _pushed_through(view, line, holes)
+
+
+def _unclear(line: LaidLine, cut: Passing) -> NotShown:
+    """A panel that is somewhere, or passed more than once: nothing is worked out, so it is to be tried."""
+    twice = Missing(
+        f"{cut.panel.place}.passes", f"whether {line.name} goes through {cut.panel.name}: try a wire"
+    )
+    message = f"whether {line.name} goes through {cut.panel.name}"
+    return NotShown(RULE, line.place, message, cut.unsure or (twice,))
 
 
 def _hole_wanted(view: View, line: LaidLine, hole: Hole) -> NotShown:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 ENDS_AGREE = from_unit(1 / 32, "in")  # half of a tape's sixteenth
+OTHER_WAY = math.radians(20)  # further off at both ends, it is no bad angle but another tube: our estimate
 SAME_LENGTH, SAME_ANGLE = 1e-9, 1e-9
 _MEASURE = "put right whichever is wrong, the table or the seat in the file, and see that both use one datum"
 
@@ -102,6 +103,7 @@ def _bends(evaluation: Evaluation, line: LaidLine, data: BendData, ends: tuple[P
         advice = "measure the first corner, write it under `via` of the line, and import again"
         raise NotImportedError(words, advice)
     _check_overshoot(evaluation.display.decimals, fit)
+    _check_turn(fit)
     return Fitted(fit.corners[1:-1], (0.0, abs(fit.overshoot)), fit, from_ports, radius)
 
 
@@ -112,6 +114,17 @@ def _check_overshoot(display: Display, fit: Between) -> None:
     way = "too far apart" if fit.overshoot > 0 else "too near to each other"
     words = f"the ends of the bent tube are {far} {way} for the seats in the file; {allowed} is allowed"
     raise NotImportedError(words, "look for a straight or an angle that is wrong, or a seat in the file")
+
+
+def _check_turn(fit: Between) -> None:
+    """A tube whose rotations have the wrong sign has its ends as far apart, but leaves them another way."""
+    known = [off for off in fit.off if off is not None]
+    if not known or min(known) <= OTHER_WAY:
+        return
+    angles = " and ".join(f"{math.degrees(off):.0f}" for off in known)
+    words = f"its ends would leave their fittings {angles} degrees another way than the file says"
+    advice = "see whether its rotations turn the plane or the tube (--rotation); or import its points"
+    raise NotImportedError(words, advice)
 
 
 def _same_bends(line: LaidLine, data: BendData) -> bool:

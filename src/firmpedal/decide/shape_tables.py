@@ -65,6 +65,11 @@ class _Line:
         cell, column = self.cells[name]
         if not cell.text:
             raise self.refused(name, f"there is nothing under {name} in this row", "fill it in")
+        if "," in cell.text:  # to some it marks thousands, to others it is the decimal point
+            advice = (
+                f"write {cell.text.replace(',', '.')} or {cell.text.replace(',', '')}, whichever is meant"
+            )
+            raise self.refused(name, f"the comma in {cell.text} can be read in two ways", advice)
         try:
             found = read(cell.text, QUANTITIES[name], column.unit)
         except UnitError as error:

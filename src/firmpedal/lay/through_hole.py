@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 from math import acos
 from typing import TYPE_CHECKING
 
@@ -21,6 +22,8 @@ from firmpedal.quantity import Answer, Mark, Value, apply, exactly, worst
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
     from firmpedal.fit.assembly import Assembly
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.panels import Passing
@@ -29,6 +32,9 @@ if TYPE_CHECKING:
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.circuit import Panel, Passage
 
+    Array = NDArray[np.float64]
+
+ROUNDING = 1e-9
 THICKEST = from_unit(1, "in")  # no floor or wall is taken to be thicker while its thickness is unknown
 
 
@@ -45,7 +51,8 @@ class Way:
     """A tube pushed through a hole with one end first, as far as it sits there.
 
     `nut` is None where no nut is known at that end. `clear` says whether the panel itself leaves room for
-    what has gone through and what has not.
+    what has gone through and what has not. `apart` says that the hole never holds two bends at once, nor
+    one in the end: for these the hole that a bend needs by itself says too little.
     """
 
     end: str
@@ -53,6 +60,7 @@ class Way:
     nut: Value | None
     bends: tuple[BendInHole, ...]
     clear: Answer
+    apart: Answer
 
     @property
     def nut_goes(self) -> Answer:
@@ -61,7 +69,7 @@ class Way:
     @property
     def bends_go(self) -> Answer:
         """Whether everything that is bent goes through, the nut apart."""
-        return worst((self.clear, *(self.hole.at_least(bend.needs) for bend in self.bends)))
+        return worst((self.clear, self.apart, *(self.hole.at_least(bend.needs) for bend in self.bends)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +93,14 @@ class EndFirst:
     nut_goes: Answer
     bends_go: Answer
     bends: tuple[int, ...]
+
+
+def unclear_passages(aircraft: Aircraft, line: LaidLine) -> tuple[Passing, ...]:
+    """Where a bent tube is said to pass a panel, and nobody can tell where, or it does so more than once."""
+    if line.tube is None or line.tube.centreline is None:
+        return ()
+    cuts = (passing(line, panel) for panel in aircraft.panels if find(panel.passes, line.name))
+    return tuple(cut for cut in cuts if cut.unsure or len(cut.points) > 1)
 
 
 def holes_of(aircraft: Aircraft, assembly: Assembly, line: LaidLine) -> tuple[Hole, ...]:
@@ -162,9 +178,30 @@ def ways_through(
     }
     hole = passage.hole.named(f"hole for {line.name} in {cut.panel.name}")
     return tuple(
-        Way(end, hole, nut, ahead[end], _clear(cut, shape.centreline, hole, _widths(line, ahead[end]), end))
+        Way(
+            end,
+            hole,
+            nut,
+            ahead[end],
+            _clear(cut, shape.centreline, hole, _widths(line, ahead[end]), end),
+            _apart(shape.centreline, end, station, thickness.high + line.stock.outside_diameter.high),
+        )
         for end, nut in zip(("from", "to"), nuts, strict=True)
     )
+
+
+def _apart(line: Centreline, end: str, station: float, room: float) -> Answer:
+    """Whether the hole holds one bend at most at a time, and a straight in the end.
+
+    `room` is what the hole holds of the tube: as much as the panel is thick, and the tube's own width.
+    """
+    edges = line.tangent_stations
+    arcs = [(edges[2 * n + 1], edges[2 * n + 2]) for n in range(len(line.bends))]
+    if any(start - room / 2 < station < stop + room / 2 for start, stop in arcs):
+        return Answer.UNKNOWN
+    ahead = [arc for arc in arcs if (arc[1] < station) is (end == "from")]
+    close = any(after[0] - before[1] < room for before, after in pairwise(ahead))
+    return Answer.UNKNOWN if close else Answer.YES
 
 
 def _widths(line: LaidLine, bends: tuple[BendInHole, ...]) -> tuple[Value, ...]:
@@ -186,7 +223,7 @@ def hole_for_line(line: LaidLine, cut: Passing, place: str) -> Value:
     label = f"hole that {line.name} itself needs in {cut.panel.name}"
     lean = exactly(f"lean of {line.name} there", Dimension.ANGLE, _lean(line, cut), Mark.DERIVED, place=place)
     outside = line.stock.outside_diameter.named(f"outside diameter of {line.name}")
-    return apply(
+    straight = apply(
         hole_for_lean,
         label,
         place=place,
@@ -194,6 +231,34 @@ def hole_for_line(line: LaidLine, cut: Passing, place: str) -> Value:
         panel_thickness=thickness_of(cut.panel),
         lean=lean,
     )
+    return _bent_there(line, cut, straight)
+
+
+def _bent_there(line: LaidLine, cut: Passing, straight: Value) -> Value:
+    """What a tube needs whose bend sits in the hole: at most the room of balls along its centre line."""
+    course = path_of(line)
+    if not straight.known or course is None or not cut.points or not isinstance(cut.panel.where, Sheet):
+        return straight
+    points, _ = course
+    axis, middle = cut.panel.where.axis, np.array(cut.points[0][1])
+    high = points[:, axis] - middle[axis]
+    aside = np.delete(points - middle, axis, axis=1)
+    outside, thickness = line.stock.outside_diameter.high, thickness_of(cut.panel).high
+    near = (abs(high) <= thickness / 2 + outside / 2) & (np.linalg.norm(aside, axis=1) <= straight.high)
+    held = aside[near]
+    across = float(np.linalg.norm(held[:, None] - held[None], axis=2).max()) if len(held) else 0.0
+    # any round hole as wide as the furthest two places and a third more holds all of them (Jung, 1901)
+    most = max(straight.high, across * 2 / 3**0.5 + outside)
+    return replace(straight, span=(straight.low, most)) if _curved(points[near]) else straight
+
+
+def _curved(points: Array) -> bool:
+    """Whether a path has a bend."""
+    steps = np.diff(points, axis=0)
+    if len(steps) < 2:
+        return False
+    ways = steps / np.linalg.norm(steps, axis=1, keepdims=True)
+    return float((ways @ ways[0]).min()) < 1 - ROUNDING
 
 
 def _lean(line: LaidLine, cut: Passing) -> float:

@@ -29,10 +29,10 @@ def line_hole_marks(evaluation: Evaluation) -> list[tuple[Mark, ...]]:
         for line in evaluation.laid:
             passage = find(panel.passes, line.name)
             cut = passing(line, panel) if passage is not None else None
-            if passage is None or cut is None or not cut.points or not isinstance(panel.where, Sheet):
+            if passage is None or cut is None or cut.unsure or not isinstance(panel.where, Sheet):
                 continue
-            if not passage.hole.known:  # what it has to be stands among the things to measure
-                continue
+            if len(cut.points) != 1 or not passage.hole.known or not passage.hole.exact:
+                continue  # what is not known stands among the things to measure
             top = "forward" if panel.where.axis == 2 else "up"
             name = f"{line.name} in {panel.name}"
             found.append(drawn_hole(name, passage.hole, top, _words(evaluation.display, cut, passage.hole)))
@@ -40,7 +40,7 @@ def line_hole_marks(evaluation: Evaluation) -> list[tuple[Mark, ...]]:
 
 
 def _words(display: Display, cut: Passing, hole: Value) -> Iterator[str]:
-    yield f"hole {decimals(hole, display)} as the file says, for its grommet"
+    yield f"{decimals(hole, display)} free, as the file says; wider before the grommet is in"
     if isinstance(cut.panel.where, Sheet):
         yield FACES[cut.panel.where.axis]
     yield f"middle at {display.point(cut.points[0][1])}"

@@ -98,10 +98,10 @@ def _through(holes: tuple[Hole, ...], best: EndFirst) -> list[str]:
     if best.bends_go is Answer.NO:
         bends = ", ".join(ring(number) for number in best.bends)
         return [f"Push end {end}, bare, through {where}. Only then make {bends}, in place."]
-    if best.nut_goes is Answer.NO:
-        return [f"Push end {end}, bare, through {where}: its nut does not go through the hole."]
     if Answer.UNKNOWN in (best.bends_go, best.nut_goes):
         return [f"Whether it goes through {where} finished is not known. Try a wire bent like it first."]
+    if best.nut_goes is Answer.NO:
+        return [f"Push end {end}, bare, through {where}: its nut does not go through the hole."]
     return [f"Through {where}: it goes through finished, end {end} first."]
 
 
