@@ -152,7 +152,7 @@ def test_rotations_of_the_other_sign_are_refused(folder):
     words = ("--option", "rigid", "--line", "left_leg", "--rotation")
     done = run(folder, table, *words, "tube", into="rigid.yaml")
     assert done.returncode == UNUSABLE
-    assert "degrees another way than the file says" in " ".join(done.stderr.split())
+    assert "degrees off the way that the file says" in " ".join(done.stderr.split())
     assert "as in the file already" in run(folder, table, *words, "plane", into="rigid.yaml").stdout
 
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 ENDS_AGREE = from_unit(1 / 32, "in")  # half of a tape's sixteenth
-OTHER_WAY = math.radians(20)  # further off at both ends, it is no bad angle but another tube: our estimate
+OTHER_WAY = math.radians(20)  # further off it is no bad angle but another tube: our estimate
 SAME_LENGTH, SAME_ANGLE = 1e-9, 1e-9
 _MEASURE = "put right whichever is wrong, the table or the seat in the file, and see that both use one datum"
 
@@ -117,12 +117,12 @@ def _check_overshoot(display: Display, fit: Between) -> None:
 
 
 def _check_turn(fit: Between) -> None:
-    """A tube whose rotations have the wrong sign has its ends as far apart, but leaves them another way."""
+    """A tube whose rotations have the wrong sign has its ends as far apart, but leaves them otherwise."""
     known = [off for off in fit.off if off is not None]
-    if not known or min(known) <= OTHER_WAY:
+    if max(known, default=0.0) <= OTHER_WAY:
         return
     angles = " and ".join(f"{math.degrees(off):.0f}" for off in known)
-    words = f"its ends would leave their fittings {angles} degrees another way than the file says"
+    words = f"its ends would leave their fittings {angles} degrees off the way that the file says"
     advice = "see whether its rotations turn the plane or the tube (--rotation); or import its points"
     raise NotImportedError(words, advice)
 
