@@ -148,7 +148,7 @@ def test_rotations_of_the_other_sign_are_refused(folder):
     command = [FIRMPEDAL, "export", "rigid.yaml", "--option", "rigid", "--to", "csv", "-o", "out"]
     subprocess.run(command, check=True, cwd=folder, capture_output=True)
     (made,) = [path for path in (folder / "out").glob("*.csv") if "rotation_deg" in path.read_text("utf-8")]
-    table = "".join(row for row in made.read_text("utf-8").splitlines(True) if not row.startswith("#"))
+    table = "\n".join(row for row in made.read_text("utf-8").splitlines() if not row.startswith("#"))
     words = ("--option", "rigid", "--line", "left_leg", "--rotation")
     done = run(folder, table, *words, "tube", into="rigid.yaml")
     assert done.returncode == UNUSABLE

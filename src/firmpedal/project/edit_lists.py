@@ -130,7 +130,7 @@ def _in_brackets(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
     words = [
         item.text if item.text is not None else text[slice(*spans[(item.old or 1) - 1])] for item in wanted
     ]
-    wide = column + sum(len(each) + 2 for each in words) > WIDEST
+    wide = column + sum(len(each) + 2 for each in words) >= WIDEST
     usual = new_line if wide or any(_LINE_END.search(gap) for gap in gaps) else ", "
     made = words[0]
     for before, word in zip(wanted, words[1:], strict=False):
