@@ -47,9 +47,11 @@ def with_items(text: str, path: str, wanted: Sequence[Item], option: str | None 
         EditError: The list is not written by itself, or cannot be changed without touching more.
     """
     found = found_at(text, path, option)
-    if not isinstance(found.node, SequenceNode) or not found.node.value:
+    if not isinstance(found.node, SequenceNode):
         return edited(text, path, _flow([item.text or "" for item in wanted]), option)
-    if not wanted:
+    if not found.node.value:
+        after = _filled(text, found.node, [item.text or "" for item in wanted])
+    elif not wanted:
         after = _emptied(text, found)
     elif found.node.flow_style:
         after = _in_brackets(text, found.node, wanted)
@@ -119,6 +121,17 @@ def _under_dashes(text: str, found: Located, wanted: Sequence[Item]) -> str:
     whole = "".join(line if _LINE_END.search(line[-1:]) else line + _new_line(text) for line in lines)
     ended = text[: ends[-1]].endswith(("\n", "\r"))
     return text[:first] + (whole if ended else whole.rstrip("\r\n")) + text[ends[-1] :]
+
+
+def _filled(text: str, node: SequenceNode, words: list[str]) -> str:
+    """Items between brackets that held none, each on a line of its own where the row would be too long."""
+    start, finish = node.start_mark.index, _end(node)
+    column = start + 1 - _line_start(text, start)
+    row = _flow(words)
+    if column + len(row) > WIDEST:
+        between = f",{_new_line(text)}{' ' * column}"
+        row = f"[{between.join(words)}]"
+    return text[:start] + row + text[finish:]
 
 
 def _in_brackets(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
