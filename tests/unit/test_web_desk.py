@@ -7,8 +7,8 @@ import stat
 
 import pytest
 
+from firmpedal.project import save as disk
 from firmpedal.project.edit import EditError
-from firmpedal.web import disk
 from firmpedal.web.desk import OUTSIDE, TYPING_PAUSE, Document
 from texts import example
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import edited
-from firmpedal.web.disk import ChangedMeanwhileError, OnDisk, read, save
+from firmpedal.project.save import ChangedMeanwhileError, OnDisk, read, save
 from firmpedal.web.history import History, Step
 
 if TYPE_CHECKING:
