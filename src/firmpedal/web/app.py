@@ -44,6 +44,12 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
 STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPORTS.items()))
 
 
+def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
+    """The address of every page, for one aircraft: what looks at all of them takes them from here."""
+    steps = (addresses.step(file, name, option) for name, _ in STEPS)
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps)
+
+
 def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
     """Put every page and route of the app in place.
 
