@@ -21,6 +21,13 @@ def _environment():
     return {**kept, "COLUMNS": "80", "PYTHONUNBUFFERED": "1"}
 
 
+def free_port():
+    """A port that is free on every address of this machine."""
+    with socket.socket() as probe:
+        probe.bind(("", 0))
+        return probe.getsockname()[1]
+
+
 def _wait_for(port, began):
     """It says where it is a moment before it listens there."""
     while time.monotonic() < began + PATIENCE:

@@ -12,7 +12,7 @@ import socket
 import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
-from served import Served
+from served import Served, free_port
 
 from firmpedal.web.pairing import TRIES
 from texts import example
@@ -41,12 +41,6 @@ def reachable():
 
 
 pytestmark = pytest.mark.skipif(not reachable(), reason="this machine has no second address to itself")
-
-
-def free_port():
-    with socket.socket() as probe:
-        probe.bind(("", 0))
-        return probe.getsockname()[1]
 
 
 @pytest.fixture
