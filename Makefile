@@ -38,8 +38,8 @@ open: $(USE) ## the app in the browser, on the folder out/
 	@mkdir -p out
 	@$(BIN)/firmpedal open out
 
-screenshots: ## pictures of every page of the app
-	@echo "make screenshots: there are no pages to take pictures of yet."
+screenshots: $(DEV) ## pictures of every page of the app, in out/screenshots/; look at each
+	@$(BIN)/python -m tools.screenshots
 
 fuzz: $(DEV) ## feed the file reader broken files for a while
 	@$(BIN)/python -m pytest tests/fuzz --fuzz-examples 5000

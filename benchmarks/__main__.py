@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import sys
 
-from benchmarks import fitting, tube
+from benchmarks import editing, fitting, tube
 
 
 def main() -> None:
-    """Run the races one after the other."""
+    """Run the races one after the other, then what an editor waits for."""
     for race in (tube.race, fitting.race):
         sys.stdout.write(f"{race()}\n")
+    for waiting in (editing.edits, editing.start):
+        sys.stdout.write(f"{waiting()}\n")
 
 
 if __name__ == "__main__":

@@ -6,34 +6,19 @@ Without one they are skipped, and the end of the run says so. Where CI is set th
 from __future__ import annotations
 
 import os
-import shutil
-from pathlib import Path
 
 import pytest
+from chromium import MISSING, launched
 from playwright.sync_api import sync_playwright
-
-MISSING = "no Chromium was found: the tests in a browser did not run"
-ARGUMENTS = (
-    "--no-sandbox",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader",
-)
 
 
 @pytest.fixture(scope="session")
 def browser():
     """One browser for the whole run; skips, or fails in CI, where there is none."""
     with sync_playwright() as playwright:
-        own = shutil.which("chromium") or shutil.which("chromium-browser")
-        found = own or playwright.chromium.executable_path
-        if not Path(found).exists():
+        started = launched(playwright)
+        if started is None:
             (pytest.fail if os.environ.get("CI") else pytest.skip)(MISSING)
-        started = playwright.chromium.launch(executable_path=found, args=list(ARGUMENTS))
         yield started
         started.close()
 

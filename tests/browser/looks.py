@@ -60,3 +60,52 @@ def violations(page):
     """What axe finds against WCAG 2.2 A and AA and good practice: rule, and the first places."""
     found = Axe().run(page).response["violations"]
     return [(each["id"], [node["html"][:160] for node in each["nodes"][:3]]) for each in found]
+
+
+# What can be pressed or written in, of each group of radio buttons one; what is told to be left out is not.
+PRESSED = """
+() => {
+  const groups = new Set();
+  return [...document.querySelectorAll("a[href], button, input, textarea, select, summary, [tabindex]")]
+    .filter((each) => each.tabIndex >= 0 && !each.disabled && each.type !== "hidden")
+    .filter((each) => each.checkVisibility({visibilityProperty: true}))
+    .filter((each) => each.type !== "radio" || !(groups.has(each.name) || groups.add(each.name) === null))
+    .map((each, n) => (each.dataset.reach = each.type === "radio" ? `radio ${each.name}` : String(n)));
+}
+"""
+# Where the keyboard is: its mark, and whether an outline shows that, its own or that of what it stands in.
+FOCUS = """
+() => {
+  const one = document.activeElement;
+  if (!one || one === document.body) return null;
+  const marked = [one, one.closest("label"), one.closest(".cm-editor")].filter(Boolean);
+  const seen = marked.some((each) => {
+    const style = getComputedStyle(each);
+    return style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 1;
+  });
+  const box = one.getBoundingClientRect();
+  const bar = one.closest(".fp-steps") ? null : document.querySelector(".fp-steps");
+  const floor = bar && getComputedStyle(bar).position === "fixed" ? bar.getBoundingClientRect().top : innerHeight;
+  const inside = box.bottom > 0 && box.top < floor && box.right > 0 && box.left < innerWidth;
+  const name = one.type === "radio" ? `radio ${one.name}` : one.dataset.reach ?? null;
+  return [name, seen && inside, one.outerHTML.slice(0, 120)];
+}
+"""
+
+
+def hidden_focus(page):
+    """Go through a page by Tab: what is never reached, and what is reached without being seen to be."""
+    wanted = page.evaluate(PRESSED)
+    assert wanted, "nothing to press on this page"
+    reached, unseen = set(), []
+    for _ in range(len(wanted) + 10):
+        page.keyboard.press("Tab")
+        at = page.evaluate(FOCUS)
+        if at is None:
+            continue
+        if at[2].startswith("<div") and "cm-content" in at[2]:
+            page.keyboard.press("Escape")  # in the text Tab may be a letter; Escape gives it back
+        reached.add(at[0])
+        if not at[1]:
+            unseen.append(at[2])
+    return [each for each in wanted if each not in reached], unseen

@@ -29,7 +29,7 @@ def taken():
 def test_a_folder_opens_on_the_first_page(tmp_path, started):
     assert run(tmp_path, None, browser=False) == 0
     ((shelf, _, page, _, named),) = started
-    assert (shelf.folder, page, named) == (tmp_path.resolve(), "/", {"browser": False})
+    assert (shelf.folder, page, named) == (tmp_path.resolve(), "/", {"browser": False, "lan": None})
 
 
 def test_a_file_opens_on_its_own_page(tmp_path, started):
@@ -38,7 +38,18 @@ def test_a_file_opens_on_its_own_page(tmp_path, started):
     ((shelf, _, page, _, named),) = started
     assert shelf.folder == tmp_path.resolve()
     assert page == "/aircraft/my%20plane.yaml/sound"
-    assert named == {"browser": True}
+    assert named == {"browser": True, "lan": None}
+
+
+def test_for_a_phone_the_address_and_a_code_are_told_and_a_code_only_then(tmp_path, started, capsys):
+    assert run(tmp_path, None, browser=False, lan=True) == 0
+    ((_, port, _, told, named),) = started
+    assert "Code" not in capsys.readouterr().out
+    told(f"address of port {port}")
+    said = " ".join(capsys.readouterr().out.split())
+    assert f"Code for the phone: {named['lan'].pairing.code}," in said
+    assert "not encrypted" in said
+    assert "this machine alone" not in said
 
 
 @pytest.mark.parametrize(("name", "words"), [("none.yaml", "There is no"), ("words.txt", "end in .yaml")])

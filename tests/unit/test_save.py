@@ -7,7 +7,12 @@ import stat
 import pytest
 
 from firmpedal.project import save as module
-from firmpedal.project.save import ChangedMeanwhileError, save
+from firmpedal.project.save import ChangedMeanwhileError, as_read
+
+
+def save(path, before, after):
+    """Put a text in the place of one that was read from a file, as a command does."""
+    module.save(path, after, as_read(path, before))
 
 
 def test_bytes_rights_and_the_first_mark_stay(tmp_path):
@@ -44,8 +49,35 @@ def test_what_fails_half_way_leaves_the_old_file_and_nothing_else(tmp_path, monk
     def full(*_):
         raise OSError(28, "no room")
 
-    monkeypatch.setattr(module.shutil, "copymode", full)
+    monkeypatch.setattr(module.os, "fsync", full)
     with pytest.raises(OSError, match="no room"):
         save(path, "a: 1\n", "a: 2\n")
     assert path.read_text(encoding="utf-8") == "a: 1\n"
     assert [each.name for each in tmp_path.iterdir()] == ["a.yaml"]
+
+
+def test_lines_keep_their_own_ends_and_new_ones_take_the_usual(tmp_path):
+    path = tmp_path / "a.yaml"
+    path.write_bytes(b"a: 1\r\nb: 2\nc: 3\r\n")
+    save(path, "a: 1\r\nb: 2\nc: 3\r\n", "a: 1\r\nb: 4\nnew: 0\nc: 3\r\n")
+    assert path.read_bytes() == b"a: 1\r\nb: 4\r\nnew: 0\r\nc: 3\r\n"
+
+
+def test_what_is_written_is_on_the_disk_before_the_names_are_exchanged(tmp_path, monkeypatch):
+    """A machine that stops in between finds the old file or the new one, never an empty one."""
+    path = tmp_path / "a.yaml"
+    path.write_text("a: 1\n", encoding="utf-8")
+    done = []
+    settled, exchanged = module.os.fsync, module.Path.replace
+    monkeypatch.setattr(module.os, "fsync", lambda handle: (done.append("settled"), settled(handle)))
+    monkeypatch.setattr(module.Path, "replace", lambda *both: (done.append("exchanged"), exchanged(*both)))
+    save(path, "a: 1\n", "a: 2\n")
+    assert done[:2] == ["settled", "exchanged"]
+    assert path.read_text(encoding="utf-8") == "a: 2\n"
+
+
+def test_a_file_that_is_gone_is_not_made_anew(tmp_path):
+    path = tmp_path / "a.yaml"
+    with pytest.raises(ChangedMeanwhileError):
+        save(path, "a: 1\n", "a: 2\n")
+    assert not path.exists()

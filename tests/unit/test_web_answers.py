@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
+import time
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
 from firmpedal.project.layouts import CHOICES
+from firmpedal.web import answers
 from firmpedal.web.answers import System, answer
 from firmpedal.web.pages import buy, fit, keep, make, prove, sound
 from firmpedal.web.pictures import PICTURES
@@ -87,3 +90,19 @@ def test_every_choice_of_a_layout_has_its_picture():
     wanted = {(key, word) for key, choices in CHOICES.items() for word in choices}
     assert set(PICTURES) == wanted
     assert len(set(PICTURES.values())) == len(wanted)
+
+
+def test_what_several_windows_ask_at_once_is_worked_out_once(monkeypatch):
+    count, real = [], answers.evaluate
+
+    def slow(*given):
+        count.append(given)
+        time.sleep(0.2)
+        return real(*given)
+
+    monkeypatch.setattr(answers, "evaluate", slow)
+    text = f"# asked by four\n{example('brindlewick')}"
+    with ThreadPoolExecutor(4) as windows:
+        found = list(windows.map(lambda _: answers.answer(text, "a.yaml", None, None), range(4)))
+    assert len(count) == 1
+    assert all(each is found[0] for each in found)

@@ -7,9 +7,9 @@ import stat
 
 import pytest
 
+from firmpedal.project import save as disk
 from firmpedal.project.edit import EditError
-from firmpedal.web import disk
-from firmpedal.web.desk import OUTSIDE, TYPING_PAUSE, Document
+from firmpedal.web.desk import OUTSIDE, TYPING_PAUSE, Document, ReadOnly
 from texts import example
 
 TEXT = example("brindlewick")
@@ -243,4 +243,30 @@ def test_a_writer_that_dies_leaves_the_old_file_whole(document, path, monkeypatc
     monkeypatch.setattr(disk.Path, "replace", dies)
     with pytest.raises(KeyboardInterrupt):
         document.change("foot.panic", "210")
+    assert said_on_disk(path) == TEXT
+
+
+def test_a_phone_sees_every_change_and_makes_none(document, path):
+    heard = []
+    phone = ReadOnly(document)
+    end = phone.listen(lambda: heard.append(phone.text))
+    document.change("foot.panic", "210")
+    assert heard == [document.text]
+    phone.change("foot.panic", "220")
+    phone.replace_text("a: 1\n", document.text)
+    phone.replace_text("a: 1\n", "something else")
+    phone.undo()
+    assert phone.text == document.text == said_on_disk(path)
+    assert "panic: 210" in document.text
+    assert document.conflict is None
+    path.write_text(TEXT, encoding="utf-8")
+    document.change("foot.panic", "230")
+    assert phone.conflict is document.conflict is not None
+    phone.keep_mine()
+    phone.take_theirs()
+    assert document.conflict is not None
+    assert said_on_disk(path) == TEXT
+    end()
+    document.take_theirs()
+    phone.redo()
     assert said_on_disk(path) == TEXT

@@ -14,7 +14,7 @@ from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritabl
 from firmpedal.decide.fitted import NotImportedError
 from firmpedal.decide.imported import imported
 from firmpedal.decide.shape_tables import shapes_of
-from firmpedal.project.save import ChangedMeanwhileError, save
+from firmpedal.project.save import ChangedMeanwhileError, as_read, save
 from firmpedal.report.importing import import_words, where_to
 
 if TYPE_CHECKING:
@@ -78,7 +78,7 @@ def _shown_and_saved(before: Evaluation, after: Evaluation, file: Path) -> int:
         return 0
     _print_difference(before, after)
     try:
-        save(file, before.reading.text, after.reading.text)
+        save(file, after.reading.text, as_read(file, before.reading.text))
     except ChangedMeanwhileError:
         words = "was changed by somebody else meanwhile. Nothing was written; do it again."
         console(error=True).print(Text(f"{file} {words}"))

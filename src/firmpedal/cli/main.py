@@ -46,6 +46,9 @@ def open_(
     no_browser: Annotated[
         bool, typer.Option("--no-browser", help="Print the address and open no browser.")
     ] = False,
+    lan: Annotated[
+        bool, typer.Option("--lan", help="Let a phone of the local network in, with a code, to read.")
+    ] = False,
 ) -> None:
     """Open the app in your browser: the whole job page by page, on this machine alone.
 
@@ -53,7 +56,7 @@ def open_(
     """
     from firmpedal.cli.open import run  # noqa: PLC0415
 
-    sys.exit(run(place, port, browser=not no_browser))
+    sys.exit(run(place, port, browser=not no_browser, lan=lan))
 
 
 def _choice(name: str, words: str) -> Any:

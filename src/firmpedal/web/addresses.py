@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from urllib.parse import quote, urlencode
 
-START, NEW = "/", "/new"
+START, NEW, STEP = "/", "/new", "/aircraft/{file}/{name}"
+ON_PHONE, PAIR = "/phone", "/pair"  # how to let a phone in, on the computer; where the phone asks to
 BEGIN_EXAMPLE, BEGIN_LAYOUT, FORM_OF_LAYOUT = "/begin/example", "/begin/layout", "/begin/form.pdf"
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
+from threading import Lock
 from typing import TYPE_CHECKING
 
 from firmpedal.model.display import METRIC_LENGTHS, usual_display
@@ -35,7 +36,6 @@ class Answer:
     evaluation: Evaluation | None
 
 
-@lru_cache(maxsize=REMEMBERED)
 def answer(text: str, file: str, option: str | None, system: System | None) -> Answer:
     """Evaluate a text.
 
@@ -45,6 +45,18 @@ def answer(text: str, file: str, option: str | None, system: System | None) -> A
         option: One of the file's options; none for the file as written.
         system: The units for figures; none for the file's own.
     """
+    with _alone(text, file, option, system):
+        return _worked_out(text, file, option, system)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _alone(_text: str, _file: str, _option: str | None, _system: System | None) -> Lock:
+    """Where several windows ask the same at once, the first works it out and the others wait for that."""
+    return Lock()
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _worked_out(text: str, file: str, option: str | None, system: System | None) -> Answer:
     reading = read_text(text, file, option)
     if reading.aircraft is None:
         return Answer(reading, None)

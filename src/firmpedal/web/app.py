@@ -10,10 +10,13 @@ from nicegui import app, ui
 
 from firmpedal.web import addresses
 from firmpedal.web.answers import System
+from firmpedal.web.desk import ReadOnly
+from firmpedal.web.door import PHONE, Door
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.frame import Frame
 from firmpedal.web.guard import Guard
-from firmpedal.web.pages import buy, describe, fit, keep, make, new, prove, report, sound, start
+from firmpedal.web.lan import EVERYWHERE
+from firmpedal.web.pages import buy, describe, fit, keep, make, new, phone, prove, report, sound, start
 from firmpedal.web.routes import Routes
 from firmpedal.web.watch import Watch
 
@@ -22,6 +25,7 @@ if TYPE_CHECKING:
 
     from starlette.requests import Request
 
+    from firmpedal.web.lan import Lan
     from firmpedal.web.shelf import Shelf
 
 STATIC = Path(__file__).parent / "static"
@@ -40,14 +44,22 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
 STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPORTS.items()))
 
 
-def build(shelf: Shelf, port: int) -> None:
+def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
+    """The address of every page, for one aircraft: what looks at all of them takes them from here."""
+    steps = (addresses.step(file, name, option) for name, _ in STEPS)
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps)
+
+
+def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
     """Put every page and route of the app in place.
 
     Args:
         shelf: The folder it is opened on.
         port: Where it listens; requests under another address are refused.
+        lan: What lets phones in; without it this machine alone is answered.
     """
-    app.add_middleware(Guard, port=port)
+    door = Door(lan.pairing, frozenset(REPORTS)) if lan is not None else None
+    app.add_middleware(Guard, port=port, door=door)
     app.add_static_files("/static", STATIC)
     ui.add_head_html(
         '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
@@ -56,19 +68,23 @@ def build(shelf: Shelf, port: int) -> None:
     )
     app.router.routes.extend(Routes(shelf).all())
     app.timer(LOOK_EVERY, shelf.look)
-    _pages(shelf)
+    _pages(shelf, lan)
 
 
-def _pages(shelf: Shelf) -> None:
+def _pages(shelf: Shelf, lan: Lan | None) -> None:
     @ui.page(addresses.START, title="Firmpedal")
     def start_page(refused: str = "") -> None:
-        start.show(shelf, ui.context.client, refused)
+        start.show(shelf, ui.context.client, refused, phone=_from_phone())
 
     @ui.page(addresses.NEW, title="A new aircraft - Firmpedal")
     def new_page() -> None:
         new.show(_request().query_params)
 
-    @ui.page("/aircraft/{file}/{name}")
+    @ui.page(addresses.ON_PHONE, title="On the phone - Firmpedal")
+    def phone_page() -> None:
+        phone.show(lan)
+
+    @ui.page(addresses.STEP)
     async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
         await _step(shelf, file, name, option, line)
 
@@ -81,8 +97,9 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
         _nothing(f"There is no {file} in this folder." if document is None else f"There is no step {name}.")
         return
     ui.page_title(f"{title} - {file}")
-    watch = Watch(document, option, _system(_request()))
-    frame = Frame(watch, name, STEPS)
+    reads = _from_phone()
+    watch = Watch(ReadOnly(document) if reads else document, option, _system(_request()))
+    frame = Frame(watch, name, tuple(step for step in STEPS if step[0] in REPORTS) if reads else STEPS)
     if name == "describe":
         describe.TextPage(frame, client, line)
     else:
@@ -101,6 +118,10 @@ def _request() -> Request:
     return ui.context.client.request
 
 
+def _from_phone() -> bool:
+    return PHONE in _request().scope
+
+
 def _system(request: Request) -> System | None:
     """The units that were chosen before, as the browser remembers them."""
     word = request.cookies.get("fp-units", "")
@@ -112,7 +133,15 @@ def _worth_saying(record: logging.LogRecord) -> bool:
     return not (record.exc_info and str(record.exc_info[1]) == "No response returned.")
 
 
-def serve(shelf: Shelf, port: int, page: str, told: Callable[[str], None], *, browser: bool) -> None:
+def serve(
+    shelf: Shelf,
+    port: int,
+    page: str,
+    told: Callable[[str], None],
+    *,
+    browser: bool,
+    lan: Lan | None = None,
+) -> None:
     """Run the app until it is stopped.
 
     Args:
@@ -121,13 +150,14 @@ def serve(shelf: Shelf, port: int, page: str, told: Callable[[str], None], *, br
         page: The address of the first page to show.
         told: Is called with the whole address as soon as it answers.
         browser: Whether to open a browser on it.
+        lan: What lets phones of the local network in; without it this machine alone can reach it.
     """
-    build(shelf, port)
+    build(shelf, port, lan)
     address = "http://" + f"{HOST}:{port}"
     app.on_startup(lambda: told(f"{address}{page}"))
     logging.getLogger("uvicorn.error").addFilter(_worth_saying)
     ui.run(
-        host=HOST,
+        host=HOST if lan is None else EVERYWHERE,
         port=port,
         title="Firmpedal",
         favicon=STATIC / "mark.svg",
@@ -138,4 +168,5 @@ def serve(shelf: Shelf, port: int, page: str, told: Callable[[str], None], *, br
         tailwind=False,
         dark=None,
         binding_refresh_interval=None,
+        proxy_headers=False,  # who asks is what the system says, not what a request says
     )

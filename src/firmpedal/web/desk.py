@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import edited
-from firmpedal.web.disk import ChangedMeanwhileError, OnDisk, read, save
+from firmpedal.project.save import ChangedMeanwhileError, OnDisk, read, save
 from firmpedal.web.history import History, Step
 
 if TYPE_CHECKING:
@@ -41,6 +41,8 @@ class Document:
     `problems` say why it cannot be read as text, and then there is nothing to change; `trouble` says why
     the last change was not saved, where the disk refused it.
     """
+
+    may_change = True
 
     def __init__(self, path: Path, clock: Callable[[], float] = time.monotonic) -> None:
         self.path = path
@@ -159,3 +161,24 @@ class Document:
     def _tell(self) -> None:
         for listener in tuple(self._listeners):
             listener()
+
+
+class ReadOnly(Document):
+    """A document as a phone has it: the same one, in step with every change of it, but it changes nothing."""
+
+    may_change = False
+
+    def __init__(self, document: Document) -> None:
+        self.__dict__ = document.__dict__  # one state, so that what the computer does shows here
+
+    def replace_text(self, text: str, based_on: str, said: str = "") -> None:
+        """Leave the text as it is."""
+
+    def keep_mine(self) -> None:
+        """Leave a conflict to the computer."""
+
+    def take_theirs(self) -> None:
+        """Leave a conflict to the computer."""
+
+    def _keep(self, history: History) -> None:
+        pass

@@ -53,8 +53,10 @@ class Frame:
                 self._name = said("h1", self.file)
                 self._saved = said("p", "", "fp-small")
             with box(classes="fp-tools"):
-                self._undo = button("Undo", self.watch.document.undo)
-                self._redo = button("Redo", self.watch.document.redo)
+                with box(classes="fp-pair") as back_and_forth:
+                    self._undo = button("Undo", self.watch.document.undo)
+                    self._redo = button("Redo", self.watch.document.redo)
+                back_and_forth.set_visibility(self.watch.document.may_change)
                 self._units()
                 turn = raw(
                     HALVES,
@@ -139,7 +141,7 @@ class Frame:
         put_words(self._saved, self._saved_words())
         self._alerts.clear()
         with self._alerts:
-            if document.conflict is not None:
+            if document.conflict is not None and document.may_change:
                 conflict_card(document)
 
     def _saved_words(self) -> str:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 EMPTY = "There is no aircraft in this folder yet. Play with one of the examples, or begin your own."
 
 
-def show(shelf: Shelf, client: Client, refused: str = "") -> None:
+def show(shelf: Shelf, client: Client, refused: str = "", *, phone: bool = False) -> None:
     """Lay out the page; the verdicts come in as they are worked out."""
     with box(classes="fp-frame"):
         with box("header", "fp-top"), box(classes="fp-title"):
@@ -36,15 +36,25 @@ def show(shelf: Shelf, client: Client, refused: str = "") -> None:
             if refused:
                 said("p", refused, "fp-refused", role="alert")
             _mine(shelf, client)
-            _examples()
-            with box("section", "fp-card"):
-                said("h2", "A new one")
-                said("p", "Choose the layout by its pictures. The file that is written has every measurement "
-                     "still to take, and so has the form to print.")  # fmt: skip
-                link("Choose the layout", addresses.NEW, "fp-button fp-button-main")
+            if not phone:
+                _beginnings()
             with box("section", "fp-card"):
                 said("h2", "Before any of it")
                 raw("".join(f"<li>{escape(words)}</li>" for words in CAUTIONS), "ul", "fp-list")
+
+
+def _beginnings() -> None:
+    """What a phone has not: other files to begin, and other phones to let in."""
+    _examples()
+    with box("section", "fp-card"):
+        said("h2", "A new one")
+        said("p", "Choose the layout by its pictures. The file that is written has every measurement "
+             "still to take, and so has the form to print.")  # fmt: skip
+        link("Choose the layout", addresses.NEW, "fp-button fp-button-main")
+    with box("section", "fp-card"):
+        said("h2", "On the phone")
+        said("p", "Read the cards and the torques in the hangar, and tick the joints there.")
+        link("Let a phone in", addresses.ON_PHONE, "fp-button")
 
 
 def _mine(shelf: Shelf, client: Client) -> None:

@@ -1,0 +1,101 @@
+"""Every page of the app's own list, on its real server: widths, keyboard, axe, nothing asked elsewhere."""
+
+from __future__ import annotations
+
+import pytest
+from looks import hidden_focus, outside, small_targets, violations
+from served import Served, free_port
+
+from firmpedal.web.app import every_page
+from texts import example
+
+WIDTHS = (390, 768, 1280, 1920)
+SLOW = 30_000  # ms
+PAGES = [*every_page("mine.yaml", "rigid"), *every_page("broken.yaml")[3:]]
+BIG = 18  # px; what is read at arm's length, with a lamp in the other hand: our own choice
+# A link within a sentence or a list of lines is exempt from the size of targets (WCAG 2.2, 2.5.8, inline).
+INLINE = ("line=", "fp-skip", 'type="radio"')
+
+
+@pytest.fixture(scope="module")
+def app(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("hangar")
+    text = example("brindlewick")
+    (folder / "mine.yaml").write_text(text, encoding="utf-8")
+    (folder / "broken.yaml").write_text(text.replace("gear: tailwheel", "gear: tailwhel"), encoding="utf-8")
+    served = Served(folder, "--port", str(free_port()))
+    yield served
+    served.stop()
+
+
+@pytest.fixture
+def shown(new_context, app):
+    """Opens a page and waits for all of it; notes each request to anybody else."""
+    pages = []
+
+    def opening(address, **how):
+        page = new_context(**{"viewport": {"width": 1280, "height": 900}, **how}).new_page()
+        page.elsewhere = []
+        page.on("request", lambda it: page.elsewhere.append(it.url))
+        page.on("websocket", lambda it: page.elsewhere.append(it.url))
+        pages.append(page)
+        page.goto(app.base + address)
+        page.wait_for_selector(".fp-main")
+        page.wait_for_function("() => !document.body.innerText.includes('Working it out')", timeout=SLOW)
+        return page
+
+    yield opening
+    ours = (app.base, app.base.replace("http", "ws", 1), "data:", "blob:")
+    for page in pages:
+        assert page.elsewhere
+        assert [each for each in page.elsewhere if not each.startswith(ours)] == []
+
+
+@pytest.mark.parametrize("address", PAGES)
+@pytest.mark.parametrize("look", ["light", "dark"])
+def test_no_page_scrolls_sideways_and_axe_finds_nothing(shown, address, look):
+    page, faults = shown(address, color_scheme=look), {}
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": 900})
+        small = [each for each in small_targets(page, 44) if not any(word in each[0] for word in INLINE)]
+        found = [*outside(page), *small, *(violations(page) if width in (390, 1280) else ())]
+        if found:
+            faults[width] = found
+    assert faults == {}
+
+
+@pytest.mark.parametrize("address", PAGES)
+@pytest.mark.parametrize("width", [390, 1280])
+def test_the_keyboard_reaches_everything_and_shows_where_it_is(shown, address, width):
+    page = shown(address, viewport={"width": width, "height": 900})
+    unreached, unseen = hidden_focus(page)
+    assert unreached == []
+    assert unseen == []
+
+
+@pytest.mark.parametrize("step", ["make", "prove", "buy"])
+def test_on_a_phone_what_is_ticked_and_read_is_big_and_the_steps_lie_under_the_thumb(shown, step):
+    how = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
+    page = shown(f"/aircraft/mine.yaml/{step}?option=rigid", **how)
+    ticks = page.eval_on_selector_all(
+        ".fp-sheet .fp-tick", "all => all.map(each => [each.getBoundingClientRect().height, each.outerHTML])"
+    )
+    assert [each for each in ticks if each[0] < 56] == []
+    letters = page.eval_on_selector_all(
+        ".fp-sheet .fp-table td:not(:empty), .fp-sheet .fp-tick",
+        "all => all.filter(each => each.checkVisibility())"
+        ".map(each => parseFloat(getComputedStyle(each).fontSize))",
+    )
+    assert letters
+    assert min(letters) >= BIG
+    page.mouse.wheel(0, 1500)
+    page.wait_for_timeout(100)
+    bars = page.eval_on_selector_all(
+        ".fp-steps a",
+        "all => all.map(each => each.getBoundingClientRect()).map(box => [box.top, box.bottom])",
+    )
+    assert len(bars) == 7
+    assert min(top for top, _ in bars) > 844 * 2 / 3
+    assert max(bottom for _, bottom in bars) <= 844
+    page.get_by_role("link", name="Keep").click()
+    page.wait_for_url("**/keep?option=rigid")

@@ -1,0 +1,1 @@
+"""What those who work on Firmpedal use besides its tests."""
