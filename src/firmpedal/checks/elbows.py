@@ -12,7 +12,6 @@ from firmpedal.checks.elbow_room import (
     final,
     needed_beside,
     set_apart,
-    to_measure,
     turns_in_beside,
 )
 from firmpedal.checks.view import Limit, Outcome, View, cited
@@ -93,14 +92,7 @@ def _past_the_leg(place: str, one: PortFitting, other: PortFitting) -> Iterator[
     if Answer.YES in orders:
         return
     names = f"{one.port.name} and {other.port.name}"
-    if Answer.UNKNOWN in orders:
-        missing = tuple(dict.fromkeys((*to_measure(one, ()), *to_measure(other, ()))))
-        missing = missing or _asked(
-            set_apart(one, other), set_apart(one, other), (one.part, other.part), place
-        )
-        yield NotShown(
-            RULE, place, f"whether the elbows at {names} turn in past each other's outlet", missing
-        )
+    if Answer.UNKNOWN in orders:  # the circle has answered already; only what is sure is added to it
         return
     yield Finding(
         RULE,
