@@ -47,7 +47,7 @@ def test_from_the_face_the_leg_begins_on_the_axis_above_it_by_the_stem_less_the_
     # (ASME B1.20.1) and up to 3 turns of 1/27 in more by the wrench
     heights = [np.array(leg.crossing) / INCH - (40, 0, -5) for leg in fittings()["in"].legs]
     assert all((x, y) == pytest.approx((0, 0), abs=1e-9) for x, y, _ in heights)
-    assert 0.57 - 0.1615 - 3 / 27 == pytest.approx(min(z for *_, z in heights), abs=0.02)
+    assert min(z for *_, z in heights) == pytest.approx(0.57 - 0.1615 - 3 / 27, abs=0.02)
     assert max(z for *_, z in heights) <= 0.77 - 0.1615
 
 
