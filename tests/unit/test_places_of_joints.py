@@ -74,10 +74,15 @@ class TestAccess:
 class TestElbows:
     LEFT, RIGHT = "at: [4.0, -0.6, 1.5]", "at: [4.0, 0.6, 1.5]"
     STRAIGHT = "{to fitting: 90 degrees, to end: 0 deg}"
+    # The copilot's pedal tubes stand just in reach of other elbows: out of the way, so that they ask nothing.
+    TUBES = tuple(
+        (f"pilot_{side}_tube, shift: {{right: 21}}", f"pilot_{side}_tube, shift: {{right: 21, aft: 3}}")
+        for side in ("left", "right")
+    )
 
     def apart(self, half: float) -> str:
         edits = ((self.LEFT, f"at: [4.0, -{half}, 1.5]"), (self.RIGHT, f"at: [4.0, {half}, 1.5]"))
-        return edited(example("oatmere"), *edits)
+        return edited(example("oatmere"), *edits, *self.TUBES)
 
     def test_what_is_needed_is_the_sweep_and_half_the_body(self):
         # AN822-4: leg .89 +/- .10, body .423 to .440: from .79 + .2115 to .99 + .220.
@@ -98,6 +103,13 @@ class TestElbows:
     def test_straight_nipples_go_in_side_by_side(self):
         text = self.apart(0.45)
         assert said(text, ELBOWS) == asked(text, ELBOWS) == []
+
+    def test_an_outlet_that_may_reach_a_pedal_tube_is_asked_for(self):
+        # The tube is 1.0 in behind the port, where an AN822-4 reaches .79 to .99 in from an axis that stands
+        # as far before its seat as the leg is long.
+        found = asked(example("oatmere"), ELBOWS)
+        assert all("copilot_" in what and "outlet leg of AN822-4D" in what for what in found)
+        assert len(found) == 2
 
     def test_a_port_that_faces_away_is_no_neighbour(self):
         ends = "right_in: {thread: 1/8 NPT female, faces: forward,"

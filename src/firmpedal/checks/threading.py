@@ -16,27 +16,36 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.surroundings import Zone
 
+RULE = "thread-in-before-bending"
+
 
 def thread_in_before_bending(view: View) -> Iterator[Outcome]:
     """A tube that goes through a closed place lengthwise has its last bends made after that.
 
     Where nobody gets at it from the side it is pushed in straight, and what is bent beyond it would not
-    follow.
+    follow. What is bent inside such a place goes in before that is closed, and does not come out again.
     """
-    rule = "thread-in-before-bending"
     for line in view.laid:
-        if line.tube is None or line.tube.centreline is None:
-            continue
         for crossing in view.crossings_of(line.name):
-            zone, later = crossing.zone, _later(line, crossing)
-            if later is None:
+            bends, later = _bends(line, crossing), _later(line, crossing)
+            shut = _shut(crossing.zone)
+            if shut is Answer.NO or not (bends.inside or later):
                 continue
-            if _shut(zone) is Answer.UNKNOWN:
-                missing = Missing(f"{zone.place}.access", f"whether {zone.name} can be reached from the side")
-                message = f"whether {line.name} has to be threaded in before it is bent"
-                yield NotShown(rule, line.place, message, (missing,))
-                continue
-            yield _threaded(line, crossing, later)
+            if shut is Answer.UNKNOWN:
+                yield _not_shown(line, crossing.zone, bends)
+            elif bends.inside:
+                yield _bent_inside(line, crossing.zone, bends.inside)
+            elif later:
+                yield _threaded(line, crossing, later)
+
+
+@dataclass(frozen=True, slots=True)
+class Bends:
+    """The bends of a tube, from 1, as a zone parts them."""
+
+    before: tuple[int, ...] = ()
+    inside: tuple[int, ...] = ()
+    after: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +57,7 @@ class Later:
 
     @property
     def words(self) -> str:
-        numbers = ", ".join(map(str, self.bends))
-        return f"{'bend' if len(self.bends) == 1 else 'bends'} {numbers} and the flare at the {self.end} end"
+        return f"{_named(self.bends)} and the flare at the {self.end} end"
 
 
 def made_later(line: LaidLine, crossings: Iterable[Crossing]) -> Later | None:
@@ -67,21 +75,51 @@ def _shut(zone: Zone) -> Answer:
 
 def _later(line: LaidLine, crossing: Crossing) -> Later | None:
     """The side with fewer bends, so that less is done on the aircraft; None where it need not be threaded."""
-    before, after = _bends_outside(line, crossing)
-    if _shut(crossing.zone) is Answer.NO or not before or not after:
+    bends = _bends(line, crossing)
+    before, after = bends.before, bends.after
+    if _shut(crossing.zone) is Answer.NO or bends.inside or not before or not after:
         return None
-    return Later(tuple(before), "first") if len(before) < len(after) else Later(tuple(after), "last")
+    return Later(before, "first") if len(before) < len(after) else Later(after, "last")
 
 
-def _bends_outside(line: LaidLine, crossing: Crossing) -> tuple[list[int], list[int]]:
-    """The bends, from 1, on the first end's side of a zone and on the last end's side of it."""
+def _bends(line: LaidLine, crossing: Crossing) -> Bends:
+    """On the first end's side of a zone, inside it, and on the last end's side of it."""
     if line.tube is None or line.tube.centreline is None or not crossing.inside:
-        return [], []
+        return Bends()
     start, stop = crossing.stretches[0][0], crossing.stretches[-1][1]
     stations = line.tube.centreline.tangent_stations
     middles = [(stations[2 * n + 1] + stations[2 * n + 2]) / 2 for n in range(len(line.tube.bends))]
-    before = [n for n, middle in enumerate(middles, 1) if middle < start]
-    return before, [n for n, middle in enumerate(middles, 1) if middle > stop]
+    return Bends(
+        tuple(n for n, middle in enumerate(middles, 1) if middle < start),
+        tuple(
+            n
+            for n, middle in enumerate(middles, 1)
+            if any(begin <= middle <= end for begin, end in crossing.stretches)
+        ),
+        tuple(n for n, middle in enumerate(middles, 1) if middle > stop),
+    )
+
+
+def _named(bends: tuple[int, ...]) -> str:
+    return f"bend {bends[0]}" if len(bends) == 1 else f"bends {', '.join(map(str, bends))}"
+
+
+def _not_shown(line: LaidLine, zone: Zone, bends: Bends) -> NotShown:
+    missing = Missing(f"{zone.place}.access", f"whether {zone.name} can be reached from the side")
+    way = "can be taken out again" if bends.inside else "has to be threaded in before it is bent"
+    return NotShown(RULE, line.place, f"whether {line.name} {way}", (missing,))
+
+
+def _bent_inside(line: LaidLine, zone: Zone, inside: tuple[int, ...]) -> Finding:
+    message = (
+        f"{_named(inside)} of {line.name} {'lies' if len(inside) == 1 else 'lie'} in {zone.name}, which is "
+        "closed: it can be neither pushed in nor drawn out"
+    )
+    tries = (
+        f"bend it, test it and lay it in before {zone.name} is closed; write down that it stays there",
+        f"or run it straight through {zone.name}, with the bends outside",
+    )
+    return Finding(RULE, Level.NOTE, line.place, message, tries, sources=practice("common-practice"))
 
 
 def _threaded(line: LaidLine, crossing: Crossing, later: Later) -> Finding:
@@ -93,11 +131,4 @@ def _threaded(line: LaidLine, crossing: Crossing, later: Later) -> Finding:
         f"thread it in before {later.words} are made, and make those in place",
         "or a union on either side of it, where it can be reached",
     )
-    return Finding(
-        "thread-in-before-bending",
-        Level.NOTE,
-        line.place,
-        message,
-        tries,
-        sources=practice("common-practice"),
-    )
+    return Finding(RULE, Level.NOTE, line.place, message, tries, sources=practice("common-practice"))

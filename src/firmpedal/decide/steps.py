@@ -53,8 +53,6 @@ def _ready(work: Work) -> Iterator[Step]:
 
 
 def _safe(work: Work) -> Iterator[Step]:
-    if not work.before.laid:
-        return  # no line, no fluid, no pressure: nothing to make safe
     yield Step(Phase.SAFE, Action.CHOCK, "wheels")
     for component in work.before.aircraft.components:
         if isinstance(component, ParkingValve):
