@@ -9,9 +9,10 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from strategies import bent_paths
 
+from firmpedal.decide.bend_rows import PLANE, TUBE
 from firmpedal.decide.fitted import NotImportedError
 from firmpedal.decide.imported import imported
-from firmpedal.decide.shape_tables import PLANE, TUBE, shapes_of
+from firmpedal.decide.shape_tables import shapes_of
 from firmpedal.export.bend_tables import bends_csv, points_csv
 from firmpedal.lay.half_bent import bend_data
 from firmpedal.pipeline import evaluate_text

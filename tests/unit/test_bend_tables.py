@@ -9,8 +9,9 @@ from evaluated import example
 from hypothesis import given
 from hypothesis import strategies as st
 
+from firmpedal.decide.bend_rows import PLANE, SIGN_WORDS, TUBE
 from firmpedal.decide.listing import ListError
-from firmpedal.decide.shape_tables import PLANE, SIGN_WORDS, TUBE, shapes_of
+from firmpedal.decide.shape_tables import shapes_of
 from firmpedal.export.bend_tables import BEND_COLUMNS, _bend_rows, _table, bends_csv, points_csv
 from firmpedal.lay.half_bent import BendData
 from firmpedal.lay.shape import Bend
@@ -106,6 +107,12 @@ BROKEN = [
     (f"{HEADING}\na,end,10,,,\na,1,10,0,90,20\n", 3, 1, "a goes on after its last straight"),
     (f"{HEADING}\na,2,10,0,90,20\n", 2, 3, "bend 2 stands where bend 1 should"),
     (f"{HEADING}\na,1,9,0,90,20\na,2,9,45,90,20\na,end,9,,,\n", 3, 7, "does not say what turns"),
+    (f"{HEADING}\na,1,9,30,90,20\na,end,9,,,\n", 2, 7, "bend 1 has a rotation of 30, and there is no bend"),
+    (f"{HEADING}\na,1,9,x,90,20\na,end,9,,,\n", 2, 7, "rotation: 'x'"),
+    (f"{HEADING}\na,1,9,0,90,20\na,end,9,30,,\n", 3, 9, "after the last straight nothing is turned"),
+    (f"{HEADING}\na,1,9,0,90,20\na,end,9,,45,\n", 3, 10, "after the last straight nothing is bent"),
+    (f"{HEADING}\na,1,9,0,90,20\na,end,9,0,0,25\n", 3, 13, "radius 25, and no bend of this line has it"),
+    (f"{HEADING}\na,1,9,0,90,20\na,end,,0,0,20\n", 3, 7, "nothing under straight before"),
     (f"{POINTS}\nrun,1,1,2,3\n", 2, 1, "a line has two ends"),
     (f"{POINTS}\nrun,1,1,2,3\nrun,3,1,2,9\n", 3, 5, "point 3 stands where point 2 should"),
     (f"{POINTS},aft_mm\nrun,1,1,2,3,4\n", 1, 34, "two columns `aft`"),
@@ -165,3 +172,19 @@ def test_angles_are_in_degrees():
         line for line in bends_csv(example("rigid")).splitlines() if line.startswith(f"{first.name},1,")
     ]
     assert float(row.split(",")[4]) == pytest.approx(degrees(first.tube.centreline.bends[0].angle))
+
+
+@pytest.mark.parametrize("first", ["", "0", "-", "360", "-360"])
+@pytest.mark.parametrize("end", [",,", "0,0,0", "-,-,20", "0,0,20"])
+def test_figures_that_say_nothing_are_passed_over(first, end):
+    text = f"{HEADING}\na,1,9,{first},90,20\na,end,9,{end}\n"
+    (bend,) = shapes_of(text)["a"].bends
+    assert bend.rotation == 0.0
+
+
+def test_rotations_in_the_row_before_are_told_what_to_do():
+    """Bends 1 and 2 a quarter apart, written in the row of bend 1."""
+    text = f"{HEADING}\na,1,9,90,90,20\na,2,9,0,90,20\na,end,9,,,\n"
+    with pytest.raises(ListError) as caught:
+        shapes_of(text, PLANE)
+    assert "move them all one row down" in caught.value.suggestion

@@ -131,6 +131,14 @@ def test_what_does_not_belong_is_refused_and_nothing_written(folder, table, word
         (ELBOW.format(radius=0.75, last=5.5), "too far apart for the seats in the file; 0.031 in is allowed"),
         (ELBOW.format(radius=0.75, last=5), "too near to each other"),
         (
+            ELBOW.replace(",0,90", ",30,90").format(radius=0.75, last=5.25),
+            "t.csv:3:12: bend 1 has a rotation of",
+        ),
+        (
+            ELBOW.replace("{last},,,", "{last},,90,").format(radius=0.75, last=5.25),
+            "t.csv:4:15: the row `end`",
+        ),
+        (
             BENDS + "run,1,9,0,45,1\nrun,2,1,0,45,2\nrun,end,5,,,\n",
             "its bends have radii from 1.00 in to 2.00 in, and a line has one bend radius",
         ),

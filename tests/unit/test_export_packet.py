@@ -5,7 +5,7 @@ from __future__ import annotations
 import subprocess
 import sys
 from functools import cache
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import pytest
 from evaluated import EXAMPLE, awkward, example
@@ -13,8 +13,10 @@ from printed_pages import reader, runs
 
 from firmpedal.export.packet import page_count, write
 from firmpedal.export.typst import pdf
+from firmpedal.pipeline import evaluate_text
 from firmpedal.report.packet import footer_of, packet_sheets
 from firmpedal.report.sheet import Facts, Heading, Paragraph, Sheet
+from texts import example as aircraft
 
 SIDE = 51.0  # 18 mm
 BLANK = 7.0  # the blank after the last word of a line may hang over the margin
@@ -185,3 +187,40 @@ def test_words_of_the_typesetter_in_a_name_are_printed_as_they_are():
     evaluation = evaluate_text(text)
     found = reader(pdf(packet_sheets(evaluation)[:1], footer_of(evaluation))).pages[0].extract_text()
     assert "#panic() *b* $x$ @y _z_ <w> [v]" in found
+
+
+def torn(text, names):
+    """Names that a line of a page begins and the next one ends, each as what stands on the two lines."""
+    lines = [line.strip() for line in text.replace("\u200b", "").splitlines()]
+    for one, other in pairwise(lines):
+        begins, ends = one.rpartition(" ")[2], other.partition(" ")[0].strip(",;.:)")
+        if begins and ends and begins + ends in names:
+            yield begins, ends
+
+
+def names_of(evaluation):
+    things = [*evaluation.aircraft.components, *evaluation.aircraft.bulkheads, *evaluation.aircraft.lines]
+    ports = [f"{one.name}.{port.name}" for one in evaluation.aircraft.components for port in one.ports]
+    return {*(one.name for one in things), *ports}
+
+
+@pytest.mark.parametrize(
+    ("file", "option"), [("brindlewick", "rigid"), ("oatmere", None), ("fennimoss", "rigid")]
+)
+def test_names_that_fit_on_a_line_are_not_torn(file, option):
+    evaluation = evaluate_text(aircraft(file), file, option)
+    paper = reader(pdf(packet_sheets(evaluation), footer_of(evaluation)))
+    text = [page.extract_text() for page in paper.pages]
+    assert any("_" in name and name in page for name in names_of(evaluation) for page in text)
+    assert [found for page in text for found in torn(page, names_of(evaluation))] == []
+
+
+def test_a_name_too_long_for_its_line_breaks_after_a_dot_first_and_never_before_a_joint():
+    lines = [[line.strip() for line in page.replace("\u200b", "").splitlines()] for page in pages("awkward")]
+    pairs = [pair for page in lines for pair in pairwise(page)]
+    assert any(
+        one.endswith("_long_name.") and other.startswith("outlet_at_the_very_bottom") for one, other in pairs
+    )
+    found = [pair for page in pages("awkward") for pair in torn(page, names_of(awkward()))]
+    assert found
+    assert all(begins[-1] in "._" for begins, _ in found)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from collections import Counter
 from math import pi
 
 import pytest
@@ -12,9 +13,12 @@ from ezdxf.filemanagement import readfile
 
 from firmpedal.export import dxf, step
 from firmpedal.export.formats import FORMATS, words
-from firmpedal.pipeline import evaluate_text
+from firmpedal.fit.chain import nut_at
+from firmpedal.model.part import Category
+from firmpedal.pipeline import evaluate_text, read_text
 from firmpedal.units import to_unit
-from texts import edited, small
+from texts import EXAMPLES, edited, small
+from texts import example as aircraft
 
 
 @pytest.fixture(scope="module")
@@ -23,7 +27,7 @@ def solids(tmp_path_factory):
 
     path = tmp_path_factory.mktemp("step") / "lines.step"
     written = step.write(example("rigid"), path)
-    assert written.left_out == ()
+    assert all("AN924-4D at" in words for words in written.left_out)
     return import_step(path)
 
 
@@ -35,9 +39,12 @@ def test_every_line_is_a_named_solid(solids):
     # four tube ends have a nut of their own; the hoses' swivels are part of the hose
     assert sum(name.startswith("room_of_nut") for name in names) == 4
     # two ports and two bulkheads on either side, each with one body; no length of them is from a standard
-    bodies = [name for name in names if name.startswith("room_of_AN")]
+    bodies = [name for name in names if name.startswith("room_of_AN8")]
     assert len(bodies) == 8
     assert all(name.endswith("_estimate") for name in bodies)
+    # AN924 was read; the axles' panels have no place
+    nuts = {"room_of_AN924-4D_at_left_floor", "room_of_AN924-4D_at_right_floor"}
+    assert {name for name in names if "AN924" in name} == nuts
 
 
 def test_a_tube_has_the_volume_of_its_metal(solids):
@@ -99,7 +106,7 @@ def test_drawings_are_sound_and_true_to_length(tmp_path):
 
 @pytest.mark.parametrize("name", FORMATS)
 def test_every_format_writes_files_and_says_what_it_is_for(name, tmp_path):
-    made = FORMATS[name](example("rigid"), tmp_path, "plane")
+    made = FORMATS[name](example("all hose" if name == "step" else "rigid"), tmp_path, "plane")
     assert made.paths
     assert made.left_out == ()
     assert all(path.stat().st_size > 100 for path in made.paths)
@@ -165,3 +172,98 @@ def test_what_cannot_be_drawn_is_named(tmp_path):
     evaluation = looped("hose -4 PTFE braided", "[unknown]")
     written = step.write(evaluation, tmp_path / "a.step")
     assert "loop: its points are not all known" in written.left_out
+
+
+# What has no place, as the files have it: elbows without an arm whose line comes otherwise (Brindlewick as
+# written, the valve of the first sketch); panels without `at`. All the rest of the parts list has a room.
+WITHOUT = {
+    ("brindlewick", None): {
+        "left_cylinder.outlet": "COMP-E-1/4x1/8",
+        "right_cylinder.outlet": "COMP-E-1/4x1/8",
+    },
+    ("brindlewick", "rigid"): {"left_axle": "AN924-4D", "right_axle": "AN924-4D"},
+    ("brindlewick", "all hose"): {},
+    ("fennimoss", None): {},
+    ("fennimoss", "rigid"): {
+        f"{side}_{name}": "AN924-3D" for side in ("left", "right") for name in ("bracket", "gear_bracket")
+    },
+    ("oatmere", None): {"left_belly": "AN924-4D", "right_belly": "AN924-4D"},
+    ("oatmere", "single brakes"): {"left_belly": "AN924-4D", "right_belly": "AN924-4D"},
+    ("oatmere", "first sketch"): {
+        "left_belly": "AN924-4D",
+        "right_belly": "AN924-4D",
+        "valve.left_in": "AN822-4D",
+        "valve.right_in": "AN822-4D",
+    },
+}
+
+
+def as_read(name):
+    """The reader of STEP files makes underlines of dots."""
+    return name.replace(".", "_")
+
+
+def test_the_list_has_every_option_of_every_example():
+    found = [
+        (path.stem, option)
+        for path in EXAMPLES.glob("*.yaml")
+        for option in (None, *read_text(path.read_text(encoding="utf-8"), path.name).options)
+    ]
+    assert sorted(map(str, found)) == sorted(map(str, WITHOUT))
+
+
+@pytest.mark.parametrize(("name", "option"), WITHOUT)
+def test_every_fitting_with_a_place_has_its_room(name, option, tmp_path):
+    evaluation = evaluate_text(aircraft(name), name, option)
+    listed = Counter(
+        f"room_of_{part.designation}_at_{joint.name}"
+        for joint in evaluation.assembly.joints
+        for part in joint.parts
+        if part.category in (Category.FITTING, Category.JAM_NUT, Category.CAP)
+    )
+    without = WITHOUT[name, option]
+    listed -= Counter(f"room_of_{part}_at_{joint}" for joint, part in without.items())
+    ends = [(line.name, end) for line in evaluation.laid for end in ("from", "to")]
+    joints = {(line, end): evaluation.assembly.joint_of(line, end) for line, end in ends}
+    nuts = [f"room_of_nut_{line}_{end}" for (line, end), joint in joints.items() if nut_at(joint, line, end)]
+    written, found = read_back(evaluation, tmp_path / "a.step")
+    rooms = Counter(
+        label.removesuffix("_estimate").removesuffix("_either_way").removesuffix("_either_side")
+        for label in found
+        if label.startswith("room_of_")
+    )
+    assert rooms == Counter(map(as_read, [*listed.elements(), *nuts]))
+    assert sorted(words.partition(":")[0] for words in written.left_out) == sorted(
+        f"{part} at {joint}" for joint, part in without.items()
+    )
+    assert all("Measure `a" in words for words in written.left_out)
+
+
+def rod(flats, length):
+    """The volume of a rod over the corners of a hexagon [mm3], from inches."""
+    return pi / 4 * (flats * 2 / 3**0.5) ** 2 * length * 25.4**3
+
+
+def test_rooms_have_the_volume_and_place_of_their_figures(tmp_path):
+    # AN924-4 is .688 in over flats and .250 in thick, on both sides of Oatmere's firewall of .020 in at
+    # aft 0, right -1, up 20
+    _, found = read_back(evaluate_text(aircraft("oatmere"), "oatmere"), tmp_path / "a.step")
+    nut = found["room_of_AN924-4_at_left_firewall_either_side"]
+    assert nut.volume == pytest.approx(2 * rod(0.688, 0.250), rel=1e-6)
+    box = nut.bounding_box(optimal=True)
+    half = 0.688 / 3**0.5
+    low, high = (-0.26, -1 - half, 20 - half), (0.26, -1 + half, 20 + half)
+    assert tuple(box.min) == pytest.approx([25.4 * one for one in low], abs=1e-3)
+    assert tuple(box.max) == pytest.approx([25.4 * one for one in high], abs=1e-3)
+
+
+def test_an_adapter_and_its_fitting_have_each_their_room(tmp_path):
+    # AN816-4 is at most 1.241 in long and .53 in over flats; AN910-1 at most 1.00 in long and 11/16 in wide,
+    # and what its place leaves open: .10 in of the AN816 either way, and 1-1/2 turns of 1/27 in of the thread
+    caliper = "    to: caliper.inlet\n"
+    edit = (caliper, f"{caliper}    to fitting: [AN910-1D, AN816-4D]\n")
+    _, found = read_back(evaluate_text(edited(small("quillfen"), edit)), tmp_path / "a.step")
+    fitting = found[as_read("room_of_AN816-4D_at_caliper.inlet_estimate")]
+    assert fitting.volume == pytest.approx(rod(0.53, 1.241), rel=1e-6)
+    adapter = found[as_read("room_of_AN910-1D_at_caliper.inlet_estimate")]
+    assert adapter.volume == pytest.approx(rod(11 / 16, 1.00 + 0.20 + 1.5 / 27), rel=1e-6)

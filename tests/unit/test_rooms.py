@@ -8,13 +8,14 @@ import pytest
 from evaluated import example
 
 from firmpedal.export.rooms import fitting_rooms, nut_rooms
+from firmpedal.pipeline import evaluate_text
+from texts import edited, small
 
 INCH = 0.0254
 
 
 def rooms(option="rigid"):
-    found, left_out = fitting_rooms(example(option))
-    assert left_out == ()
+    found, _ = fitting_rooms(example(option))
     return {room.name: room for room in found}
 
 
@@ -53,6 +54,33 @@ def test_a_room_is_as_wide_as_the_corners_of_the_widest_flats():
 
 def test_a_nut_starts_at_the_seat_and_goes_along_the_line():
     line = next(line for line in example("rigid").laid if line.name == "left_leg")
-    first, _ = nut_rooms(example("rigid"), line)
+    (first, _), without = nut_rooms(example("rigid"), line)
+    assert without == ()
     assert first.name == "room_of_nut_left_leg_from_estimate"
     assert inches(first) == [pytest.approx((7.0, -9.0, -0.9)), pytest.approx((7.0, -9.0, -0.9 - 0.666))]
+
+
+def test_the_nut_of_a_bulkhead_elbow_lies_on_the_panel_on_the_side_of_the_leg_through_it():
+    # the floor is .095 in thick with its middle at up 0; AN924-4 is .250 in thick; the tube goes down from it
+    room = rooms()["room_of_AN924-4D_at_left_floor"]
+    assert inches(room) == [pytest.approx((7.0, -9.0, -0.0475)), pytest.approx((7.0, -9.0, -0.2975))]
+    assert 2 * room.radius / INCH == pytest.approx(
+        0.688 * 2 / sqrt(3), abs=1e-4
+    )  # both figures of AN924 read
+
+
+def test_a_nut_whose_panel_has_no_place_asks_for_the_hole():
+    _, left_out = fitting_rooms(example("rigid"))
+    assert left_out == tuple(
+        f"AN924-4D at {name}: where the panel sits along it is not known. "
+        f"Measure `at`: the middle of the hole of {name}"
+        for name in ("left_axle", "right_axle")
+    )
+
+
+def test_a_nut_without_a_place_says_what_to_measure():
+    text = edited(small("quillfen"), ("[10, 0, -6]", "unknown"))
+    (line,) = evaluate_text(text).laid
+    nuts, left_out = nut_rooms(evaluate_text(text), line)
+    assert nuts == ()
+    assert left_out[0].startswith("AN818-4D at run.from: where it lies is not known. Measure ")

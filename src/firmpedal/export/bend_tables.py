@@ -12,7 +12,7 @@ import io
 from math import degrees
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.shape_tables import END, PLANE, SIGN_WORDS
+from firmpedal.decide.bend_rows import END, PLANE, SIGN_WORDS
 from firmpedal.lay.half_bent import BendData
 
 if TYPE_CHECKING:

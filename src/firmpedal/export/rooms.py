@@ -1,146 +1,165 @@
 """The room that fittings and nuts take: round rods along their axes, over the corners of their flats.
 
 Lengths and widths are the most of what the catalogue gives. Where that is an estimate, and not a figure
-from a standard, the name of the room says so.
+from a standard, the name of the room says so. Sleeves, inserts, washers and O-rings lie inside the room of
+what they belong to.
 """
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
+from collections import Counter
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from firmpedal.fit.chain import chain_at
+from firmpedal.catalog import catalogue
+from firmpedal.fit.chain import nut_at
+from firmpedal.lay.hub_axes import HubEnd
+from firmpedal.lay.hub_bodies import HubBodies
+from firmpedal.lay.placed_body import Unplaced
+from firmpedal.lay.port_bodies import PortBodies
+from firmpedal.lay.vectors import along, less, unit
 from firmpedal.model.aircraft import find
-from firmpedal.model.part import CORNERS_OVER_FLATS, Category
+from firmpedal.model.part import CORNERS_OVER_FLATS
+from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from firmpedal.fit.joint import Joint
     from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.placed_body import Standing
     from firmpedal.lay.shape import Point
-    from firmpedal.model.circuit import Bulkhead, Port
-    from firmpedal.model.part import Part
+    from firmpedal.model.circuit import Bulkhead
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
 ESTIMATE = "_estimate"
+ENDS = 2  # points of a line that has no corner between its ends
 
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """A rod round a path of two points or more [m]."""
+    """A rod round a path of two points or more [m], and round `more` of them for a body with arms."""
 
     name: str
     path: tuple[Point, ...]
     radius: float
+    more: tuple[tuple[Point, ...], ...] = ()
+
+    @property
+    def paths(self) -> tuple[tuple[Point, ...], ...]:
+        return (self.path, *self.more)
 
 
-def nut_rooms(evaluation: Evaluation, line: LaidLine) -> Iterator[Room]:
-    """The nut at each end of a line, from the seat along the line."""
-    if line.path is None:
-        return
-    for end, (seat, beyond) in (("from", line.path[:2]), ("to", line.path[:-3:-1])):
-        joint = evaluation.assembly.joint_of(line.name, end)
-        own = chain_at(joint, line.name, end) if joint else ()
-        nut = next((part for part in own if part.category is Category.COUPLING_NUT), None)
-        flats, length = (nut.width, nut.dimension("overall_length")) if nut else (None, None)
-        if flats is None or length is None or not (flats.known and length.known) or seat == beyond:
-            continue
-        name = f"room_of_nut_{line.name}_{end}{_marked(flats, length)}"
-        far = _along(seat, _unit(_less(beyond, seat)), length.high)
-        yield Room(name, (seat, far), _over_corners(flats))
+Rooms = tuple[tuple[Room, ...], tuple[str, ...]]
 
 
-def fitting_rooms(evaluation: Evaluation) -> tuple[tuple[Room, ...], tuple[str, ...]]:
-    """The bodies in ports and bulkheads, and in words which ones have none and why."""
+def nut_rooms(evaluation: Evaluation, line: LaidLine) -> Rooms:
+    """The nut at each end of a line, from the seat along the line; and in words which have none and why."""
     rooms: list[Room] = []
     left_out: list[str] = []
-    for joint in evaluation.assembly.joints:
-        for body in (part for part in joint.parts if part.category is Category.FITTING):
-            found = _room(evaluation, joint, body)
-            if isinstance(found, Room):
-                rooms.append(found)
-            else:
-                left_out.append(f"{body.designation} at {joint.name}: {found}")
+    for end, (seat, beyond) in (("from", line.points[:2]), ("to", line.points[:-3:-1])):
+        joint = evaluation.assembly.joint_of(line.name, end)
+        nut = nut_at(joint, line.name, end) if joint else None
+        if nut is None:
+            continue
+        what, flats, length = (
+            f"{nut.designation} at {line.name}.{end}",
+            nut.width,
+            nut.dimension("overall_length"),
+        )
+        if not (seat.known and beyond.known) or seat.point == beyond.point:
+            left_out.append(f"{what}: where it lies is not known. Measure the line's end and its next corner")
+        elif flats is None or length is None or not (flats.known and length.known):
+            left_out.append(f"{what}: its size is not known. Measure it over its flats and its length")
+        else:
+            far = along(seat.point, unit(less(beyond.point, seat.point)), length.high)
+            name = f"room_of_nut_{line.name}_{end}{_marked(flats, length)}"
+            rooms.append(Room(name, (seat.point, far), _over_corners(flats)))
     return tuple(rooms), tuple(left_out)
 
 
-def _room(evaluation: Evaluation, joint: Joint, body: Part) -> Room | str:
-    """The room of one body, or why it is not known."""
-    width = body.width
+def fitting_rooms(evaluation: Evaluation) -> Rooms:
+    """Bodies, plugs and jam nuts of all joints, and in words which ones have none and why."""
+    rooms: list[Room] = []
+    left_out: list[str] = []
+    for joint in evaluation.assembly.joints:
+        for standing in _standing(evaluation, joint):
+            found = _room(joint, standing)
+            if isinstance(found, Room):
+                rooms.append(found)
+            else:
+                left_out.append(f"{standing.part.designation} at {joint.name}: {found}")
+    return tuple(_told_apart(rooms)), tuple(left_out)
+
+
+def _room(joint: Joint, standing: Standing) -> Room | str:
+    """The room of one body, or why there is none and what to measure."""
+    if isinstance(standing, Unplaced):
+        return f"{standing.why}. Measure {standing.measure}"
+    width = standing.part.width
     if width is None or not width.known:
-        return "how wide it is is not known"
-    if sum(part.category is Category.FITTING for part in joint.parts) > 1:
-        return "there is more than one fitting, and how far one goes into the other is not known"
+        return "its width is not known. Measure it over its flats"
+    either = f"_{standing.either}" if standing.either else ""
+    name = f"room_of_{standing.part.designation}_at_{joint.name}{either}{_marked(width, *standing.figures)}"
+    path, *more = standing.paths
+    return Room(name.replace(" ", "_"), path, _over_corners(width), tuple(more))
+
+
+def _told_apart(rooms: Iterable[Room]) -> Iterator[Room]:
+    """Two of one kind in a joint are numbered."""
+    all_rooms, seen = tuple(rooms), Counter[str]()
+    often = Counter(room.name for room in all_rooms)
+    for room in all_rooms:
+        seen[room.name] += 1
+        yield replace(room, name=f"{room.name}_{seen[room.name]}") if often[room.name] > 1 else room
+
+
+def _standing(evaluation: Evaluation, joint: Joint) -> tuple[Standing, ...]:
+    """The bodies of one joint where they stand: in a port, in a bulkhead, or where two lines meet."""
     head, _, tail = joint.name.rpartition(".")
-    component, bulkhead = (
-        find(evaluation.aircraft.components, head),
-        find(evaluation.aircraft.bulkheads, joint.name),
-    )
+    component = find(evaluation.aircraft.components, head)
     port = find(component.ports, tail) if component else None
-    seats = _seats(evaluation, joint)
-    if port is not None and len(seats) == 1:
-        path, lengths = _in_port(port, body, seats[0])
-    elif bulkhead is not None and len(seats) == 2:
-        path, lengths = _through(bulkhead, body, seats), ()
-    else:
-        return "where its ends sit is not known"
-    if path is None:
-        return "which way it points, or how long it is, is not known"
-    name = f"room_of_{body.designation}_at_{joint.name}{_marked(width, *lengths)}"
-    return Room(name, path, _over_corners(width))
+    ends = [_end(line, end) for line, end in _ends_at(evaluation, joint)]
+    if port is not None:
+        seat = ends[0].position if ends else None
+        return PortBodies(port, joint, seat, evaluation.assembly, evaluation.laid, catalogue()).standing()
+    bulkhead = find(evaluation.aircraft.bulkheads, joint.name)
+    sides = _sides(evaluation, bulkhead, ends) if bulkhead else tuple(ends)
+    return HubBodies(bulkhead, joint, sides, catalogue()).standing()
 
 
-def _seats(evaluation: Evaluation, joint: Joint) -> list[Point]:
-    """Where the lines that come to a joint end, as far as that is known."""
-    found = []
+def _ends_at(evaluation: Evaluation, joint: Joint) -> Iterator[tuple[LaidLine, str]]:
     for line in evaluation.laid:
-        for end, point in (("from", line.points[0]), ("to", line.points[-1])):
-            if evaluation.assembly.joint_of(line.name, end) == joint and point.known:
-                found.append(point.point)
-    return found
+        for end in ("from", "to"):
+            if evaluation.assembly.joint_of(line.name, end) is joint:
+                yield line, end
 
 
-def _in_port(port: Port, body: Part, seat: Point) -> tuple[tuple[Point, ...] | None, tuple[Value, ...]]:
-    """From the seat back to the end in the port: straight, or round the corner of an elbow."""
-    faces, arm, turn = port.faces.vector, port.arm.vector, body.turn
-    if faces is None or turn is None:
-        return None, ()
-    if turn == 0:
-        whole = body.dimension("overall_length")
-        if whole is None or not whole.known:
-            return None, ()
-        return (seat, _along(seat, faces, -whole.high)), (whole,)
-    leg, pipe = body.outlet_leg, body.dimension("leg_centre_to_pipe_end")
-    if arm is None or leg is None or pipe is None or not (leg.known and pipe.known):
-        return None, ()
-    out = tuple(math.cos(turn) * one + math.sin(turn) * other for one, other in zip(faces, arm, strict=True))
-    corner = _along(seat, _unit((out[0], out[1], out[2])), -leg.middle)
-    return (seat, corner, _along(corner, faces, -pipe.high)), (leg, pipe)
+def _end(line: LaidLine, end: str) -> HubEnd:
+    """A line's end; a soft line without corners leaves as its fitting lets it, and so shows no way."""
+    seat, beyond = line.points[:2] if end == "from" else line.points[:-3:-1]
+    away = None
+    if seat.known and beyond.known and (line.kind is LineKind.TUBE or len(line.points) > ENDS):
+        away = unit(less(beyond.point, seat.point))
+    return HubEnd(line.name, end, seat, away)
 
 
-def _through(bulkhead: Bulkhead, body: Part, seats: list[Point]) -> tuple[Point, ...] | None:
-    """From seat to seat: straight, or round the corner that an elbow makes on the axis through the panel."""
-    one, other = seats
-    if one == other or body.turn is None:
-        return None
-    if body.turn == 0:
-        return (one, other)
-    normal = bulkhead.normal.vector
-    if normal is None or not bulkhead.at.known:
-        return None
-    aside, straight = sorted(seats, key=lambda seat: _beside(seat, bulkhead.at.point, normal), reverse=True)
-    foot = _along(straight, normal, _dot(_less(aside, straight), normal))
-    return (straight, foot, aside) if straight != foot != aside else None
-
-
-def _beside(seat: Point, at: Point, normal: Point) -> float:
-    """How far a seat stands beside the axis through the hole."""
-    away = _less(seat, at)
-    return math.dist(away, _along((0.0, 0.0, 0.0), normal, _dot(away, normal)))
+def _sides(evaluation: Evaluation, bulkhead: Bulkhead, ends: list[HubEnd]) -> tuple[HubEnd, ...]:
+    """The ends in the order of the sides; a side to which no line comes has its seat alone."""
+    found = []
+    for side in bulkhead.sides:
+        target = f"{bulkhead.name}.{side.name}"
+        own = [
+            one
+            for one in ends
+            for line in evaluation.aircraft.lines
+            if line.name == one.line and (line.start if one.end == "from" else line.finish) == target
+        ]
+        bare = HubEnd("", "", side.seat, None)
+        found.append(own[0] if own else bare)
+    return tuple(found)
 
 
 def _marked(*values: Value) -> str:
@@ -149,20 +168,3 @@ def _marked(*values: Value) -> str:
 
 def _over_corners(flats: Value) -> float:
     return flats.high * CORNERS_OVER_FLATS / 2
-
-
-def _along(start: Point, way: Point, far: float) -> Point:
-    return (start[0] + far * way[0], start[1] + far * way[1], start[2] + far * way[2])
-
-
-def _less(one: Point, other: Point) -> Point:
-    return (one[0] - other[0], one[1] - other[1], one[2] - other[2])
-
-
-def _dot(one: Point, other: Point) -> float:
-    return sum(a * b for a, b in zip(one, other, strict=True))
-
-
-def _unit(way: Point) -> Point:
-    long = math.hypot(*way) or 1.0
-    return (way[0] / long, way[1] / long, way[2] / long)

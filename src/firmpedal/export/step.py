@@ -40,14 +40,14 @@ class MissingCadError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Written:
-    """What went into the file, and which lines did not, with why."""
+    """What went into the file, and which lines and fittings did not, with why."""
 
     names: tuple[str, ...]
     left_out: tuple[str, ...]
 
 
 def write(evaluation: Evaluation, path: Path) -> Written:
-    """Write every line whose place is known.
+    """Write every line, fitting and nut whose place is known.
 
     Raises:
         MissingCadError: The CAD library is not there.
@@ -60,8 +60,11 @@ def write(evaluation: Evaluation, path: Path) -> Written:
         made = _line(cad, line)
         if isinstance(made, str):
             left_out.append(f"{line.name}: {made}")
-            continue
-        shapes += [made, *(_room(cad, room) for room in nut_rooms(evaluation, line))]
+        else:
+            shapes.append(made)
+        nuts, without = nut_rooms(evaluation, line)
+        shapes += [_room(cad, room) for room in nuts]
+        left_out += without
     rooms, without = fitting_rooms(evaluation)
     shapes += [_room(cad, room) for room in rooms]
     left_out += without
@@ -104,8 +107,8 @@ def _line(cad: Any, line: LaidLine) -> Any | str:
 
 
 def _room(cad: Any, room: Room) -> Any | None:
-    """Rods along a path; None where all of it is one place."""
-    solids = list(_rods(cad, room.path, 2 * room.radius * MILLI))
+    """Rods along its paths; None where all of it is one place."""
+    solids = [solid for path in room.paths for solid in _rods(cad, path, 2 * room.radius * MILLI)]
     if not solids:
         return None
     solid = solids[0] if len(solids) == 1 else cad.Compound(solids)

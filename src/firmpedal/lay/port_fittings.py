@@ -126,7 +126,7 @@ def _fitting(
     port: Port, part: Part, joint: Joint, axis: Point, assembly: Assembly, laid: Sequence[LaidLine]
 ) -> PortFitting:
     line, way = _leaving(joint, assembly, laid)
-    arm = port.arm.vector or (_arm(axis, way, part.turn or 0.0) if way else None)
+    arm = port.arm.vector or (_arm(axis, way, part.turn or 0.0, SAME_ANGLE) if way else None)
     on_axis = exactly("beside the axis", Dimension.LENGTH, 0.0, Mark.DERIVED)
     if port.at.known:
         along = total("reach", (_stem(part), minus(screwed_in(port, catalogue()))))
@@ -160,7 +160,21 @@ def _leaving(joint: Joint, assembly: Assembly, laid: Sequence[LaidLine]) -> tupl
     return "", None
 
 
-def _arm(axis: Point, way: Point, turn: float) -> Point | None:
+def arm_of(
+    port: Port, turn: float, joint: Joint, assembly: Assembly, laid: Sequence[LaidLine], within: float
+) -> Point | None:
+    """The arm of an elbow in a port as the file gives it, else as its line leaves.
+
+    None where neither is known, or where the line leaves it by an angle further than `within` [rad] from
+    the elbow's own turn.
+    """
+    if port.arm.vector is not None or port.faces.vector is None:
+        return port.arm.vector
+    _, way = _leaving(joint, assembly, laid)
+    return _arm(port.faces.vector, way, turn, within) if way else None
+
+
+def _arm(axis: Point, way: Point, turn: float, within: float) -> Point | None:
     """The arm of an elbow whose line leaves some way; None where this body cannot point there."""
     length = math.hypot(*way)
     if not length:
@@ -168,7 +182,7 @@ def _arm(axis: Point, way: Point, turn: float) -> Point | None:
     along = sum(a * b for a, b in zip(axis, way, strict=True)) / length
     across = [one / length - along * a for a, one in zip(axis, way, strict=True)]
     size = math.hypot(*across)
-    if abs(math.acos(max(-1.0, min(1.0, along))) - turn) > SAME_ANGLE or not size:
+    if abs(math.acos(max(-1.0, min(1.0, along))) - turn) > within or not size:
         return None
     x, y, z = (one / size for one in across)
     return (x, y, z)

@@ -129,18 +129,23 @@ def _from_face(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position
 
 
 def screwed_in(port: Port, catalogue: Catalogue) -> Value:
-    """How far a taper thread goes in: by hand, and then by the wrench."""
-    thread = catalogue.thread(port.thread.size)
+    """How far a taper thread goes into a port: by hand, and then by the wrench."""
+    return made_up(port.thread.size, port.place, catalogue)
+
+
+def made_up(size: str, place: str, catalogue: Catalogue) -> Value:
+    """How far a taper thread of some size goes in when it is made up [m]."""
+    thread = catalogue.thread(size)
     names = ("hand_tight_length", "wrench_turns", "pitch")
     known = [value for name in names if thread and (value := thread.value(name)) is not None]
     if len(known) < len(names):
-        what = f"how far a {port.thread.size} thread screws in"
-        return unknown(what, Dimension.LENGTH, port.place, what)
+        what = f"how far a {size} thread screws in"
+        return unknown(what, Dimension.LENGTH, place, what)
     by_hand, turns, pitch = known
     span = (turns.low * pitch.low, turns.high * pitch.high)
     mark, step = max(Mark.DERIVED, turns.mark, pitch.mark), Step("n p", (("n", turns), ("p", pitch)))
-    by_wrench = Value("made up by wrench", Dimension.LENGTH, span, mark, port.place, step=step)
-    return total("thread engagement", (by_hand, by_wrench), port.place)
+    by_wrench = Value("made up by wrench", Dimension.LENGTH, span, mark, place, step=step)
+    return total("thread engagement", (by_hand, by_wrench), place)
 
 
 def _carried_on(start: Position, faces: Direction, arm: Direction, along: Value, aside: Value) -> Position:
