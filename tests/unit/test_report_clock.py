@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
 from firmpedal.lay.centreline import Bend, centreline, waypoints
 from firmpedal.quantity import Mark, exactly
-from firmpedal.report.clock import clock_time, faces, ring, turn_words
+from firmpedal.report.bend_blocks import turns_of
+from firmpedal.report.clock import clock_time, faces, ring, turn_size, turn_words
 from firmpedal.report.sheet import Label, Stroke
 from firmpedal.units import Dimension
 
@@ -71,9 +74,29 @@ def test_a_turn_in_words():
     assert turn_words(turn(0)) == "no turn"
 
 
+def test_a_turn_with_its_size_is_read_off_without_a_sign():
+    assert turn_size(turn(-129.5)) == "129.5\u00b0 anticlockwise"
+    assert turn_size(turn(180)) == "half a turn"
+    span = tuple(math.radians(end) for end in (-117.5, -112.5))
+    assert turn_size(replace(turn(0), span=span)) == "112.5 to 117.5\u00b0 anticlockwise"
+
+
+@pytest.mark.parametrize(
+    ("rotations", "in_all"),
+    [((120, 100), -140), ((-120, -78.4), 161.6), ((150, 30), 180), ((90, -30), 60)],
+)
+def test_turns_one_after_another_go_the_shorter_way_round(rotations, in_all):
+    """A tube whose first and last bends are made before the one between is turned past the middle one."""
+    bends = tuple(SimpleNamespace(rotation=turn(each)) for each in (0, *rotations))
+    steps = tuple(SimpleNamespace(bend=bend) for bend in (0, 2, 1))
+    found = turns_of(SimpleNamespace(bends=bends), steps)
+    assert math.degrees(found[2].rotation.middle) == pytest.approx(in_all)
+    assert math.degrees(found[1].rotation.middle) == pytest.approx(rotations[0])
+
+
 @pytest.mark.parametrize(("rotation", "side"), [(90, 1), (-90, -1)])
 def test_clockwise_is_drawn_to_the_right(rotation, side):
-    drawing = faces([(2, turn(rotation), "90\u00b0")])
+    drawing = faces([(2, turn(rotation))])
     hand = max((mark for mark in drawing.marks if isinstance(mark, Stroke)), key=lambda mark: mark.weight)
     (x, y), (x1, y1) = hand.points
     assert (x1 - x) * side > 20
@@ -81,7 +104,7 @@ def test_clockwise_is_drawn_to_the_right(rotation, side):
 
 
 def test_each_bend_gets_its_face_and_none_leaves_the_drawing():
-    drawing = faces([(number, turn(20 * number), f"{20 * number}\u00b0") for number in range(2, 13)])
+    drawing = faces([(number, turn(20 * number)) for number in range(2, 13)])
     times = [mark.text for mark in drawing.marks if isinstance(mark, Label) and ":" in mark.text]
     assert len(times) == 11
     for label in (mark for mark in drawing.marks if isinstance(mark, Label)):

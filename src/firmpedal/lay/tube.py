@@ -168,7 +168,7 @@ def _bend(
     turn = Step("atan2(|u x v|, u . v)", found[0].inputs, "turn between the straights u and v")
     angle = Value(name, Dimension.ANGLE, found[0].span, mark, f"{place}.{name}", SOURCE, turn)
     note = "turn of the plane of bend, n to m, seen along u"
-    planes, span = Step("atan2((n x m) . u, n . m)", found[1].inputs, note), _homed(found[1].span)
+    planes, span = Step("atan2((n x m) . u, n . m)", found[1].inputs, note), homed(found[1].span)
     rotation = Value(
         f"rotation before {name}", Dimension.ANGLE, span, mark, f"{place}.{twist}", SOURCE, planes
     )
@@ -178,7 +178,7 @@ def _bend(
     return BendValues(corner, angle, rotation, radius, arc, back)
 
 
-def _homed(span: tuple[float, float]) -> tuple[float, float]:
+def homed(span: tuple[float, float]) -> tuple[float, float]:
     """Shift a span of rotation by whole turns until its middle is in (-pi, pi]."""
     middle = (span[0] + span[1]) / 2
     turns = math.ceil(middle / math.tau - 0.5) * math.tau

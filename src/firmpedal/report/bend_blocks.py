@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from firmpedal.lay.band import Rounding, end_band
+from firmpedal.lay.tube import homed
 from firmpedal.model.bench import MarkAt
 from firmpedal.quantity import total
 from firmpedal.report.clock import clock_time, faces, ring, turn_words
@@ -63,7 +65,7 @@ def bend_blocks(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list
         *_order_words(work),
         Paragraph(_mark_words(evaluation, tube), Tone.SMALL),
     ]
-    turned = [(bend + 1, turn.rotation, degrees(turn.rotation).lstrip("-")) for bend, turn in turns.items()]
+    turned = [(bend + 1, turn.rotation) for bend, turn in turns.items()]
     if turned:
         blocks.append(Group((faces(turned), Paragraph(_clock_words(turns), Tone.SMALL))))
     return [*blocks, *_springback(evaluation, tube, work)]
@@ -78,10 +80,16 @@ def turns_of(tube: TubeShape, steps: tuple[BendStep, ...]) -> dict[int, Turn]:
             reference = min(made, key=lambda other: (abs(other - step.bend), other > step.bend))
             low, high = sorted((reference, step.bend))
             between = tuple(bend.rotation for bend in tube.bends[low + 1 : high + 1])
-            rotation = between[0] if len(between) == 1 else total("turn", between)
+            rotation = between[0] if len(between) == 1 else _together(between)
             found[step.bend] = Turn(reference, rotation, "A" if reference < step.bend else "B")
         made.append(step.bend)
     return found
+
+
+def _together(rotations: tuple[Value, ...]) -> Value:
+    """Turns one after another as one turn, the shorter way round."""
+    turn = total("turn", rotations)
+    return turn if turn.span is None else replace(turn, span=homed(turn.span))
 
 
 def _row(

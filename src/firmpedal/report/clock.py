@@ -8,8 +8,10 @@ on the same side, making a U, and 6:00 bends to the other side, making a Z.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from firmpedal.report.lengths import degrees
 from firmpedal.report.sheet import Dot, Drawing, Label, Mark, Stroke
 
 if TYPE_CHECKING:
@@ -48,19 +50,28 @@ def turn_words(rotation: Value) -> str:
     return "clockwise" if rotation.middle > 0 else "anticlockwise"
 
 
-def faces(rotations: Sequence[tuple[int, Value, str]]) -> Drawing:
-    """Draw a clock face for each bend: its number, the turn before it, and the turn as shown."""
+def turn_size(rotation: Value) -> str:
+    """A turn as one reads it off, with the way round in words: `129.5 degrees clockwise`, `half a turn`."""
+    words = turn_words(rotation)
+    if rotation.span is None or not words.endswith("clockwise"):
+        return words
+    low, high = sorted(abs(end) for end in rotation.span)
+    return f"{degrees(replace(rotation, span=(low, high)))} {words}"
+
+
+def faces(rotations: Sequence[tuple[int, Value]]) -> Drawing:
+    """Draw a clock face for each bend: its number, and the turn before it."""
     rows = math.ceil(len(rotations) / MOST_IN_A_ROW)
     marks: list[Mark] = []
-    for place, (number, rotation, shown) in enumerate(rotations):
+    for place, (number, rotation) in enumerate(rotations):
         row, column = divmod(place, MOST_IN_A_ROW)
         in_row = min(MOST_IN_A_ROW, len(rotations) - row * MOST_IN_A_ROW)
         middle = WIDTH * (column + 0.5) / in_row
-        marks += _face((middle, TALL * (rows - row) - FACE - 6), number, rotation, shown)
+        marks += _face((middle, TALL * (rows - row) - FACE - 6), number, rotation)
     return Drawing((WIDTH, TALL * rows), tuple(marks))
 
 
-def _face(at: tuple[float, float], number: int, rotation: Value, shown: str) -> list[Mark]:
+def _face(at: tuple[float, float], number: int, rotation: Value) -> list[Mark]:
     x, y = at
     circle = tuple(_on(at, FACE, n * math.pi / 32) for n in range(65))
     marks: list[Mark] = [Stroke(circle, 1.2)]
@@ -72,9 +83,7 @@ def _face(at: tuple[float, float], number: int, rotation: Value, shown: str) -> 
     marks.append(Stroke((at, _on(at, FACE - 3, rotation.middle)), 3.2))
     marks.append(Label(ring(number), (round(x - FACE - 16, 2), y), 17, bold=True))
     marks.append(Label(clock_time(rotation.middle), (round(x + FACE + 8, 2), y), 15, "start", bold=True))
-    words = turn_words(rotation)
-    turned = f"{shown} {words}" if words.endswith("clockwise") else words
-    return [*marks, Label(turned, (round(x, 2), round(y - FACE - 11, 2)), 10.5)]
+    return [*marks, Label(turn_size(rotation), (round(x, 2), round(y - FACE - 11, 2)), 10.5)]
 
 
 def _on(at: tuple[float, float], radius: float, clockwise: float) -> tuple[float, float]:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.report.bend_blocks import turns_of
 from firmpedal.report.bend_template import BendWords, FlatBend, bend_template
-from firmpedal.report.clock import clock_time, ring, turn_words
+from firmpedal.report.clock import clock_time, ring, turn_size
 from firmpedal.report.clock_face import clock_face
 from firmpedal.report.lengths import both, degrees
 from firmpedal.report.views import POINTS_PER_METRE
@@ -96,10 +96,8 @@ def _leg(evaluation: Evaluation, tube: TubeShape, straight: int, towards: str) -
 
 
 def _face_words(name: str, number: int, turn: Turn) -> tuple[str, ...]:
-    way = turn_words(turn.rotation)
-    turned = f"{degrees(turn.rotation).lstrip('-')} {way}" if way.endswith("clockwise") else way
     return (
         f"{ring(number + 1)} {clock_time(turn.rotation.middle)}",
-        f"{turned} from {ring(turn.reference + 1)}",
+        f"{turn_size(turn.rotation)} from {ring(turn.reference + 1)}",
         f"{name}, print to {turn.seen}",
     )
