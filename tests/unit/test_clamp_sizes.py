@@ -30,7 +30,7 @@ LEG = (
 
 
 def legs(*keys, stock=HOSE):
-    """The example with both legs of one stock, and what more is said of them; the right is the mirror image."""
+    """The example with both legs of one stock, the right a mirror image, and what more is said of them."""
     assert TEXT.count(LEG) == 1
     new = LEG.replace("clamps: propose", "clamps: [8, 20]").replace(TUBE, stock)
     text = TEXT.replace(LEG, new + "".join(f"        {key}\n" for key in keys))
