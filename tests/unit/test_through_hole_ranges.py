@@ -63,7 +63,7 @@ def test_a_panel_of_unknown_thickness_may_be_thin_or_an_inch_thick(thickness, an
     ("thickness", "answer"), [("0.1", YES), ("1.6", UNKNOWN), ("0.1 to 1.6", UNKNOWN), ("0.1 to 1.1", YES)]
 )
 def test_a_leg_along_a_panel_clears_it_at_its_thickest(thickness, answer):
-    """It runs 0.85 in below: half of 1.1 in and of the tube are 0.675 in, half of 1.6 in and of it 0.925 in."""
+    """It runs 0.85 in below; half of 1.1 in and of the tube are 0.675 in, of 1.6 in and the tube 0.925 in."""
     text = STRAIGHT.replace("[10, 0, -6]", "[10, 0, -0.85]").replace("[16, 0, -6]", "[16, 0, -0.85]")
     text = text.replace("thickness: 0.040", f"thickness: {thickness}")
     assert clear(evaluated(text, "hole: 0.26"), "from") is answer
