@@ -108,7 +108,7 @@ def _chock(_step: Step, before: Evaluation, _after: Evaluation) -> str:
     """Where no line is there yet, nothing can be under pressure: what counts is the first fluid."""
     if not before.laid:
         return (
-            "Chock the wheels. From the first fluid on: goggles on, rags at hand, no flame, because brake fluid "
+            "Chock the wheels. From the first fluid on: goggles on, rags at hand, no flame; brake fluid "
             "burns and harms eyes and paint. Nothing is opened or tightened while it is under pressure."
         )
     return (
