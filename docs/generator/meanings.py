@@ -169,6 +169,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "slack": "of a hose, as a share of its path; left out, 6 percent",
         "most slack": "the most slack a ready-made hose may have; left out, 8 percent",
         "sleeve": "what is over it",
+        "sleeved diameter": "across, measured outside the sleeve: its clamps go by it",
         "along": "what it runs along",
         "temperature": "how hot it gets; left out, that of the zones it runs through",
     },

@@ -16,6 +16,7 @@ from firmpedal.report.cards import card_sheets
 from firmpedal.report.joint_numbers import joint_numbers
 from firmpedal.report.packet import packet_sheets
 from firmpedal.report.putting_together import TITLE, putting_together_sheet
+from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sheet import Bullets
 
 FILES = Path(__file__).parents[1] / "rules" / "elbows-cannot-turn"
@@ -122,3 +123,23 @@ def test_it_stands_behind_the_cards_in_every_packet():
     assert titles.count(TITLE) == 1
     last_card = [sheet.title for sheet in card_sheets(evaluation)][-1]
     assert titles.index(TITLE) == titles.index(last_card) + 1
+
+
+def test_what_makes_safe_speaks_of_fluid_before_any_line_is_there():
+    # common practice, no source: no joint is opened or tightened under pressure; goggles; no flame
+    (words,) = [item for item in bullets(example("rigid")) if item.startswith("Chock the wheels")]
+    for said in ("From the first fluid on", "goggles", "no flame", "while it is under pressure"):
+        assert said in words
+    assert "until the end" not in words  # there is no pressure yet, and pedals have to be moved to be fitted
+
+
+def test_what_makes_safe_speaks_of_pressure_where_lines_are_there():
+    steps = retrofit_sheet(example(), example("rigid"))
+    (words,) = [
+        item
+        for block in steps.blocks
+        if isinstance(block, Bullets)
+        for item in block.items
+        if item.startswith("Chock")
+    ]
+    assert "No pressure in any line, and nobody touches a pedal until the end" in words

@@ -38,7 +38,11 @@ def test_one_coil_in_hand_is_enough_for_both():
     (found,) = tube_plans(coil)
     assert found.plan.bought == 0
     assert [[piece.name for piece in cut.pieces] for cut in found.plan.cuts] == [["left_leg", "right_leg"]]
-    assert "What you have is enough." in words(cutplan_sheet(coil))
+    # 10.66 in are left, two practice pieces of 4 in where three are wanted
+    said = "What you have is enough for the lines. Buy 72.00 in of it to practise on."
+    assert said in words(cutplan_sheet(coil))
+    longer = plan("tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [92]}}")
+    assert "What you have is enough." in words(cutplan_sheet(longer))
 
 
 def test_the_cutter_can_take_what_the_second_tube_lacks():

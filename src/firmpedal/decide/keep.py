@@ -37,7 +37,8 @@ def _kept_on_lines(before: Evaluation, after: Evaluation, same: Sameness) -> Ite
             _station(clamp): piece for clamp, piece in zip(one.supports.stations, first[1:], strict=True)
         }
         for clamp, piece in zip(other.supports.stations, second[1:], strict=True):
-            if _station(clamp) in places:
+            held = places.get(_station(clamp))
+            if held is not None and held.sort == piece.sort:  # over another sleeve it is another clamp
                 yield places.pop(_station(clamp)), piece
 
 

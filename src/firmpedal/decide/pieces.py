@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import catalogue
+from firmpedal.decide.clamp_sizes import clamp_size
 from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose, LineKind
@@ -14,11 +15,9 @@ if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.part import Part
-    from firmpedal.model.stock import Stock
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
-CLAMP = "cushioned clamp"
 LINE_CATEGORIES = {
     LineKind.TUBE: Category.TUBE,
     LineKind.HOSE: Category.HOSE,
@@ -140,26 +139,12 @@ def line_pieces(evaluation: Evaluation, line: LaidLine) -> list[Piece]:
         line=line.name,
         length=line.order_length,
     )
-    name, clamp_size, holds = (
-        clamp_name(stock),
-        clamp_size_of(stock),
-        stock.phrase.split(" x ", maxsplit=1)[0],
-    )
+    clamp, holds = clamp_size(evaluation, line), stock.phrase.split(" x ", maxsplit=1)[0]
     clamps = [
-        Piece(line.place, line.name, number, name, Category.CLAMP, clamp_size, "", holds, line.name)
+        Piece(line.place, line.name, number, clamp.name, Category.CLAMP, clamp.size, "", holds, line.name)
         for number, _ in enumerate(line.supports.stations, 1)
     ]
     return [whole, *clamps]
-
-
-def clamp_name(stock: Stock) -> str:
-    """A clamp by what it goes round: hose is thicker than tube of its dash size, so its clamp is another."""
-    return f"{CLAMP} for {stock.phrase}" if isinstance(stock, Hose) else f"{CLAMP} {stock.nominal_size}"
-
-
-def clamp_size_of(stock: Stock) -> str:
-    """The dash number of a clamp for tube; a hose's says how wide it is inside, which no clamp goes by."""
-    return "" if isinstance(stock, Hose) else (stock.dash or "").lstrip("-")
 
 
 def lines_at(joint: Joint) -> tuple[str, ...]:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 # Sticks as tube is sold, where the file does not say what can be had: common practice, no source.
 USUAL_STICKS = (from_unit(6, "ft"), from_unit(12, "ft"))
 COUPON = from_unit(4, "in")  # enough to grip and to flare both ends of
-COUPONS = 3  # practice pieces before the first tube: our estimate, where the file says nothing
+COUPONS = 3  # practice pieces wanted before the first tube: our estimate, ordered where the file says nothing
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,7 @@ class TubePlan:
     usual_sticks: bool  # nothing in the file says which sticks can be had
     shortest_on_sale: float  # [m]
     unopened: tuple[Stick, ...] = ()  # in hand, and nothing is cut from it
-    practice: int = COUPONS  # pieces wanted to practise on
+    practice: int = COUPONS  # pieces ordered to practise on
 
     @property
     def coupons(self) -> int:
@@ -61,6 +61,11 @@ class TubePlan:
         more = Counter({shortest: sticks} if sticks else {})
         return tuple(StickCount(length, used[length], more[length]) for length in sorted({*used, *more}))
 
+    @property
+    def to_buy(self) -> float:
+        """How much tube is bought in all [m]."""
+        return sum(sticks.length * (sticks.used + sticks.practice) for sticks in self.sticks_to_buy)
+
 
 def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:
     """Plan the cuts of each kind of tube, in the order of the file.
@@ -73,7 +78,7 @@ def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:
 
 
 def practice_pieces(evaluation: Evaluation) -> int:
-    """How many pieces to practise on are wanted of each kind of tube."""
+    """How many pieces to practise on are ordered of each kind of tube; `COUPONS` are wanted in any case."""
     own = evaluation.aircraft.buying.practice_pieces
     return math.ceil(own.high) if own.known else COUPONS
 

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from scipy.optimize import nnls
 
-from firmpedal.lay.along import sample
+from firmpedal.lay.along import point_at, sample
 from firmpedal.quantity import Answer
 from firmpedal.units import from_unit
 
@@ -68,7 +68,7 @@ def goes_through(
     Returns:
         YES or NO where that is sure.
     """
-    points, stations = sample(line, STEP)
+    points, stations = _sampled(line, station)
     if end == "to":
         points, stations = points[::-1], line.developed_length - stations[::-1]
         station = line.developed_length - station
@@ -82,6 +82,15 @@ def goes_through(
         if found is Answer.YES and not held.certain(*narrow):
             found = Answer.UNKNOWN
     return found
+
+
+def _sampled(line: Centreline, station: float) -> tuple[Array, Array]:
+    """Give points along the tube with their stations; where it sits at last is one of them."""
+    points, stations = sample(line, STEP)
+    if np.abs(stations - station).min() <= ROUNDING * line.developed_length:
+        return points, stations
+    number = int(np.searchsorted(stations, station))
+    return np.insert(points, number, point_at(line, station), axis=0), np.insert(stations, number, station)
 
 
 class _Held:

@@ -73,6 +73,7 @@ class Line(Named):
     slack: OptionalNumber
     most_slack: OptionalNumber
     sleeve: Text = ""
+    sleeved_diameter: OptionalLength
     along: Name = ""
     temperature: OptionalTemperature
 

@@ -9,6 +9,7 @@ from firmpedal.decide.tube_plan import practice_pieces
 from firmpedal.model.display import listed
 from firmpedal.model.part import Form
 from firmpedal.model.stock import LineKind
+from firmpedal.report.practice import too_few
 from firmpedal.units import Dimension, show
 
 if TYPE_CHECKING:
@@ -93,8 +94,7 @@ def _caps(evaluation: Evaluation) -> list[Row]:
 def _coupons(evaluation: Evaluation) -> list[Row]:
     phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
     why = "practice pieces of 4 in, flared at both ends before the first tube"
-    count = practice_pieces(evaluation)
-    if not count:
-        return []
-    amount = "1 piece" if count == 1 else f"{count} pieces"
-    return [(phrase, amount, f"{why}; they are in the cutting plan") for phrase in phrases]
+    count, said = practice_pieces(evaluation), too_few(evaluation)
+    amount = "1 piece" if count == 1 else f"{count} pieces" if count else "none"
+    more = said or "they are in the cutting plan"
+    return [(phrase, amount, f"{why}; {more}") for phrase in phrases]

@@ -175,7 +175,7 @@ def cutplan_data(evaluation: Evaluation) -> dict[str, Any]:
         "tubes": [
             {
                 "tube": plan.phrase,
-                "to_buy": plan.plan.bought,
+                "to_buy": plan.to_buy,
                 "cuts": [
                     {
                         "stick": cut.stick.name,

@@ -5,17 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.tube_plan import COUPON, TubePlan, tube_plans
+from firmpedal.report.practice import practice_words
 from firmpedal.report.sheet import BOX, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from firmpedal.decide.cutting import Cut
     from firmpedal.pipeline import Evaluation
 from firmpedal.report.sheet import Block
 
 ORDER = "Cut the longest piece of a stick first. Name each piece with a felt pen as it comes off."
-PRACTICE = "Three flares on left-over pieces before the first tube: cut one open, and look at it with a lens."
-
+PRACTICE = "Flare them at both ends, cut one open, and look at it with a lens."
 USUAL = "Sticks of 6 and 12 ft are taken as what can be had. Say otherwise in the file: bench, longest tube."
 
 
@@ -27,17 +29,17 @@ def cutplan_sheet(evaluation: Evaluation) -> Sheet | None:
     blocks: list[Block] = [
         block for plan in plans for block in _blocks(evaluation, plan, alone=len(plans) == 1)
     ]
-    return Sheet("Cutting plan", (*blocks, Paragraph(ORDER), Paragraph(PRACTICE)))
+    practice = Paragraph(f"{practice_words(evaluation)} {PRACTICE}")
+    return Sheet("Cutting plan", (*blocks, Paragraph(ORDER), practice))
 
 
 def _blocks(evaluation: Evaluation, plan: TubePlan, *, alone: bool) -> list[Block]:
     show = evaluation.display.number
     blocks: list[Block] = [Heading(plan.phrase)]
     if plan.plan.cuts:
-        bought = show(plan.plan.bought, Dimension.LENGTH)
-        words = f"Buy {bought} of it." if plan.plan.bought else "What you have is enough."
+        words = _to_buy(plan, show(plan.to_buy, Dimension.LENGTH))
         blocks.append(Paragraph(words if alone else f"{plan.phrase}: {words}", Tone.LEAD))
-        rows = tuple(_row(evaluation, cut) for cut in plan.plan.cuts)
+        rows = (*(_row(evaluation, cut) for cut in plan.plan.cuts), *_for_practice(evaluation, plan))
         columns = ("", "stick", "cut from it", "left over", "good for")
         blocks.append(Table(columns, rows, widths=(0.06, 0.25, 0.33, 0.16, 0.2)))
     for piece in plan.plan.without_stick:
@@ -54,10 +56,28 @@ def _blocks(evaluation: Evaluation, plan: TubePlan, *, alone: bool) -> list[Bloc
     return blocks
 
 
+def _to_buy(plan: TubePlan, length: str) -> str:
+    if plan.plan.bought:
+        return f"Buy {length} of it."
+    more = f" for the lines. Buy {length} of it to practise on" if plan.to_buy else ""
+    return f"What you have is enough{more}."
+
+
 def _row(evaluation: Evaluation, cut: Cut) -> tuple[str, ...]:
     show = evaluation.display.number
     stick = f"{cut.stick.name}, {show(cut.stick.length, Dimension.LENGTH)}"
     pieces = "; ".join(f"{piece.name} {show(piece.length, Dimension.LENGTH)}" for piece in cut.pieces)
-    count = int(cut.left_over // COUPON)
-    use = f"{count} practice pieces" if count > 1 else "1 practice piece" if count else "nothing"
-    return BOX, stick, pieces, show(cut.left_over, Dimension.LENGTH), use
+    return BOX, stick, pieces, show(cut.left_over, Dimension.LENGTH), _good_for(cut.left_over)
+
+
+def _for_practice(evaluation: Evaluation, plan: TubePlan) -> Iterator[tuple[str, ...]]:
+    """Sticks that are bought because what is left over gives too few practice pieces."""
+    for sticks in plan.sticks_to_buy:
+        length = evaluation.display.number(sticks.length, Dimension.LENGTH)
+        for _ in range(sticks.practice):
+            yield BOX, f"to buy, {length}", "none of the lines", length, _good_for(sticks.length)
+
+
+def _good_for(length: float) -> str:
+    count = int(length // COUPON)
+    return f"{count} practice pieces" if count > 1 else "1 practice piece" if count else "nothing"

@@ -12,7 +12,19 @@ from firmpedal.quantity import Mark, Value
 from firmpedal.report.clock import ring
 from firmpedal.report.flare_drawings import FAULTS, fault_drawing, joint_drawing
 from firmpedal.report.lengths import both, degrees_of, fine, on_tape
-from firmpedal.report.sheet import Bullets, Figure, Figures, Group, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.practice import practice_count, practice_words, too_few
+from firmpedal.report.sheet import (
+    BOX,
+    Bullets,
+    Figure,
+    Figures,
+    Group,
+    Heading,
+    Paragraph,
+    Sheet,
+    Table,
+    Tone,
+)
 from firmpedal.report.story import MARK_WORDS, source_text
 from firmpedal.units import Dimension, from_unit
 
@@ -33,7 +45,8 @@ ABOVE_SLEEVE = Value(
     Mark.READ,
     source="routing-course",
 )
-LEAD = "Three practice pieces first. A bad flare is cut off: torque does not mend it."
+LEAD = "A bad flare is cut off: torque does not mend it."
+ROWS = 12  # practice pieces of one tube that the card has a line for
 CUT_SHORT = "A flare cut off makes the tube shorter: keep some length until the last end is flared."
 # Of each fault: how it comes about, and what is done. Order as drawn.
 CAUSES: tuple[tuple[str, str], ...] = (
@@ -94,14 +107,14 @@ def flare_card(evaluation: Evaluation) -> Sheet | None:
         return None
     across = fine(evaluation.display).value(used_diameter(sizes[0]))
     blocks: list[Block] = [
-        Paragraph(LEAD, Tone.LEAD),
+        Paragraph(f"{practice_words(evaluation)} {LEAD}", Tone.LEAD),
         joint_drawing(across, on_tape(ABOVE_SLEEVE, evaluation.display)),
         Figures(tuple(flare_figure(evaluation, size) for size in sizes)),
         Group((Heading("In this order"), Bullets(_steps(evaluation, sizes), boxes=True))),
         Group((Heading("Look at it with a lens, and throw these away"), fault_drawing())),
         Table(("", "fault", "how it comes about", "cure"), _fault_rows(), widths=(0.06, 0.14, 0.36, 0.44)),
         Paragraph(CUT_SHORT),
-        _coupons(sizes),
+        _coupons(evaluation),
         *_single_or_double(evaluation),
         *(flare_table(evaluation, size) for size in sizes),
         _step_sources(),
@@ -158,15 +171,21 @@ def _fault_rows() -> tuple[tuple[str, ...], ...]:
     )
 
 
-def _coupons(sizes: tuple[DashSize, ...]) -> Group:
-    """Three pieces to fill in before the first tube, for each size."""
-    columns = ("", "size", "piece", "tube out of block", "across", "lens: good?", "cut open: good?")
-    rows = tuple(("\u2610", size.dash, str(piece), "", "", "", "") for size in sizes for piece in (1, 2, 3))
+def _coupons(evaluation: Evaluation) -> Group:
+    """The pieces to fill in before the first tube, for each kind of tube."""
+    columns = ("", "tube", "piece", "tube out of block", "across", "lens: good?", "cut open: good?")
+    phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.tube is not None)
+    count = practice_count(evaluation)
+    pieces = range(1, min(count, ROWS) + 1)
+    rows = tuple((BOX, phrase, str(piece), "", "", "", "") for phrase in phrases for piece in pieces)
     words = (
         "Of the same tube, with the same tool. Saw the third along its length and look at the wall. The "
         "first tube comes after three good ones in a row."
     )
-    widths = (0.06, 0.09, 0.09, 0.2, 0.2, 0.18, 0.18)
+    said = too_few(evaluation)
+    words += f" {said}: cut the others from what is left over, or buy tube for them." if said else ""
+    words += f" From piece {ROWS + 1} on write on the back." if count > ROWS else ""
+    widths = (0.05, 0.25, 0.08, 0.18, 0.15, 0.13, 0.16)
     table = Table(columns, rows, widths=widths, pen=frozenset(range(3, 7)))
     return Group((Heading("Practice pieces"), Paragraph(words), table))
 

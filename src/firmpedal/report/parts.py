@@ -6,8 +6,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import StockError, catalogue, stock
+from firmpedal.decide.clamp_sizes import CLAMP, clamp_size
 from firmpedal.decide.goods import Goods, Kind, folded, goods_of_part, goods_of_stock
-from firmpedal.decide.pieces import CLAMP, as_bought, clamp_name, clamp_size_of, closes
+from firmpedal.decide.pieces import as_bought, closes
+from firmpedal.model.display import listed
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.quantity import Value, total
@@ -117,10 +119,12 @@ def _clamp_items(line: LaidLine, evaluation: Evaluation) -> list[Item]:
     count = len(line.supports.stations)
     if not count:
         return []
-    across = line.stock.outside_diameter
-    words = f"goes round {evaluation.display.value(across) if across.known else 'what you measure'} across"
-    name, size = clamp_name(line.stock), clamp_size_of(line.stock)
-    return [Item(name, Category.CLAMP, count, size, "", words, (line.name,))]
+    clamp = clamp_size(evaluation, line)
+    across = f"{evaluation.display.value(clamp.across) if clamp.across.known else 'what you measure'} across"
+    words = f"goes round {across}{', over the sleeve' if clamp.over else ''}"
+    if clamp.over and not clamp.across.known:
+        words = f"size not shown: measure {listed([item.what for item in clamp.across.missing])}"
+    return [Item(clamp.name, Category.CLAMP, count, clamp.size, "", words, (line.name,))]
 
 
 def goods_of_item(item: Item, unit: str | None) -> Goods:

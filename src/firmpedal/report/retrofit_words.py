@@ -104,7 +104,13 @@ def _on_bench(step: Step, _before: Evaluation, after: Evaluation) -> str:
     return f"{words}{on.why_now(step, after)}"
 
 
-def _chock(_step: Step, _before: Evaluation, _after: Evaluation) -> str:
+def _chock(_step: Step, before: Evaluation, _after: Evaluation) -> str:
+    """Where no line is there yet, nothing can be under pressure: what counts is the first fluid."""
+    if not before.laid:
+        return (
+            "Chock the wheels. From the first fluid on: goggles on, rags at hand, no flame; brake fluid "
+            "burns and harms eyes and paint. Nothing is opened or tightened while it is under pressure."
+        )
     return (
         "Chock the wheels. No pressure in any line, and nobody touches a pedal until the end. Goggles on, "
         "rags out, no flame: brake fluid burns, and it harms eyes and paint."
