@@ -6,7 +6,7 @@ The rebuilding here is written out once more, with scipy's rotations and nothing
 from __future__ import annotations
 
 import re
-from math import degrees, radians
+from math import degrees, radians, remainder, tau
 
 import numpy as np
 import pytest
@@ -192,7 +192,7 @@ def test_turns_are_told_from_the_nearest_bend_that_is_made():
     assert [(turn.reference, turn.seen) for turn in back.values()] == [(2, "B"), (1, "B")]
     across = turns_of(tube, (BendStep(0, "from"), BendStep(2, "from"), BendStep(1, "from")))
     whole = tube.bends[1].rotation.middle + tube.bends[2].rotation.middle
-    assert across[2].rotation.middle == pytest.approx(math.remainder(whole, math.tau))  # 287 degrees is -73
+    assert across[2].rotation.middle == pytest.approx(remainder(whole, tau))  # 287 degrees is -73
     assert across[1].reference == 0
 
 
