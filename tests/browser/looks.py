@@ -67,7 +67,8 @@ PRESSED = """
 () => {
   const groups = new Set();
   return [...document.querySelectorAll("a[href], button, input, textarea, select, summary, [tabindex]")]
-    .filter((each) => each.tabIndex >= 0 && !each.disabled && each.type !== "hidden")
+    .filter((each) => each.tabIndex >= 0 || each.matches("a[href], button, input, textarea, select"))
+    .filter((each) => !each.disabled && each.type !== "hidden")
     .filter((each) => each.checkVisibility({visibilityProperty: true}))
     .filter((each) => each.type !== "radio" || !(groups.has(each.name) || groups.add(each.name) === null))
     .map((each, n) => (each.dataset.reach = each.type === "radio" ? `radio ${each.name}` : String(n)));
@@ -85,7 +86,8 @@ FOCUS = """
   });
   const box = one.getBoundingClientRect();
   const bar = one.closest(".fp-steps") ? null : document.querySelector(".fp-steps");
-  const floor = bar && getComputedStyle(bar).position === "fixed" ? bar.getBoundingClientRect().top : innerHeight;
+  const fixed = bar && getComputedStyle(bar).position === "fixed";
+  const floor = fixed ? bar.getBoundingClientRect().top : innerHeight;
   const inside = box.bottom > 0 && box.top < floor && box.right > 0 && box.left < innerWidth;
   const name = one.type === "radio" ? `radio ${one.name}` : one.dataset.reach ?? null;
   return [name, seen && inside, one.outerHTML.slice(0, 120)];

@@ -166,4 +166,8 @@ def test_from_the_code_on_the_computer_to_a_tick_in_the_hangar(app, new_context,
         example("brindlewick").replace("name: Brindlewick", "name: Finchcote", 1), encoding="utf-8"
     )
     expect(phone.locator("h1")).to_have_text("Finchcote", timeout=SLOW)  # its socket lives
+    phone.goto(f"{app.phones}/new")
+    expect(phone.locator("main")).to_contain_text("done on the computer")
+    assert violations(phone) == []
+    assert violations(computer) == []
     assert not any(each.startswith(("http", "ws")) and SECOND not in each for each in elsewhere)

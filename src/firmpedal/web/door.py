@@ -105,7 +105,7 @@ async def _given(request: Request) -> str | None:
     return codes[0] if len(codes) == 1 else None
 
 
-_WAY_BACK = f'<a class="fp-button fp-button-main" href="{addresses.START}">All aircraft</a>'
+_WAY_BACK = f'<a class="fp-button" href="{addresses.START}">All aircraft</a>'
 
 
 def _form(refused: str) -> Response:

@@ -49,7 +49,9 @@ def show(lan: Lan | None) -> None:
                 said("h2", "2. Type this code there")
                 code = said("p", "", "fp-to-type", role="status")
                 rest = said("p", "")
-            said("p", OPEN_TO_READ, "fp-small")
+            with box("section", "fp-card"):
+                said("h2", "Who else could read it")
+                said("p", OPEN_TO_READ)
     fresh = _following(lan, code, rest)
     fresh()
     ui.timer(EVERY, fresh)
