@@ -18,6 +18,16 @@ def step(file: str, name: str, option: str | None = None, line: int | None = Non
     return _with(f"/aircraft/{quote(file, safe='')}/{name}", option=option, line=line)
 
 
+def field(file: str, place: str, option: str | None = None) -> str:
+    """The field of a place in the file, such as `lines.left_leg.via.2`."""
+    return _with(f"/aircraft/{quote(file, safe='')}/describe", option=option, at=place)
+
+
+def space(file: str, option: str | None = None, place: str | None = None) -> str:
+    """The lines in space; `place` is looked at and chosen there."""
+    return _with(f"/aircraft/{quote(file, safe='')}/describe/space", option=option, at=place)
+
+
 def paper(file: str, name: str, option: str | None = None) -> str:
     """A paper of one aircraft to print: `form.pdf`, `packet.pdf`."""
     return _with(f"/paper/{quote(file, safe='')}/{name}", option=option)
