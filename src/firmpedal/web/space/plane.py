@@ -36,9 +36,9 @@ def dragged(now: Point, by: Point, view: Point, tape: Tape, *, single: bool = Fa
     return _with(now, {axis: tape.snapped(now[axis] + by[axis]) for axis in far})
 
 
-def stepped(now: Point, axis: int, by: float, tape: Tape) -> Point:
-    """Where a corner comes to lie after a step along one axis [m], on the tape's marks."""
-    return _with(now, {axis: tape.snapped(now[axis] + by)})
+def stepped(now: Point, axis: int, by: float) -> Point:
+    """Where a corner comes to lie after a step along one axis [m], before it is put on a mark."""
+    return _with(now, {axis: now[axis] + by})
 
 
 def middle(one: Point, other: Point) -> Point:
