@@ -1,4 +1,4 @@
-"""Where lines and things are in one setting of the states, and what has to be measured before that is known."""
+"""Where lines and things are in one setting of the states, and what to measure before that is known."""
 
 from __future__ import annotations
 

@@ -57,9 +57,13 @@ class Tape:
     named: bool = False  # whether the unit is written with each figure, where the file names none
 
     @property
+    def metric(self) -> bool:
+        return self.unit in METRIC_LENGTHS
+
+    @property
     def mark(self) -> float:
         """The distance of two marks [m]: 1/16 in, or 1 mm in a metric file."""
-        return MILLIMETRE if self.unit in METRIC_LENGTHS else SIXTEENTH
+        return MILLIMETRE if self.metric else SIXTEENTH
 
     def snapped(self, length: float) -> float:
         """The nearest mark to a length [m]."""

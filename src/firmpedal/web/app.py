@@ -13,7 +13,7 @@ from firmpedal.web.answers import System
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.frame import Frame
 from firmpedal.web.guard import Guard
-from firmpedal.web.pages import buy, describe, fit, keep, make, new, prove, report, sound, start
+from firmpedal.web.pages import buy, describe, fit, keep, make, new, prove, report, sound, space, start
 from firmpedal.web.routes import Routes
 from firmpedal.web.watch import Watch
 
@@ -68,6 +68,10 @@ def _pages(shelf: Shelf) -> None:
     def new_page() -> None:
         new.show(_request().query_params)
 
+    @ui.page("/aircraft/{file}/describe/space")
+    async def space_page(file: str, option: str | None = None, at: str = "") -> None:
+        await _space(shelf, file, option, at)
+
     @ui.page("/aircraft/{file}/{name}")
     async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
         await _step(shelf, file, name, option, line)
@@ -87,6 +91,19 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
         describe.TextPage(frame, client, line)
     else:
         report.show(REPORTS[name][1], frame)
+    await watch.start(client)
+
+
+async def _space(shelf: Shelf, file: str, option: str | None, at: str) -> None:
+    """The lines of one aircraft in space, or word that there is none of that name."""
+    document, client = shelf.document(file), ui.context.client
+    if document is None:
+        client.status_code = 404
+        _nothing(f"There is no {file} in this folder.")
+        return
+    ui.page_title(f"{space.TITLE} - {file}")
+    watch = Watch(document, option, _system(_request()))
+    space.SpacePage(Frame(watch, "describe", STEPS, addresses.space), at)
     await watch.start(client)
 
 

@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 # The drawing library as it comes with the one that shows the pages: nothing is asked of anybody else.
 DRAWS = Path(nicegui.__file__).parent / "elements" / "scene" / "dist"
 LABEL = (
-    "The lines in space. Everything in it is in the list beside it, with its figures. Arrow keys turn the view, "
-    "or move the corner that is chosen; plus and minus come nearer and go farther."
+    "The lines in space. Everything in it is in the list beside it, with its figures. Arrow keys turn the "
+    "view, or move the corner that is chosen; plus and minus come nearer and go farther."
 )
 
 

@@ -59,7 +59,9 @@ def said_of(evaluation: Evaluation, scene: Scene, key: str) -> Said | None:
     if not rest:
         return Said(line.name, line.kind.value, tuple(_line_rows(evaluation, line)), key)
     if rest in END_WORDS:
-        return Said(f"{END_WORDS[rest]} of {line.name}", "fittings", tuple(_ends(evaluation, line, rest)), key)
+        return Said(
+            f"{END_WORDS[rest]} of {line.name}", "fittings", tuple(_ends(evaluation, line, rest)), key
+        )
     if rest.startswith("clamp"):
         return _clamp(evaluation, line, key, int(rest.split()[-1]))
     number = int(rest.rpartition(".")[2])

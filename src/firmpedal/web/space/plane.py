@@ -10,7 +10,7 @@ if TYPE_CHECKING:
 
 
 def facing(view: Point) -> int:
-    """The axis (0 aft, 1 right, 2 up) that is looked along most: what is dragged stays in the plane across it.
+    """The axis (0 aft, 1 right, 2 up) that is looked along most: what is dragged stays square to it.
 
     Args:
         view: The way somebody looks, of any length; all zero counts as looking down.

@@ -42,6 +42,7 @@ class Pose:
     nose_up: float
     high: tuple[tuple[str, Point, str], ...]
     missing: tuple[Missing, ...]
+    moved: bool = False  # whether a line is elsewhere than where it was measured
 
 
 def pose_of(evaluation: Evaluation, scene: Scene, setting: Setting, attitude: str) -> Pose:
@@ -54,9 +55,7 @@ def pose_of(evaluation: Evaluation, scene: Scene, setting: Setting, attitude: st
         attitude: One of the file's attitudes; empty for the aircraft as measured.
     """
     states = evaluation.aircraft.states
-    lines = {
-        way.key: course_in((way.points, way.stations), way.ends, states, setting) for way in scene.ways
-    }
+    lines = {way.key: course_in((way.points, way.stations), way.ends, states, setting) for way in scene.ways}
     carried = [end for way in scene.ways for end in way.ends]
     carried += [thing.carried for thing in scene.things]
     missing = [item for each in carried for item in unmeasured_in(each, states, setting)]
@@ -68,6 +67,7 @@ def pose_of(evaluation: Evaluation, scene: Scene, setting: Setting, attitude: st
         _nose_up(evaluation, attitude),
         tuple(_high(evaluation, scene, lines, attitude)),
         tuple(dict.fromkeys(missing)),
+        any(not np.allclose(lines[way.key], way.points) for way in scene.ways),
     )
 
 

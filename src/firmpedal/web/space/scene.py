@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -86,7 +87,7 @@ class Thing:
     carried: Carried
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Scene:
     """Everything in the picture; `lacking` are the lines whose places are not known."""
 
@@ -105,21 +106,23 @@ class Scene:
     def thing(self, key: str) -> Thing | None:
         return next((thing for thing in self.things if thing.key == key), None)
 
-    def keys(self) -> tuple[str, ...]:
+    @cached_property
+    def keys(self) -> frozenset[str]:
         """Whatever can be chosen."""
-        return (
-            *(way.key for way in self.ways),
-            *(spot.key for way in self.ways for spot in (*way.corners, *way.clamps)),
-            *(f"{way.key}.{end}" for way in self.ways for end in ("from", "to")),
-            *(thing.key for thing in self.things),
+        return frozenset(
+            (
+                *(way.key for way in self.ways),
+                *(spot.key for way in self.ways for spot in (*way.corners, *way.clamps)),
+                *(f"{way.key}.{end}" for way in self.ways for end in ("from", "to")),
+                *(thing.key for thing in self.things),
+            )
         )
 
     def nearest_key(self, place: str) -> str:
         """What is to be chosen for a place in the file: itself, or what it belongs to; nothing for others."""
-        known = set(self.keys())
         steps = place.split(".")
         tries = (".".join(steps[:n]) for n in range(len(steps), 1, -1))
-        return next((each for each in tries if each in known), "")
+        return next((each for each in tries if each in self.keys), "")
 
 
 def scene_of(evaluation: Evaluation) -> Scene:

@@ -1,8 +1,9 @@
-"""Bodies as plain solids for a picture: what has no size of its own is drawn small, what has no end is cut off."""
+"""Bodies as plain solids for a picture: without a size of their own drawn small, without an end cut off."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -27,9 +28,10 @@ PLATE, THIN = from_unit(1, "in"), from_unit(0.03, "in")
 
 @dataclass(frozen=True, slots=True)
 class Solid:
-    """A solid: two opposite corners of a box, the ends of a bar, the centre and axis of a disc; `radius` and
-    `thickness` where it has them [m]. A ball is a bar between one point and itself. A sleeve lies on the
-    line `line` between two stations.
+    """A solid by its shape: box, bar, disc or sleeve [m].
+
+    `one` and `other` are two opposite corners of a box, the ends of a bar, or the centre and axis of a disc.
+    A ball is a bar between one point and itself. A sleeve lies on the line `line` between two stations.
     """
 
     shape: str
@@ -71,7 +73,8 @@ def body_solids(body: Body) -> tuple[Solid, ...]:
 def zone_solids(shapes: tuple[Shape, ...], room: Room) -> tuple[Solid, ...]:
     """A zone; where it is the common part of boxes and half-spaces, that part."""
     low, high = np.array(room.low), np.array(room.high)
-    solids, boxed = [], False
+    solids: list[Solid] = []
+    boxed = False
     for shape in shapes:
         match shape:
             case HalfSpace(axis, sign, offset) if offset.known:
@@ -115,7 +118,7 @@ def component_solids(component: BaseComponent) -> tuple[Solid, ...]:
     """A component by its ports: a short piece behind each, and what joins them."""
     inner = [end for port in component.ports for end in _behind(port)]
     pieces = [Solid("bar", face, end, PORT_WIDE) for face, end in inner]
-    joined = zip(inner, inner[1:], strict=False)
+    joined = pairwise(inner)
     return (*pieces, *(Solid("bar", one, other, PORT_WIDE / 2) for (_, one), (_, other) in joined))
 
 
@@ -129,7 +132,7 @@ def _behind(port: Port) -> Iterable[tuple[Point, Point]]:
 def bulkhead_solids(bulkhead: Bulkhead) -> tuple[Solid, ...]:
     """A bulkhead as a small plate round its fitting, and the fitting from seat to seat."""
     seats = [side.seat.point for side in bulkhead.sides if side.seat.known]
-    through = [Solid("bar", one, other, PORT_WIDE) for one, other in zip(seats, seats[1:], strict=False)]
+    through = [Solid("bar", one, other, PORT_WIDE) for one, other in pairwise(seats)]
     at, normal = _centre(bulkhead.at, seats), bulkhead.normal.vector or _way(seats)
     if at is None or normal is None or bulkhead.through_panel.value == "no":
         return tuple(through)

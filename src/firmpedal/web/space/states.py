@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
-
-from nicegui import ui
 
 from firmpedal.lay.states import measured_in, missing_of
 from firmpedal.web.elements import box, button, put, put_words, said
@@ -12,6 +11,7 @@ from firmpedal.web.elements import box, button, put, put_words, said
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from nicegui import ui
     from nicegui.element import Element
     from nicegui.events import GenericEventArguments
 
@@ -79,7 +79,7 @@ class States:
             if known:
                 with self._group("How it stands"):
                     for word, name in (("as measured", ""), *((each.name, each.name) for each in known)):
-                        made = button(word, lambda name=name: self._stand(name))  # type: ignore[misc]
+                        made = button(word, partial(self._stand, name))
                         self._buttons["", name] = made
             button(AS_MEASURED, self.measured)
 
@@ -112,7 +112,7 @@ class States:
     def _named(self, state: State) -> None:
         with self._group(state.name):
             for word in state.values:
-                made = button(word, lambda word=word: self._set(state.name, word))  # type: ignore[misc]
+                made = button(word, partial(self._set, state.name, word))
                 self._buttons[state.name, word] = made
 
     def _slid(self, name: str, event: GenericEventArguments) -> None:

@@ -26,7 +26,7 @@ const FRAGMENT = `
   void main() {
     float ring = fract(along / (6.0 * max(radius, least * perPixel)));
     if (pattern == 2 && ring > 0.62) discard;
-    vec3 colour = pattern == 1 && ring > 0.5 ? paper : ink;
+    vec3 colour = pattern == 1 && ring > 0.5 ? mix(ink, paper, 0.62) : ink;
     float light = 0.62 + 0.38 * abs(facing.z);
     gl_FragColor = vec4(mix(paper * 0.5, colour, light), 1.0);
   }`;
