@@ -91,7 +91,6 @@ class SpacePage:
                 self._tools()
                 said("p", KEY_WORDS, "fp-small")
             self._drawn = box(classes="fp-section")
-            self._states = States(self._move_things)
         with box(classes="fp-space-beside"):
             self._details = Details(
                 Doings(
@@ -105,6 +104,7 @@ class SpacePage:
                 )
             )
             self._list = Listing(self._choose)
+        self._states = States(self._move_things)
         self._picture.hear("pick", lambda told: self._choose(str(told.get("key", ""))))
         self._picture.hear("moved", self._dragged)
         self._picture.hear("step", lambda told: self._step(int(told["axis"]), int(told["sign"]), 1))
@@ -151,7 +151,7 @@ class SpacePage:
             return
         setting = setting_of(self._states.setting, evaluation.aircraft.states)
         pose = pose_of(evaluation, scene, setting, self._states.attitude)
-        self._states.show(evaluation.aircraft, pose.missing)
+        self._states.show(evaluation.aircraft, pose)
         self._list.show(scene, self._chosen, not_placed(evaluation.aircraft, scene))
         self._picture.put(
             pose=pose_json(pose), chosen=self._chosen, handles=self._handles(evaluation, scene, pose)

@@ -9,7 +9,7 @@ from firmpedal.lay.states import measured_in, missing_of
 from firmpedal.web.elements import box, button, put, put_words, said
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable
 
     from nicegui import ui
     from nicegui.element import Element
@@ -17,11 +17,12 @@ if TYPE_CHECKING:
 
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.surroundings import State
-    from firmpedal.quantity import Missing
+    from firmpedal.web.space.pose import Pose
 
 AS_MEASURED = "As measured"
 STEPS = 40  # from one end of a slider to the other
 NOTHING_MOVES = "Nothing in this file moves."
+HIGH = "High points, marked in the picture:"
 STILL = "Shown where it was measured, because it is not known yet:"
 
 
@@ -40,7 +41,7 @@ class States:
             self._box = box()
             self._still = box(role="status")
 
-    def show(self, aircraft: Aircraft, missing: tuple[Missing, ...]) -> None:
+    def show(self, aircraft: Aircraft, pose: Pose) -> None:
         """Show what can be set, and what cannot be shown moved."""
         made = (aircraft.states, aircraft.attitudes)
         if made != self._made:
@@ -54,12 +55,9 @@ class States:
         for (name, word), each in self._buttons.items():
             put(each, aria_pressed=str(self._is(aircraft, name, word)).lower())
         self._still.clear()
-        if missing:
-            with self._still:
-                said("p", STILL, "fp-small")
-                with box("ul", "fp-list fp-small"):
-                    for item in missing:
-                        said("li", item.what)
+        with self._still:
+            _listed(HIGH, (words for _, _, words in pose.high))
+            _listed(STILL, (item.what for item in pose.missing))
 
     def _is(self, aircraft: Aircraft, name: str, word: str) -> bool:
         if not name:
@@ -130,3 +128,13 @@ class States:
         """Bring everything back to where it was measured."""
         self.setting, self.attitude = {}, ""
         self._changed()
+
+
+def _listed(title: str, items: Iterable[str]) -> None:
+    """A title with what stands under it; nothing where nothing does."""
+    found = tuple(items)
+    if found:
+        said("p", title, "fp-small")
+        with box("ul", "fp-list fp-small"):
+            for words in found:
+                said("li", words)

@@ -24,7 +24,11 @@ const FRAGMENT = `
   varying vec3 facing;
   varying float along;
   void main() {
-    float ring = fract(along / (6.0 * max(radius, least * perPixel)));
+    float period = 6.0 * max(radius, least * perPixel);
+    // A leg that leads away from the viewer has longer rings, or they would run together.
+    float perSeen = length(vec2(dFdx(along), dFdy(along)));
+    period *= exp2(max(0.0, ceil(log2(9.0 * perSeen / period))));
+    float ring = fract(along / period);
     if (pattern == 2 && ring > 0.62) discard;
     vec3 colour = pattern == 1 && ring > 0.5 ? mix(ink, paper, 0.62) : ink;
     float light = 0.62 + 0.38 * abs(facing.z);

@@ -58,9 +58,17 @@ export class Words {
     });
   }
 
+  // Words that would lie on others go below them.
   place(project, width, height) {
+    const taken = [];
     for (const { element, at } of this.all) {
-      const { x, y } = project(at);
+      const seen = project(at), { offsetWidth: wide, offsetHeight: high } = element;
+      const { x } = seen;
+      let { y } = seen;
+      for (const other of taken) {
+        if (Math.abs(other.y - y) < high && x < other.x + other.wide && other.x < x + wide) y = other.y + high;
+      }
+      taken.push({ x, y, wide });
       const left = Math.min(Math.max(x, 4), Math.max(width - element.offsetWidth - 4, 4));
       element.style.transform = `translate(${left}px, ${y}px)`;
       element.hidden = y < 0 || y > height - 14 || x < -40 || x > width;

@@ -181,7 +181,7 @@ export class Picture {
   }
 
   showWords(length) {
-    const high = this.pose.high.map(([key, point, words]) => ({ words: `\u25B2 ${words}`, at: new THREE.Vector3(...point), kind: "high" }));
+    const high = this.pose.high.map(([key, point, words]) => ({ words: `\u25B2 ${words.slice(words.indexOf(": ") + 2)}`, at: new THREE.Vector3(...point), kind: "high" }));
     const here = this.placeOf(this.chosen);
     const named = here && !length ? [{ words: this.nameOf(this.chosen), at: here, kind: "chosen" }] : [];
     this.words.set([...this.fixed, ...high, ...named, ...(length ? [length] : [])]);
