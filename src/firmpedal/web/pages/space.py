@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from firmpedal.model.display import Display
     from firmpedal.model.space import Point
     from firmpedal.pipeline import Evaluation
+    from firmpedal.web.answers import System
     from firmpedal.web.frame import Frame
     from firmpedal.web.space.figures import Said
     from firmpedal.web.space.mover import Held
@@ -82,6 +83,7 @@ class SpacePage:
         self._all.set_visibility(False)
         self.watch.when_stale(self._out_of_date)
         self.watch.fill(scene_text, self._answered)
+        self.watch.fill(self._flat_text, self._flat_shown)
 
     def _build(self) -> None:
         with box(classes="fp-space-seen"):
@@ -141,14 +143,13 @@ class SpacePage:
             self._details.measure(tape)
             self._picture.put(scene=made, mark=tape.mark, unit=_unit(self._evaluation.display))
         self._show()
-        if self._flat:
-            self._draw_flat()
 
     def _show(self) -> None:
         """Show everything as it is now: the pose, what is chosen, its card, the list."""
         evaluation, scene = self._evaluation, self._scene
         if evaluation is None or scene is None:
             return
+        self._states.fit(evaluation.aircraft)
         setting = setting_of(self._states.setting, evaluation.aircraft.states)
         pose = pose_of(evaluation, scene, setting, self._states.attitude)
         self._states.show(evaluation.aircraft, pose)
@@ -237,21 +238,26 @@ class SpacePage:
                 " ".join(f"{words}." for words in (str(refusal), refusal.suggestion) if words)
             )
             self._picture.run_method("settle")
+            self._show()
             return None
         self._details.refused("")
         return done
 
-    async def _without(self) -> None:
+    def _without(self) -> None:
+        """Put the flat drawings of the cards in the place of the picture, from the next answer on."""
         self._flat = True
         self._pictured.set_visibility(False)
-        self._draw_flat()
+        self.watch.again()
 
-    def _draw_flat(self) -> None:
-        """The flat drawings of the cards, in the place of the picture."""
+    def _flat_text(self, text: str, file: str, option: str | None, system: System | None) -> str:
+        return sheets_html(flat_drawings, text, file, option, system) if self._flat else ""
+
+    def _flat_shown(self, made: str) -> None:
         self._drawn.clear()
-        with self._drawn:
-            said("p", WITHOUT, role="status")
-            raw(sheets_html(flat_drawings, *self.watch.key), classes="fp-pane")
+        if self._flat:
+            with self._drawn:
+                said("p", WITHOUT, role="status")
+                raw(made, classes="fp-pane")
 
 
 def flat_drawings(evaluation: Evaluation) -> tuple[Sheet, ...]:

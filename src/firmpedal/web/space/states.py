@@ -41,13 +41,16 @@ class States:
             self._box = box()
             self._still = box(role="status")
 
-    def show(self, aircraft: Aircraft, pose: Pose) -> None:
-        """Show what can be set, and what cannot be shown moved."""
+    def fit(self, aircraft: Aircraft) -> None:
+        """Take the states and attitudes of an answer; where they are others, all is as measured again."""
         made = (aircraft.states, aircraft.attitudes)
         if made != self._made:
             self._made = made
             self.setting, self.attitude = {}, ""
             self._build(aircraft)
+
+    def show(self, aircraft: Aircraft, pose: Pose) -> None:
+        """Show what is set, what stands high in it, and what cannot be shown moved."""
         for name, (state, slider, told) in self._sliders.items():
             value = self.setting.get(name, measured_in(state, ()))
             put(slider, value=f"{value}")

@@ -282,14 +282,22 @@ export class Picture {
   // A corner that was moved by a button or a key, until the answer is there.
   ahead(key, to) {
     const corner = this.corners.find((each) => each.key === key);
-    if (corner) this.follow(corner, to);
+    if (!corner) return;
+    this.follow(corner, to);
+    this.put(corner, to);
+  }
+
+  // It stands there until the answer comes, and can be taken on from there.
+  put(corner, to) {
+    corner.point = to;
+    corner.at.set(...to);
   }
 
   // The line as it would lie, in straight legs, with its length.
   follow(corner, to) {
     const { line } = corner;
     const ends = [line.points[0], line.points.at(-1)];
-    const points = [ends[0], ...line.corners.map((each) => (each.key === corner.key ? to : each.point)), ends[1]];
+    const points = [ends[0], ...this.corners.map((each) => (each === corner ? to : each.point)), ends[1]];
     const stations = stationsOf(points);
     if (this.preview) { this.root.remove(this.preview); this.preview.geometry.dispose(); }
     this.preview = lineMesh(points, stations, "plastic", line.radius, { ...this.colours, ink: this.colours.accent }, 2);
@@ -310,8 +318,11 @@ export class Picture {
     if (Math.hypot(at.x - began.x, at.y - began.y) < STILL) {
       if (drag) this.build();
       this.tell("pick", { key: this.keyAt(event) });
-    } else if (drag?.moved) this.tell("moved", drag.told);
-    else if (drag) this.build();
+    } else if (drag?.moved) {
+      const { told, place } = drag;
+      this.put(drag.corner, place);
+      this.tell("moved", told);
+    } else if (drag) this.build();
   }
 
   cancel() {
