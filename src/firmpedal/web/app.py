@@ -70,7 +70,7 @@ def _pages(shelf: Shelf) -> None:
 
     @ui.page("/aircraft/{file}/describe/space")
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
-        await _space(shelf, file, option, at)
+        await _space(shelf, file, option or None, at)
 
     @ui.page("/aircraft/{file}/{name}")
     async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
