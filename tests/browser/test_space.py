@@ -131,11 +131,13 @@ def test_a_corner_is_dragged_and_everything_follows(space, folder):
     page.mouse.move(x + 1.3 * INCH * zoom, y - 0.5 * INCH * zoom, steps=8)
     # Seen from the left, aft is to the right. The line follows while it is dragged, and says its length.
     assert page.evaluate(f"() => {PICTURE}.canvas.dataset.length").endswith(" in in straight legs")
+    handle = page.evaluate(f"() => {PICTURE}.corners[1].handle.position.toArray()")
     page.mouse.up()
     text = saved(folder / "brindlewick.yaml", "[10.3125, -11.6, -4.6875]")
     old, more = "          - [9.0, -11.6, -5.2]\n", "          - [5.6"
     new = "          - [10.3125, -11.6, -4.6875]\n"
     assert text == edited(example("brindlewick"), (old + more, new + more))
+    assert handle == pytest.approx([each * INCH for each in (10.3125, -11.6, -4.6875)], abs=1e-6)
     answered(page)
     expect(card(page).get_by_role("heading", level=2)).to_have_text("corner 2 of left_leg")
     page.get_by_role("button", name="left_leg, tube").click()

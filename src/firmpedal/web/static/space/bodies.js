@@ -27,13 +27,13 @@ function shapeOf(solid) {
     return mesh;
   }
   if (solid.shape === "disc") {
-    const mesh = new THREE.Mesh(new THREE.CylinderGeometry(solid.radius, solid.radius, solid.thickness, 40));
+    const mesh = new THREE.Mesh(new THREE.CylinderGeometry(solid.radius, solid.radius, solid.thickness, 64));
     mesh.position.copy(one);
     return turnedTo(mesh, other);
   }
   const way = other.clone().sub(one);
   if (way.length() < 1e-9) {
-    const ball = new THREE.Mesh(new THREE.SphereGeometry(solid.radius, 24, 16));
+    const ball = new THREE.Mesh(new THREE.SphereGeometry(solid.radius, 48, 32));
     ball.position.copy(one);
     return ball;
   }
