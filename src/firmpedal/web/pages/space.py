@@ -7,11 +7,8 @@ from itertools import pairwise
 from math import dist
 from typing import TYPE_CHECKING, TypeVar
 
-from firmpedal.model.display import METRIC_LENGTHS
 from firmpedal.project.edit import EditError
-from firmpedal.report.pictures import picture
-from firmpedal.report.sheet import Sheet
-from firmpedal.units import Dimension, to_unit
+from firmpedal.units import Dimension
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
 from firmpedal.web.elements import box, button, link, raw, said
@@ -22,6 +19,7 @@ from firmpedal.web.space.element import Picture
 from firmpedal.web.space.figures import not_placed, said_of
 from firmpedal.web.space.listing import Listing
 from firmpedal.web.space.mover import Mover
+from firmpedal.web.space.plainly import corners_of, flat_drawings, triple, unit_of
 from firmpedal.web.space.pose import pose_json, pose_of, setting_of
 from firmpedal.web.space.states import States
 
@@ -29,8 +27,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from typing import Any
 
-    from firmpedal.model.display import Display
-    from firmpedal.model.space import Point
     from firmpedal.pipeline import Evaluation
     from firmpedal.web.answers import System
     from firmpedal.web.frame import Frame
@@ -53,7 +49,6 @@ KEY_WORDS = (
     "hose and plastic follow the way in the file, not how they hang."
 )
 LOOKS = {"From a corner": "corner", "From the left": "left", "From the front": "front", "From above": "above"}
-GRID = {True: 0.25, False: 0.254}  # m; a quarter of a metre in metric files, else 10 in
 NEARER = 1.4
 
 
@@ -141,7 +136,7 @@ class SpacePage:
         tape = self._mover.tape
         if tape is not None:
             self._details.measure(tape)
-            self._picture.put(scene=made, mark=tape.mark, unit=_unit(self._evaluation.display))
+            self._picture.put(scene=made, mark=tape.mark, unit=unit_of(self._evaluation.display))
         self._show()
 
     def _show(self) -> None:
@@ -173,7 +168,7 @@ class SpacePage:
         corner = any(spot.key == key for way in scene.ways for spot in way.corners)
         held: Held | None = self._mover.held(evaluation, scene, key) if corner else None
         way = scene.way(key)
-        legs = [] if way is None else [dist(*pair) for pair in pairwise(_corners(way))]
+        legs = [] if way is None else [dist(*pair) for pair in pairwise(corners_of(way))]
         field = addresses.field(self.frame.file, told.place, self.watch.option) if told else ""
         lengths = tuple(evaluation.display.number(each, Dimension.LENGTH) for each in legs)
         self._details.show(told, field, held, moved=pose.moved, legs=lengths)
@@ -190,7 +185,7 @@ class SpacePage:
 
     def _dragged(self, told: dict[str, Any]) -> None:
         key, single = str(told.get("key", "")), bool(told.get("single"))
-        by, view = _triple(told.get("by")), _triple(told.get("view"))
+        by, view = triple(told.get("by")), triple(told.get("view"))
         self._chosen = key
         self._try(lambda scene: self._mover.drag(scene, key, by, view, single=single))
 
@@ -206,7 +201,7 @@ class SpacePage:
     def _add(self, leg: int) -> None:
         way = self._way()
         if way is not None:
-            corners = _corners(way)
+            corners = corners_of(way)
             ends = (corners[leg], corners[leg + 1])
             key = self._try(lambda _: self._mover.add(way, leg, ends))
             self._chosen = key or self._chosen
@@ -258,30 +253,3 @@ class SpacePage:
             with self._drawn:
                 said("p", WITHOUT, role="status")
                 raw(made, classes="fp-pane")
-
-
-def flat_drawings(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    """The drawing of each line by itself."""
-    drawn = ((line.name, picture(line, evaluation.display)) for line in evaluation.laid)
-    return tuple(Sheet(name, (drawing,)) for name, drawing in drawn if drawing is not None)
-
-
-def _corners(way: Way) -> list[Point]:
-    ends = [(float(x), float(y), float(z)) for x, y, z in (way.points[0], way.points[-1])]
-    return [ends[0], *(spot.point for spot in way.corners), ends[1]]
-
-
-def _unit(display: Display) -> dict[str, object]:
-    """In which unit the picture tells lengths, and how far apart the lines of its ground are."""
-    name = display.unit(Dimension.LENGTH) or "mm"
-    per_metre, metric = to_unit(1.0, name), name in METRIC_LENGTHS
-    return {"name": name, "perMetre": per_metre, "decimals": 0 if name == "mm" else 2, "step": GRID[metric]}
-
-
-def _triple(numbers: object) -> Point:
-    """Three figures from the browser; anything else is no movement."""
-    try:
-        x, y, z = numbers  # type: ignore[misc]
-        return float(x), float(y), float(z)  # type: ignore[has-type]
-    except (TypeError, ValueError):
-        return (0.0, 0.0, 0.0)

@@ -6,10 +6,10 @@ import { Looking } from "/static/space/camera.js";
 import { Drag } from "/static/space/drag.js";
 import { along, lineMesh, stationsOf } from "/static/space/lines.js";
 import { ground, scale, ways, Words } from "/static/space/marks.js";
+import { addLine } from "/static/space/parts.js";
 import { cornerAt, keyAt } from "/static/space/pick.js";
 
 const TONES = ["page", "sheet", "ink", "soft", "line", "edge", "accent", "warning", "caution"];
-const WIDE = { plain: 1.6, chosen: 3 }; // px; half of how wide a line is at least
 const STILL = 4; // px; a pointer that moved less has pressed
 const KEYS = {
   ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [2, 1], ArrowDown: [2, -1], PageUp: [1, 1], PageDown: [1, -1],
@@ -101,7 +101,7 @@ export class Picture {
       if (matrix) body.matrix.fromArray(matrix);
       this.root.add(body);
     }
-    for (const line of this.lines.values()) this.addLine(line);
+    for (const line of this.lines.values()) addLine(this, line);
     this.root.updateMatrixWorld(true);
     this.frame();
     this.showWords();
@@ -120,51 +120,6 @@ export class Picture {
 
   holds(line) {
     return this.chosen === line.key || this.chosen.startsWith(`${line.key}.`);
-  }
-
-  addLine(line) {
-    const mine = this.holds(line);
-    const colours = mine ? { ...this.colours, ink: this.colours.accent } : this.colours;
-    this.root.add(lineMesh(line.points, line.stations, line.kind, line.radius, colours, mine ? WIDE.chosen : WIDE.plain));
-    for (const clamp of line.clamps) {
-      const { at, way } = along(line.points, line.stations, clamp.station);
-      this.spot(clamp.key, at, way, new THREE.BoxGeometry(6, 1.6, 1.6), line.radius, mine);
-    }
-    const last = line.stations.at(-1);
-    for (const [end, station] of [["from", 0], ["to", last]]) {
-      const { at, way } = along(line.points, line.stations, station);
-      this.spot(`${line.key}.${end}`, station ? at : new THREE.Vector3(...line.points[0]), way, new THREE.CylinderGeometry(2.1, 2.1, 5, 6), line.radius, mine);
-    }
-    if (!mine) return;
-    for (const { key, free } of this.handles) {
-      const corner = line.corners.find((each) => each.key === key);
-      if (!corner) continue;
-      const at = new THREE.Vector3(...corner.point);
-      const shape = free ? new THREE.SphereGeometry(1, 20, 14) : new THREE.BoxGeometry(1.6, 1.6, 1.6);
-      const tone = key === this.chosen ? this.colours.accent : this.colours.sheet;
-      const mesh = new THREE.Mesh(shape, new THREE.MeshBasicMaterial({ color: tone.lit, depthTest: false }));
-      const edge = new THREE.Mesh(shape, new THREE.MeshBasicMaterial({ color: this.colours.ink.lit, depthTest: false }));
-      mesh.renderOrder = 3;
-      edge.renderOrder = 2;
-      edge.scale.setScalar(1.35);
-      const handle = new THREE.Group();
-      handle.add(edge, mesh);
-      handle.position.copy(at);
-      this.root.add(handle);
-      this.sized.push({ mesh: handle, least: key === this.chosen ? 8 : 6, unit: 0 });
-      this.corners.push({ ...corner, free, line, at, handle });
-    }
-  }
-
-  // A small body on a line, never smaller than can be seen; shapes are in radii of the line.
-  spot(key, at, way, shape, radius, mine) {
-    const tone = key === this.chosen ? this.colours.accent : mine ? this.colours.ink : this.colours.soft;
-    const mesh = new THREE.Mesh(shape, new THREE.MeshLambertMaterial({ color: tone.lit }));
-    mesh.position.copy(at);
-    mesh.quaternion.setFromUnitVectors(new THREE.Vector3(0, 1, 0), way);
-    this.root.add(mesh);
-    this.sized.push({ mesh, least: key === this.chosen ? 3 : 2, unit: radius });
-    this.spots.push({ key, at });
   }
 
   // The ground and the three ways, round everything that has a place.
