@@ -7,7 +7,6 @@ import socket
 import time
 
 import pytest
-from looks import outside, small_targets, violations
 from playwright.sync_api import expect
 from served import Served
 
@@ -285,25 +284,3 @@ def test_a_foreign_name_gets_nothing(app, window):
     page = window()
     for headers in ({"Host": "example.org"}, {"Origin": HTTP + "example.org"}):
         assert page.request.get(app.base, headers=headers).status == 403
-
-
-@pytest.mark.usefixtures("mine")
-@pytest.mark.parametrize("look", ["light", "dark"])
-@pytest.mark.parametrize("width", [390, 1280, 1920])
-def test_every_page_fits_and_reads(app, window, width, look):
-    """No page scrolls sideways; whatever is pressed is 44 px; axe finds nothing against WCAG 2.2 AA."""
-    page = window(viewport={"width": width, "height": 900}, color_scheme=look)
-    addresses = ["/", "/new", *(f"/aircraft/mine.yaml/{step}?option=rigid" for step in STEPS)]
-    faults = {}
-    for address in addresses:
-        page.goto(app.base + address)
-        page.wait_for_selector(".fp-main")
-        page.wait_for_function("() => !document.body.innerText.includes('Working it out')", timeout=SLOW)
-        small = [
-            each for each in small_targets(page, 44)
-            if not re.search(r'href="[^"]*line=|fp-skip|type="radio"', each[0])
-        ]  # fmt: skip
-        found = [*outside(page), *small, *violations(page)]
-        if found:
-            faults[address] = found
-    assert not faults

@@ -9,7 +9,7 @@ import numpy as np
 
 from firmpedal.lay import near
 from firmpedal.lay.movement import moved
-from firmpedal.lay.states import measured_in
+from firmpedal.lay.placed import at_rest, course_in
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
@@ -50,19 +50,9 @@ class Scene(NamedTuple):
 
     def line_in(self, setting: Setting) -> Array:
         """Bring the line to where it is in a setting, and from there to where the thing was measured."""
-        points, stations = self.course
-        share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
-        rests = [
-            {state.name: measured_in(state, carried.measured) for state in self.states}
-            for carried in self.own
-        ]
-        from_start, from_finish = (
-            moved(carried.motions, points, rest, setting)
-            for carried, rest in zip(self.own[:2], rests[:2], strict=True)
-        )
-        there = (1 - share) * from_start + share * from_finish
-        now = {**rests[2], **dict(setting)}
-        return moved(self.own[2].motions, there, now, tuple(rests[2].items()))
+        there = course_in(self.course, self.own[:2], self.states, setting)
+        rest = at_rest(self.own[2], self.states)
+        return moved(self.own[2].motions, there, {**rest, **dict(setting)}, tuple(rest.items()))
 
     def look(self, setting: Setting) -> Look:
         line = self.line_in(setting)
