@@ -25,11 +25,14 @@ def browser():
 
 @pytest.fixture
 def new_context(browser):
-    """Opens windows that know nothing of each other, and closes them after the test."""
+    """Opens windows that know nothing of each other, and closes them after the test.
+
+    Nothing fades in them: a colour that is on its way to another is neither of the two.
+    """
     opened = []
 
     def opening(**how):
-        opened.append(browser.new_context(**how))
+        opened.append(browser.new_context(**{"reduced_motion": "reduce", **how}))
         return opened[-1]
 
     yield opening

@@ -58,7 +58,16 @@ def small_letters(page, least):
 
 def violations(page):
     """What axe finds against WCAG 2.2 A and AA and good practice: rule, and the first places."""
-    found = Axe().run(page).response["violations"]
+    return _found(page)
+
+
+def faint(page):
+    """Words that axe finds too faint: the one thing that another look of the same page can change."""
+    return _found(page, runOnly=["color-contrast"])
+
+
+def _found(page, **options):
+    found = Axe().run(page, options={"resultTypes": ["violations"], **options}).response["violations"]
     return [(each["id"], [node["html"][:160] for node in each["nodes"][:3]]) for each in found]
 
 

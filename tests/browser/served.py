@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import os
+import queue
 import re
-import selectors
 import signal
 import socket
 import subprocess
 import sys
+import threading
 import time
 
 COMMAND = "from firmpedal.cli.main import main; main()"
@@ -45,27 +46,45 @@ class Served:
         began = time.monotonic()
         self.process = subprocess.Popen(
             [sys.executable, "-c", COMMAND, "open", str(place), "--no-browser", *more],
-            stdout=subprocess.PIPE, stderr=subprocess.STDOUT, bufsize=0,
+            stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True,
             env=_environment(),
         )  # fmt: skip
-        self.said = ""
+        self.said, self._lines = "", queue.SimpleQueue()
+        # It never waits for somebody to read what it says.
+        self._reader = threading.Thread(target=self._read, daemon=True)
+        self._reader.start()
         try:
             while not (found := re.search(r"open at (http\S+?:\d+)(/\S*)", self.said)):
                 self.said += self._line(began)
             _wait_for(int(found[1].rpartition(":")[2]), began)
         except BaseException:
             self.process.kill()
-            self.process.communicate()
+            self._end()
             raise
         self.base, self.first = found[1], found[1] + found[2]
 
+    def _read(self):
+        for line in self.process.stdout:
+            self._lines.put(line)
+        self._lines.put("")
+
     def _line(self, began):
-        with selectors.DefaultSelector() as waiting:
-            waiting.register(self.process.stdout, selectors.EVENT_READ)
-            assert waiting.select(began + PATIENCE - time.monotonic()), f"it does not start: {self.said}"
-        line = self.process.stdout.readline().decode()
+        try:
+            line = self._lines.get(timeout=max(began + PATIENCE - time.monotonic(), 0))
+        except queue.Empty:
+            raise AssertionError(f"it does not start: {self.said}") from None
         assert line, f"it ended: {self.said}"
         return line
+
+    def _end(self):
+        """Wait for it, and give the pipe back; the result is what it said that nobody read."""
+        self.process.wait(timeout=PATIENCE)
+        self._reader.join(timeout=PATIENCE)
+        self.process.stdout.close()
+        rest = ""
+        while not self._lines.empty():
+            rest += self._lines.get()
+        return rest
 
     def more(self):
         """What it says next."""
@@ -74,5 +93,5 @@ class Served:
     def stop(self):
         """Stop it as Ctrl+C does; the result is its exit code and all that it said."""
         self.process.send_signal(signal.SIGINT)
-        rest, _ = self.process.communicate(timeout=PATIENCE)
-        return self.process.returncode, self.said + rest.decode()
+        rest = self._end()
+        return self.process.returncode, self.said + rest

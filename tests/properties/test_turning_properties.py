@@ -36,16 +36,16 @@ def way(axis, turn, angle):
 
 
 def filled(leg: Leg, angle: float, length: float, radius: float):
-    """Points all through a leg with flat ends."""
+    """Points all through a leg with flat ends, shape (n, 3)."""
     along = way(leg.axis, leg.turn, angle)
     one, other = square_to(along)
-    points = [
-        s * along + r * (cos(t) * one + sin(t) * other)
-        for s in np.linspace(0, length, 25)
-        for r in np.linspace(0, radius, 5)
-        for t in np.linspace(0, 2 * pi, 12, endpoint=False)
-    ]
-    return np.array(leg.crossing) + np.array(points)
+    s, r, t = (
+        each.reshape(-1, 1)
+        for each in np.meshgrid(
+            np.linspace(0, length, 25), np.linspace(0, radius, 5), np.linspace(0, 2 * pi, 12, endpoint=False)
+        )
+    )
+    return np.array(leg.crossing) + s * along + r * (np.cos(t) * one + np.sin(t) * other)
 
 
 def inside(points, solid):

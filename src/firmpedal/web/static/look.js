@@ -28,10 +28,12 @@ function fpGoToLine(id, number) {
 }
 
 // The editor's own field has no name for those who hear the page, and no place in the order of the tabulator.
+// It is there some time after its box: it is looked for until it is, or the page is left.
 function fpNameEditor(id, words) {
   const field = getElement(id)?.$el.querySelector(".cm-content");
-  field?.setAttribute("aria-label", words);
-  field?.setAttribute("tabindex", "0");
+  if (!field) return void setTimeout(() => fpNameEditor(id, words), 50);
+  field.setAttribute("aria-label", words);
+  field.setAttribute("tabindex", "0");
 }
 
 // Where the way through the job is wider than the screen, the step that is open is brought into sight.
