@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
 ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
 # Between two places of a range the line may come nearer unseen by so much in metres, or by such a share.
-CLOSE, SHARE = 0.00025, 0.002
+CLOSE, SHARE = 0.00025, 0.01
 
 
 class Look(NamedTuple):
