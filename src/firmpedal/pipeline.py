@@ -121,7 +121,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     aircraft, parts = reading.aircraft, catalogue()
     assembly = assemble(aircraft, parts)
     broken = violations(assembly.joints, outer_ends(aircraft), named_open(aircraft))
-    settings = tuple(_setting(aircraft, assembly, parts, line) for line in aircraft.lines)
+    settings = tuple(line_setting(aircraft, assembly, parts, line) for line in aircraft.lines)
     laid = tuple(lay_line(setting) for setting in settings)
     gaps = tuple(
         least_gap(
@@ -147,7 +147,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     )
 
 
-def _setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line) -> LineSetting:
+def line_setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line) -> LineSetting:
     """Gather what one line's shape depends on."""
     start, finish = (
         seat_of(aircraft, line, end, assembly.joint_of(line.name, end), parts) for end in ("from", "to")
@@ -166,6 +166,7 @@ __all__ = [
     "evaluate_file",
     "evaluate_options",
     "evaluate_text",
+    "line_setting",
     "read_text",
     "usable_options",
 ]

@@ -63,7 +63,7 @@ class _Piece:
         return np.array(ends)
 
 
-def sample(line: Centreline, spacing: float) -> tuple[Array, Array]:
+def sample(line: Centreline, spacing: float, straights: float | None = None) -> tuple[Array, Array]:
     """Give points on the centreline and their stations, the developed lengths from the start.
 
     The tangent points are among them. Stations rise strictly: where two bends meet without a
@@ -73,15 +73,17 @@ def sample(line: Centreline, spacing: float) -> tuple[Array, Array]:
         line: The centreline.
         spacing: Greatest developed length between neighbours; a bend is never stepped coarser than
             10 degrees.
+        straights: The same where the line is straight; as `spacing` where it is not given.
 
     Raises:
-        ValueError: The spacing is not positive.
+        ValueError: A spacing is not positive.
     """
-    if not spacing > 0:
+    if not spacing > 0 or (straights is not None and not straights > 0):
         raise ValueError("the spacing of a sample must be positive")
     points, stations = [np.array([line.corners[0]])], [np.zeros(1)]
     for piece in _pieces(line):
-        distances = np.linspace(0.0, piece.length, piece.steps(spacing) + 1)[1:]
+        step = spacing if straights is None or piece.inward is not None else straights
+        distances = np.linspace(0.0, piece.length, piece.steps(step) + 1)[1:]
         points.append(piece.points(distances))
         stations.append(piece.start + distances)
     return np.concatenate(points), np.concatenate(stations)

@@ -174,7 +174,9 @@ def _least_room(
     for body in space.bodies:
         for path in paths:
             seen = centre + turned(path - centre, AXIS, -angle) if body.turns else path
-            found.append((near.distance_under(seen, body.solid, reach + NEARBY) - reach, body.name))
+            found.append(
+                (float(near.segments_under(seen, body.solid, reach + NEARBY).min()) - reach, body.name)
+            )
     return min(found)
 
 

@@ -121,10 +121,15 @@ def _cut(line: LaidLine, zone: Zone, course: Course, way: int) -> _Cut:
     return _Cut(stretches, tuple((edge, clip.point_on(points, stations, edge)) for edge in inner), ends)
 
 
-def path_of(line: LaidLine) -> Course | None:
-    """The line as a polyline with stations: the bent centreline of a tube, else the corner points."""
+def path_of(line: LaidLine, straights: float | None = None) -> Course | None:
+    """The line as a polyline with stations: the bent centreline of a tube, else the corner points.
+
+    Args:
+        line: The line.
+        straights: The greatest step on the straights of a tube, where a finer one finds nothing more [m].
+    """
     if line.tube and line.tube.centreline:
-        return sample(line.tube.centreline, SAMPLING)
+        return sample(line.tube.centreline, SAMPLING, straights)
     return None if line.path is None else _polyline(line.path)
 
 

@@ -9,7 +9,7 @@ import numpy as np
 
 from firmpedal.lay import near
 from firmpedal.lay.movement import moved
-from firmpedal.lay.states import measured_in
+from firmpedal.lay.placed import at_rest, course_in
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
@@ -25,7 +25,8 @@ if TYPE_CHECKING:
 
 FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
 ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
-CLOSE = 0.0005  # metres: the line is never moved on by less between two places of a range
+# Between two places of a range the line may come nearer unseen by so much in metres, or by such a share.
+CLOSE, SHARE = 0.00025, 0.01
 
 
 class Look(NamedTuple):
@@ -50,19 +51,9 @@ class Scene(NamedTuple):
 
     def line_in(self, setting: Setting) -> Array:
         """Bring the line to where it is in a setting, and from there to where the thing was measured."""
-        points, stations = self.course
-        share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
-        rests = [
-            {state.name: measured_in(state, carried.measured) for state in self.states}
-            for carried in self.own
-        ]
-        from_start, from_finish = (
-            moved(carried.motions, points, rest, setting)
-            for carried, rest in zip(self.own[:2], rests[:2], strict=True)
-        )
-        there = (1 - share) * from_start + share * from_finish
-        now = {**rests[2], **dict(setting)}
-        return moved(self.own[2].motions, there, now, tuple(rests[2].items()))
+        there = course_in(self.course, self.own[:2], self.states, setting)
+        rest = at_rest(self.own[2], self.states)
+        return moved(self.own[2].motions, there, {**rest, **dict(setting)}, tuple(rest.items()))
 
     def look(self, setting: Setting) -> Look:
         line = self.line_in(setting)
@@ -72,26 +63,59 @@ class Scene(NamedTuple):
 def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
     """Look between neighbouring places of each range; say what the distance may still be less by.
 
-    No distance changes by more than the line is moved. So from any place the range is gone on with by as
-    far as nothing nearer can lie, and not at all where both neighbours are too far off. Where several
-    ranges move at once, what lies between them stays an allowance.
+    No place of the line comes nearer by more than it is moved. So between two settings no segment is
+    nearer than half of what it is off in the two, less half its way; where that leaves room for something
+    nearer, the setting in the middle is looked at, and its two halves. Where several ranges move at once,
+    what lies between them stays an allowance.
     """
     off = 0.0
     ranged = [state for state in scene.states if not state.values]
     for state in ranged:
         ways = [0.0]
         for one, other in _neighbours(state.name, looks):
-            way = float(np.linalg.norm(other.line - one.line, axis=1).max()) * ARC
-            ways.append(way)
-            share = 0.0 if one.distance + other.distance - way < 2 * best.distance else 1.0
-            while share < 1:
-                setting = _mixed(one.setting, other.setting, state.name, share)
-                distance = near.distance_under(scene.line_in(setting), scene.solid, best.distance)
-                if distance < best.distance - FELT:
-                    best = scene.look(setting)
-                share += max(distance - best.distance, CLOSE) / way
+            ways.append(float(_ways(one.line, other.line).max()))
+            if one.distance + other.distance - ways[-1] < 2 * best.distance:
+                best = _nearest_between(scene, state.name, (one.setting, other.setting), best)
         off += max(ways) / 2 if len(ranged) > 1 else 0.0
     return best, off
+
+
+class Glance(NamedTuple):
+    """The line in one setting, and how far each of its segments is off: that, or at least that."""
+
+    setting: Setting
+    line: Array
+    offs: Array
+
+
+def _nearest_between(scene: Scene, name: str, ends: tuple[Setting, Setting], best: Look) -> Look:
+    """Halve the way between two settings of one range where something nearer can lie."""
+    one, other = (_glance(scene, setting, best.distance) for setting in ends)
+    waiting = [(one, other)]
+    while waiting:
+        one, other = waiting.pop()
+        way = _ways(one.line, other.line)
+        least = (one.offs + other.offs - np.maximum(way[:-1], way[1:])) / 2
+        unseen = max(CLOSE, SHARE * best.distance)
+        if least.min() >= best.distance - unseen or way.max() < unseen:
+            continue
+        middle = _glance(scene, _mixed(one.setting, other.setting, name, 0.5), best.distance)
+        if middle.offs.min() < best.distance - FELT:
+            best = scene.look(middle.setting)
+        waiting += [(one, middle), (middle, other)]
+    return best
+
+
+def _glance(scene: Scene, setting: Setting, enough: float) -> Glance:
+    line = scene.line_in(setting)
+    return Glance(setting, line, near.segments_under(line, scene.solid, enough))
+
+
+def _ways(one: Array, other: Array) -> Array:
+    """How far each corner of the line is moved at most from one setting to the other."""
+    step = other - one
+    ways: Array = np.sqrt(np.einsum("ij,ij->i", step, step)) * ARC
+    return ways
 
 
 def _neighbours(name: str, looks: list[Look]) -> Iterator[tuple[Look, Look]]:

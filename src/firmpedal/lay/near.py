@@ -89,8 +89,8 @@ def _lengths(steps: Array) -> Array:
     return lengths
 
 
-def distance_under(points: Array, solid: Solid, enough: float) -> float:
-    """Give the least distance of a path from a body where it is under a limit, else what it is at least.
+def segments_under(points: Array, solid: Solid, enough: float) -> Array:
+    """Give how far each segment of a path is off a body, where that is under a limit; else a lesser figure.
 
     Quick where a path keeps well off: no place of a segment is nearer than half of what its two ends are
     off, less half its length, and only segments that could come under the limit are looked at closely.
@@ -99,14 +99,16 @@ def distance_under(points: Array, solid: Solid, enough: float) -> float:
         points: Corners of the path, shape (n, 3), n at least 2 [m].
         solid: The body [m].
         enough: How far off is far enough [m].
+
+    Returns:
+        Distances, shape (n - 1,) [m].
     """
     off, steps = distance(points, solid), np.diff(points, axis=0)
-    least = (off[:-1] + off[1:] - _lengths(steps)) / 2
-    close = least < enough
-    if not close.any():
-        return float(least.min())
-    exact = float(distances_of_straights(points[:-1][close], steps[close], solid).min())
-    return min([exact, *map(float, least[~close])])
+    offs: Array = (off[:-1] + off[1:] - _lengths(steps)) / 2
+    close = offs < enough
+    if close.any():
+        offs[close] = distances_of_straights(points[:-1][close], steps[close], solid)
+    return offs
 
 
 def distances_of_straights(starts: Array, steps: Array, solid: Solid) -> Array:

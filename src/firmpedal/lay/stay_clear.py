@@ -41,6 +41,9 @@ if TYPE_CHECKING:
 # No wheel, pedal or control of a light aircraft moves further: our estimate. It only decides whether an
 # unmeasured movement is asked for, so that nobody has to jack the aircraft up for a line in the cabin.
 FAR = from_unit(12, "in")
+# Between two ends that move differently a straight bends, by the square of a step over its length: a few
+# ten-thousandths of an inch for this one.
+STRAIGHTS = from_unit(0.5, "in")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +72,7 @@ def least_gap(
     states: tuple[State, ...],
 ) -> Gap:
     """Find how near a line comes to a thing that `carriers` carry, innermost first."""
-    body, course = thing.where, path_of(line)
+    body, course = thing.where, path_of(line, STRAIGHTS)
     missing = [item for point in line.points for item in point.missing]
     if isinstance(body, UnknownShape) or course is None or missing:
         missing += body.missing if isinstance(body, UnknownShape) else ()

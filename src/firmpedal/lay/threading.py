@@ -13,9 +13,9 @@ from math import acos, atan2, cos, hypot
 from typing import TYPE_CHECKING
 
 import numpy as np
-from scipy.optimize import nnls
 
 from firmpedal.lay.along import point_at, sample
+from firmpedal.lay.cone import nearest_in_cone
 from firmpedal.quantity import Answer
 from firmpedal.units import from_unit
 
@@ -116,7 +116,7 @@ class _Held:
         if lean is None:
             return False
         beside = (self.off > opening.width) & (self.off < opening.reach)
-        square = _nearest_in_cone(self.away[beside] / self.off[beside, None], self.lead)
+        square = nearest_in_cone(self.away[beside] / self.off[beside, None], self.lead)
         return float(np.linalg.norm(square)) >= cos(lean) - ROUNDING
 
     def certain(self, opening: Opening, across: float) -> bool:
@@ -131,21 +131,8 @@ class _Held:
         for _ in range(ROUNDS):
             if np.all(self.away @ square >= least - ROUNDING):
                 return float(square @ self.lead) >= cos(lean) - ROUNDING
-            square = _nearest_in_cone(self.away - least[:, None] * square, self.lead)
+            square = nearest_in_cone(self.away - least[:, None] * square, self.lead)
             if (length := float(np.linalg.norm(square))) < ROUNDING:
                 return False
             square = square / length
         return False
-
-
-def _nearest_in_cone(planes: Array, direction: Array) -> Array:
-    """Give the vector nearest to a direction that points to the right side of every plane.
-
-    Its length is the cosine of what it leans by. This is the dual of the projection: the direction less the
-    nearest sum of the planes' normals with weights of one sign.
-    """
-    if len(planes) == 0 or bool(np.all(planes @ direction >= 0)):
-        return direction
-    weights, _ = nnls(planes.T, -direction)
-    square: Array = direction + planes.T @ weights
-    return square

@@ -5,6 +5,7 @@ from __future__ import annotations
 from urllib.parse import quote, urlencode
 
 START, NEW, STEP = "/", "/new", "/aircraft/{file}/{name}"
+SPACE = "/aircraft/{file}/describe/space"
 ON_PHONE, PAIR = "/phone", "/pair"  # how to let a phone in, on the computer; where the phone asks to
 BEGIN_EXAMPLE, BEGIN_LAYOUT, FORM_OF_LAYOUT = "/begin/example", "/begin/layout", "/begin/form.pdf"
 
@@ -17,6 +18,16 @@ def start(refused: str) -> str:
 def step(file: str, name: str, option: str | None = None, line: int | None = None) -> str:
     """One step of one aircraft; `line` goes to a line of its text."""
     return _with(f"/aircraft/{quote(file, safe='')}/{name}", option=option, line=line)
+
+
+def field(file: str, place: str, option: str | None = None) -> str:
+    """The field of a place in the file, such as `lines.left_leg.via.2`."""
+    return _with(f"/aircraft/{quote(file, safe='')}/describe", option=option, at=place)
+
+
+def space(file: str, option: str | None = None, place: str | None = None) -> str:
+    """The lines in space; `place` is looked at and chosen there."""
+    return _with(f"/aircraft/{quote(file, safe='')}/describe/space", option=option, at=place)
 
 
 def paper(file: str, name: str, option: str | None = None) -> str:

@@ -16,7 +16,20 @@ from firmpedal.web.elements import box, link, said
 from firmpedal.web.frame import Frame
 from firmpedal.web.guard import Guard
 from firmpedal.web.lan import EVERYWHERE
-from firmpedal.web.pages import buy, describe, fit, keep, make, new, phone, prove, report, sound, start
+from firmpedal.web.pages import (
+    buy,
+    describe,
+    fit,
+    keep,
+    make,
+    new,
+    phone,
+    prove,
+    report,
+    sound,
+    space,
+    start,
+)
 from firmpedal.web.routes import Routes
 from firmpedal.web.watch import Watch
 
@@ -47,7 +60,8 @@ STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPOR
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
     steps = (addresses.step(file, name, option) for name, _ in STEPS)
-    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps)
+    rooms = addresses.space(file, option)
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, rooms)
 
 
 def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
@@ -84,6 +98,10 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     def phone_page() -> None:
         phone.show(lan)
 
+    @ui.page(addresses.SPACE)
+    async def space_page(file: str, option: str | None = None, at: str = "") -> None:
+        await _space(shelf, file, option or None, at)
+
     @ui.page(addresses.STEP)
     async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
         await _step(shelf, file, name, option, line)
@@ -104,6 +122,19 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
         describe.TextPage(frame, client, line)
     else:
         report.show(REPORTS[name][1], frame)
+    await watch.start(client)
+
+
+async def _space(shelf: Shelf, file: str, option: str | None, at: str) -> None:
+    """The lines of one aircraft in space, or word that there is none of that name."""
+    document, client = shelf.document(file), ui.context.client
+    if document is None:
+        client.status_code = 404
+        _nothing(f"There is no {file} in this folder.")
+        return
+    ui.page_title(f"{space.TITLE} - {file}")
+    watch = Watch(document, option, _system(_request()))
+    space.SpacePage(Frame(watch, "describe", STEPS, addresses.space), at)
     await watch.start(client)
 
 

@@ -81,6 +81,15 @@ class Document:
         text = edited(self.text, place, new_text, option)
         self._take(text, f"{place}: {new_text.strip()}")
 
+    def rewrite(self, text: str, said: str) -> None:
+        """Put a text in the place of the whole that was made from it, and save; a step of its own to undo.
+
+        Args:
+            text: What is to be there.
+            said: What was done, in words.
+        """
+        self._take(text, said)
+
     def replace_text(self, text: str, based_on: str, said: str = "typed in the text") -> None:
         """Put another text in the place of the whole, and save; quick typing is one step to undo.
 

@@ -14,6 +14,8 @@ from firmpedal.web.conflict import conflict_card
 from firmpedal.web.elements import box, button, link, put, put_words, raw, said
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from firmpedal.web.answers import Answer
     from firmpedal.web.watch import Watch
 
@@ -28,10 +30,24 @@ BROKEN = "Something went wrong inside. This is our mistake, not yours. Please se
 
 
 class Frame:
-    """The frame round one step of one aircraft."""
+    """The frame round one step of one aircraft, or round a page of a step.
 
-    def __init__(self, watch: Watch, step: str, steps: tuple[tuple[str, str], ...]) -> None:
+    Args:
+        watch: The option of the document that is looked at.
+        step: The step's name.
+        steps: All steps, each with its title.
+        page: Gives the address of a page under the step, from the file and an option.
+    """
+
+    def __init__(
+        self,
+        watch: Watch,
+        step: str,
+        steps: tuple[tuple[str, str], ...],
+        page: Callable[[str, str | None], str] | None = None,
+    ) -> None:
         self.watch, self.step = watch, step
+        self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
         link("To what this page says", "#main", "fp-skip")
         with box(classes="fp-frame"):
@@ -127,7 +143,7 @@ class Frame:
         with self._options:
             for option in (None, *options):
                 here = {"aria_current": "true"} if option == self.watch.option else {}
-                link(option or AS_WRITTEN, addresses.step(self.file, self.step, option), **here)
+                link(option or AS_WRITTEN, self._page(self.file, option), **here)
 
     def _history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""

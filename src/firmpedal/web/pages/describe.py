@@ -95,6 +95,9 @@ class TextPage:
                     link("Is it sound?", to, "fp-button fp-button-main")
                     form = addresses.paper(self.frame.file, "form.pdf", self.watch.option)
                     link("Print the measuring form", form, "fp-button")
+                    link(
+                        "The lines in space", addresses.space(self.frame.file, self.watch.option), "fp-button"
+                    )
 
     def _problem(self, problem: Problem) -> None:
         with box("li", "fp-problem"):

@@ -1,0 +1,62 @@
+"""Where lines and things are in one setting of the states, and what to measure before that is known."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from firmpedal.lay.movement import Carried, moved, unmeasured
+from firmpedal.lay.states import measured_in
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from firmpedal.lay.states import Setting
+    from firmpedal.model.surroundings import State
+    from firmpedal.quantity import Missing
+
+    Array = NDArray[np.float64]
+
+
+def at_rest(carried: Carried, states: tuple[State, ...]) -> dict[str, float | str]:
+    """The position of every state in which a thing was measured."""
+    return {state.name: measured_in(state, carried.measured) for state in states}
+
+
+def points_in(points: Array, carried: Carried, states: tuple[State, ...], setting: Setting) -> Array:
+    """Bring points of a thing from where they were measured to where they are in a setting.
+
+    Args:
+        points: Shape (n, 3) [m].
+        carried: The thing that they belong to.
+        states: Every state that moves it, and others.
+        setting: The states that are other than when it was measured.
+    """
+    return moved(carried.motions, points, at_rest(carried, states), setting)
+
+
+def course_in(
+    course: tuple[Array, Array], ends: tuple[Carried, Carried], states: tuple[State, ...], setting: Setting
+) -> Array:
+    """Bring a line to where it is in a setting.
+
+    Its points follow the end that they are nearer to, in the share of their distance along it; how a hose
+    bows between its ends is another question.
+
+    Args:
+        course: Points of the line as measured, shape (n, 3), and their stations, shape (n,) [m].
+        ends: Both ends with what carries them.
+        states: Every state that moves one of them, and others.
+        setting: The states that are other than when the ends were measured.
+    """
+    points, stations = course
+    share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
+    from_start, from_finish = (points_in(points, carried, states, setting) for carried in ends)
+    there: Array = (1 - share) * from_start + share * from_finish
+    return there
+
+
+def unmeasured_in(carried: Carried, states: tuple[State, ...], setting: Setting) -> tuple[Missing, ...]:
+    """Name the unknown movements that take a thing away in a setting: it is shown where it was measured."""
+    return tuple(dict.fromkeys(unmeasured(carried, states, (setting,))))
