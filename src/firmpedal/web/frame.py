@@ -144,6 +144,7 @@ class Frame:
             for option in (None, *options):
                 here = {"aria_current": "true"} if option == self.watch.option else {}
                 link(option or AS_WRITTEN, self._page(self.file, option), **here)
+            link("side by side", addresses.options(self.file, self.watch.option))
 
     def _history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""

@@ -1,0 +1,18 @@
+// Copies the text that lies in the same box as a button, and says in words whether that was done.
+async function fpCopy(button) {
+  const box = button.closest(".fp-copy");
+  const text = box.querySelector("textarea");
+  const told = box.querySelector("[role=status]");
+  told.textContent = "";
+  try {
+    await navigator.clipboard.writeText(text.value);
+    told.textContent = "Copied.";
+  } catch { // a browser may refuse, or know no clipboard where a page comes over the network
+    box.querySelector("details").open = true;
+    text.focus();
+    text.select();
+    told.textContent = document.execCommand("copy")
+      ? "Copied."
+      : "This browser does not copy by itself: the text is marked, copy it by hand.";
+  }
+}
