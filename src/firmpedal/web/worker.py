@@ -36,6 +36,7 @@ def work(wish: Wish, say: Connection) -> None:
     """Make what is wished for: words on the way go out as they are, then what was made, or why it was not."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # who stops the app stops us from there
     try:
+        say.send("Working it out ...")
         say.send(_made(wish, say))
     except BrokenPipeError:  # nobody waits for it any more
         return
@@ -49,7 +50,6 @@ def _made(wish: Wish, say: Connection) -> object:
     from firmpedal.pipeline import UnusableFileError, evaluate_text  # noqa: PLC0415
     from firmpedal.web.papers import MAKERS  # noqa: PLC0415
 
-    say.send("Working it out ...")
     try:
         found = MAKERS[wish.name](evaluate_text(wish.text, wish.file, wish.option), say.send)
     except UnusableFileError:

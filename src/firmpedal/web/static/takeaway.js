@@ -1,3 +1,11 @@
+// Gives the keyboard to another button where the one that it stood on went away.
+function fpHandOn(id) {
+  const stands = document.activeElement;
+  if (!stands || stands === document.body || !stands.checkVisibility() || stands.closest(".fp-work")) {
+    getElement(id)?.$el.focus();
+  }
+}
+
 // Copies the text that lies in the same box as a button, and says in words whether that was done.
 async function fpCopy(button) {
   const box = button.closest(".fp-copy");

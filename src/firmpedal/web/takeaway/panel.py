@@ -34,6 +34,7 @@ class Panel:
     def __init__(self, frame: Frame, name: str, thing: str) -> None:
         self.frame, self.name = frame, name
         self._shown: tuple[object, ...] = ()
+        self._pressed = False
         address = addresses.export if name.endswith(FOR_OTHERS) else addresses.paper
         self._address = address(frame.file, name, frame.watch.option)
         with box(classes="fp-work"):
@@ -54,13 +55,14 @@ class Panel:
         watch = self.frame.watch
         if watch.document.may_change:
             WORKS.begin(Wish(self.name, watch.document.text, self.frame.file, watch.option))
+            self._pressed = True
             self._look()
 
     def _end(self) -> None:
         work = self._found()
         if work is not None:
             work.stop()
-            ui.run_javascript(f"getElement({self._make.id}).$el.focus()")
+            ui.run_javascript(f"fpHandOn({self._make.id})")
 
     def _found(self) -> Work | None:
         return WORKS.find(self.frame.file, self.frame.watch.option, self.name)
@@ -84,6 +86,9 @@ class Panel:
         self._open.set_visibility(done)
         put_words(self._words, words_of(work, fresh=fresh))
         self._show_pages(work if done else None)
+        if done and self._pressed:  # the keyboard stood on a button that is gone now
+            self._pressed = False
+            ui.run_javascript(f"fpHandOn({self._open.id})")
 
     def _show_pages(self, work: Work | None) -> None:
         self._pages.clear()
