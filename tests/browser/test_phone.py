@@ -162,6 +162,16 @@ def test_from_the_code_on_the_computer_to_a_tick_in_the_hangar(app, new_context,
     box.check()
     phone.reload()
     expect(box).to_be_checked(timeout=SLOW)
+    phone.get_by_role("link", name="Keep").click()
+    expect(phone.get_by_role("link", name="Open the packet")).to_be_visible(timeout=SLOW)
+    expect(phone.get_by_role("link", name="Take to the hangar")).to_be_visible()
+    expect(phone.get_by_role("button", name="Make the packet")).to_have_count(0)
+    phone.get_by_role("link", name="side by side").click()
+    expect(phone.locator(".fp-abreast .fp-card")).to_have_count(3, timeout=SLOW)
+    phone.get_by_role("link", name="Make", exact=True).click()
+    expect(phone.locator(".fp-main")).to_contain_text("made on the computer", timeout=SLOW)
+    assert phone.request.get(f"{app.phones}/export/mine.yaml/dxf.zip?option=rigid").status == 403
+    assert phone.request.get(f"{app.phones}/paper/mine.yaml/hangar.html").status == 200
     (folder / "mine.yaml").write_text(
         example("brindlewick").replace("name: Brindlewick", "name: Finchcote", 1), encoding="utf-8"
     )

@@ -82,9 +82,10 @@ def paired(ask):
 
 SOCKET = "/_nicegui_ws/socket.io"
 READ = ["/", "/aircraft/mine.yaml/make", "/aircraft/mine.yaml/prove", "/paper/mine.yaml/packet.pdf",
-        "/static/app.css", "/_nicegui/1/x.js"]  # fmt: skip
+        "/paper/mine.yaml/hangar.html", "/static/app.css", "/_nicegui/1/x.js"]  # fmt: skip
 REFUSED = ["/new", "/phone", "/aircraft/mine.yaml/describe", "/aircraft/mine.yaml", "/begin/example",
-           "/aircraft/a/b/make", "/openapi.json", "/papers", "//paper/mine.yaml/packet.pdf"]  # fmt: skip
+           "/aircraft/a/b/make", "/export/mine.yaml/dxf.zip", "/openapi.json", "/papers",
+           "//paper/mine.yaml/packet.pdf"]  # fmt: skip
 
 
 @pytest.mark.parametrize("path", [*READ, *REFUSED, SOCKET])

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass
+from importlib.util import find_spec
 from itertools import pairwise
 from math import dist
 from typing import TYPE_CHECKING, Any
@@ -29,6 +30,11 @@ SHORTEST = 1e-9  # m: a length below it is rounding, and nothing that a CAD prog
 AS_DECLARED = "along_declared_path"  # a hose hangs as it likes: only its points are known
 # The same file gives the same bytes: a STEP file carries a time, and ours is always this one.
 TIMESTAMP = dt.datetime(2000, 1, 1, tzinfo=dt.UTC)
+
+
+def available() -> bool:
+    """Whether the CAD library is installed; it is not loaded for that."""
+    return find_spec("build123d") is not None
 
 
 class MissingCadError(Exception):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from importlib import resources
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import typst
 
@@ -21,15 +21,25 @@ TEMPLATE = "template.typ"
 
 def pdf(sheets: tuple[Sheet, ...], footer: Footer) -> bytes:
     """Set sheets in type."""
+    (made,) = _set(sheets, footer, "pdf")
+    return made
+
+
+def pictures(sheets: tuple[Sheet, ...], footer: Footer) -> tuple[bytes, ...]:
+    """The same pages as `pdf` gives, each as an SVG picture by itself."""
+    return _set(sheets, footer, "svg")
+
+
+def _set(sheets: tuple[Sheet, ...], footer: Footer, form: Literal["pdf", "svg"]) -> tuple[bytes, ...]:
     data = {"title": footer.aircraft, "footer": footer.words, "sheets": [_sheet(sheet) for sheet in sheets]}
     template = (resources.files("firmpedal.export") / TEMPLATE).read_bytes()
     made = typst.compile(
         template,
-        format="pdf",
+        format=form,
         sys_inputs={"packet": json.dumps(data, ensure_ascii=False)},
         ignore_system_fonts=True,
     )
-    return bytes(made)
+    return tuple(map(bytes, made)) if isinstance(made, list) else (bytes(made),)
 
 
 def _sheet(sheet: Sheet) -> dict[str, Any]:

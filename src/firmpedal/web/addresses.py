@@ -6,6 +6,7 @@ from urllib.parse import quote, urlencode
 
 START, NEW, STEP = "/", "/new", "/aircraft/{file}/{name}"
 SPACE = "/aircraft/{file}/describe/space"
+OPTIONS, RETROFIT = "/aircraft/{file}/options", "/aircraft/{file}/retrofit"
 ON_PHONE, PAIR = "/phone", "/pair"  # how to let a phone in, on the computer; where the phone asks to
 BEGIN_EXAMPLE, BEGIN_LAYOUT, FORM_OF_LAYOUT = "/begin/example", "/begin/layout", "/begin/form.pdf"
 
@@ -30,9 +31,29 @@ def space(file: str, option: str | None = None, place: str | None = None) -> str
     return _with(f"/aircraft/{quote(file, safe='')}/describe/space", option=option, at=place)
 
 
+def options(file: str, option: str | None = None) -> str:
+    """The options of one aircraft side by side; `option` is the one that the page stands on."""
+    return _with(f"/aircraft/{quote(file, safe='')}/options", option=option)
+
+
+def retrofit(file: str, option: str | None = None, before: str | None = None) -> str:
+    """The work that leads to an option; `before` is what it begins from, without it the file as written."""
+    return _with(f"/aircraft/{quote(file, safe='')}/retrofit", option=option, before=before)
+
+
 def paper(file: str, name: str, option: str | None = None) -> str:
-    """A paper of one aircraft to print: `form.pdf`, `packet.pdf`."""
+    """A paper of one aircraft to print or take along: `form.pdf`, `packet.pdf`, `hangar.html`."""
     return _with(f"/paper/{quote(file, safe='')}/{name}", option=option)
+
+
+def picture(file: str, name: str, page: int, option: str | None, made: int) -> str:
+    """A page of a paper as a picture, pages counted from 1; `made` tells one making from the next."""
+    return _with(f"/paper/{quote(file, safe='')}/{name}/{page}.svg", option=option, made=made)
+
+
+def export(file: str, name: str, option: str | None = None) -> str:
+    """The lines of one aircraft for other programs: `dxf.zip`."""
+    return _with(f"/export/{quote(file, safe='')}/{name}", option=option)
 
 
 def new(**words: str) -> str:

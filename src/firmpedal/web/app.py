@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -23,21 +24,25 @@ from firmpedal.web.pages import (
     keep,
     make,
     new,
+    options,
     phone,
     prove,
     report,
+    retrofit,
     sound,
     space,
     start,
 )
 from firmpedal.web.routes import Routes
 from firmpedal.web.watch import Watch
+from firmpedal.web.works import WORKS
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from starlette.requests import Request
 
+    from firmpedal.web.desk import Document
     from firmpedal.web.lan import Lan
     from firmpedal.web.shelf import Shelf
 
@@ -54,14 +59,26 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
     "prove": ("Prove", prove.PAGE),
     "keep": ("Keep", keep.PAGE),
 }
+READ_ALONG = ("options", "retrofit")  # pages of a step that only show
 STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPORTS.items()))
+
+
+@dataclass(frozen=True)
+class Aside:
+    """A page of a step that only shows: its title, the step, its address for an option, how it is shown."""
+
+    title: str
+    step: str
+    address: Callable[[str, str | None], str]
+    show: Callable[[Frame], None]
 
 
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
     steps = (addresses.step(file, name, option) for name, _ in STEPS)
     rooms = addresses.space(file, option)
-    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, rooms)
+    ways = (addresses.options(file, option), addresses.retrofit(file, option))
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, rooms, *ways)
 
 
 def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
@@ -72,16 +89,18 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
         port: Where it listens; requests under another address are refused.
         lan: What lets phones in; without it this machine alone is answered.
     """
-    door = Door(lan.pairing, frozenset(REPORTS)) if lan is not None else None
+    door = Door(lan.pairing, frozenset((*REPORTS, *READ_ALONG))) if lan is not None else None
     app.add_middleware(Guard, port=port, door=door)
     app.add_static_files("/static", STATIC)
     ui.add_head_html(
         '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
+        '<link rel="stylesheet" href="/static/takeaway.css"><script src="/static/takeaway.js"></script>'
         '<script src="/static/look.js"></script><script src="/static/pens.js"></script>',
         shared=True,
     )
     app.router.routes.extend(Routes(shelf).all())
     app.timer(LOOK_EVERY, shelf.look)
+    app.on_shutdown(WORKS.stop_all)
     _pages(shelf, lan)
 
 
@@ -102,6 +121,16 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
         await _space(shelf, file, option or None, at)
 
+    @ui.page(addresses.OPTIONS)
+    async def options_page(file: str, option: str | None = None) -> None:
+        page = Aside(options.TITLE, "sound", addresses.options, options.show)
+        await _aside(shelf, file, option or None, page)
+
+    @ui.page(addresses.RETROFIT)
+    async def retrofit_page(file: str, option: str | None = None, before: str | None = None) -> None:
+        way = retrofit.Way(before or None)
+        await _aside(shelf, file, option or None, Aside(retrofit.TITLE, "fit", way.address, way.show))
+
     @ui.page(addresses.STEP)
     async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
         await _step(shelf, file, name, option, line)
@@ -115,9 +144,8 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
         _nothing(f"There is no {file} in this folder." if document is None else f"There is no step {name}.")
         return
     ui.page_title(f"{title} - {file}")
-    reads = _from_phone()
-    watch = Watch(ReadOnly(document) if reads else document, option, _system(_request()))
-    frame = Frame(watch, name, tuple(step for step in STEPS if step[0] in REPORTS) if reads else STEPS)
+    watch = _watch(document, option)
+    frame = Frame(watch, name, _steps())
     if name == "describe":
         describe.TextPage(frame, client, line)
     else:
@@ -136,6 +164,29 @@ async def _space(shelf: Shelf, file: str, option: str | None, at: str) -> None:
     watch = Watch(document, option, _system(_request()))
     space.SpacePage(Frame(watch, "describe", STEPS, addresses.space), at)
     await watch.start(client)
+
+
+async def _aside(shelf: Shelf, file: str, option: str | None, page: Aside) -> None:
+    """A page beside a step of one aircraft, or word that there is none of that name."""
+    document, client = shelf.document(file), ui.context.client
+    if document is None:
+        client.status_code = 404
+        _nothing(f"There is no {file} in this folder.")
+        return
+    ui.page_title(f"{page.title} - {file}")
+    watch = _watch(document, option)
+    page.show(Frame(watch, page.step, _steps(), page.address))
+    await watch.start(client)
+
+
+def _watch(document: Document, option: str | None) -> Watch:
+    """What follows the document for a page; on a phone it only reads."""
+    return Watch(ReadOnly(document) if _from_phone() else document, option, _system(_request()))
+
+
+def _steps() -> tuple[tuple[str, str], ...]:
+    """The steps that whoever asks may open."""
+    return tuple(step for step in STEPS if step[0] in REPORTS) if _from_phone() else STEPS
 
 
 def _nothing(words: str) -> None:

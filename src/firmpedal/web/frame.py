@@ -144,6 +144,9 @@ class Frame:
             for option in (None, *options):
                 here = {"aria_current": "true"} if option == self.watch.option else {}
                 link(option or AS_WRITTEN, self._page(self.file, option), **here)
+            abreast = addresses.options(self.file, self.watch.option)
+            here = {"aria_current": "page"} if self._page(self.file, self.watch.option) == abreast else {}
+            link("side by side", abreast, **here)
 
     def _history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""

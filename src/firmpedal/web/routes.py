@@ -1,4 +1,4 @@
-"""What is not a page: beginning new files from the forms, and papers as PDF."""
+"""What is not a page: beginning new files from the forms, and what can be taken away."""
 
 from __future__ import annotations
 
@@ -12,29 +12,36 @@ from firmpedal.project.layouts import CHOICES, LayoutError, chosen, layout_text
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
 from firmpedal.web.shelf import NameRefusedError
+from firmpedal.web.takeaway import LONG, fits, kind_of
+from firmpedal.web.worker import NOTHING, UNREADABLE, Wish
+from firmpedal.web.works import WORKS
 
 if TYPE_CHECKING:
     from starlette.requests import Request
 
     from firmpedal.project.layouts import Layout
+    from firmpedal.web.papers import Made
     from firmpedal.web.shelf import Shelf
+    from firmpedal.web.works import Works
 
 CHOOSE = "Choose one of each first."
-NOTHING = "There is nothing to print yet: no tube of known shape, and no fitting through a panel."
+UNKNOWN = "There is no such paper."
 
 
 class Routes:
     """The handlers, all about one folder."""
 
-    def __init__(self, shelf: Shelf) -> None:
-        self.shelf = shelf
+    def __init__(self, shelf: Shelf, works: Works = WORKS) -> None:
+        self.shelf, self.works = shelf, works
 
     def all(self) -> list[Route]:
         return [
             Route(addresses.BEGIN_EXAMPLE, self.begin_example, methods=["POST"]),
             Route(addresses.BEGIN_LAYOUT, self.begin_layout, methods=["POST"]),
             Route(addresses.FORM_OF_LAYOUT, self.form_of_layout, methods=["POST"]),
+            Route("/paper/{file}/{name}/{page:int}.svg", self.picture),
             Route("/paper/{file}/{name}", self.paper),
+            Route("/export/{file}/{name}", self.paper),
         ]
 
     async def begin_example(self, request: Request) -> Response:
@@ -68,28 +75,53 @@ class Routes:
         return await run_in_threadpool(_printed, "form.pdf", text, "new.yaml", None)
 
     async def paper(self, request: Request) -> Response:
-        """One paper of a file, made afresh."""
+        """Something of a file to take away; made afresh, or what was made of the same text already."""
         file, name = request.path_params["file"], request.path_params["name"]
         document = self.shelf.document(file)
         if document is None:
             return PlainTextResponse("There is no such file in this folder.", 404)
+        if not fits(request.url.path, name):
+            return PlainTextResponse(UNKNOWN, 404)
         option = request.query_params.get("option") or None
+        if name in LONG:
+            return await self._long(Wish(name, document.text, file, option))
         return await run_in_threadpool(_printed, name, document.text, file, option)
+
+    async def _long(self, wish: Wish) -> Response:
+        """Wait for work that takes long, begun here or elsewhere."""
+        work = self.works.begin(wish)
+        await run_in_threadpool(work.wait)
+        if work.made is None:
+            return PlainTextResponse(work.words, 409)
+        return _sent(wish.name, wish.file, work.made)
+
+    async def picture(self, request: Request) -> Response:
+        """A page of a paper that has been made, as a picture."""
+        given, option = request.path_params, request.query_params.get("option") or None
+        work = self.works.find(given["file"], option, given["name"])
+        seen = work.made.pictures if work is not None and work.made is not None else ()
+        if not 1 <= given["page"] <= len(seen):
+            return PlainTextResponse("There is no such page.", 404)
+        headers = {"content-encoding": "gzip", "cache-control": "no-store"}
+        return Response(seen[given["page"] - 1], media_type="image/svg+xml", headers=headers)
 
 
 def _printed(name: str, text: str, file: str, option: str | None) -> Response:
-    from firmpedal.web.papers import MADE  # noqa: PLC0415  the printing library is slow to load
+    from firmpedal.web.papers import MAKERS  # noqa: PLC0415  the printing library is slow to load
 
-    if name not in MADE:
-        return PlainTextResponse("There is no such paper.", 404)
+    if name not in MAKERS:
+        return PlainTextResponse(UNKNOWN, 404)
     evaluation = answer(text, file, option, None).evaluation
     if evaluation is None:
-        return PlainTextResponse("The text cannot be read yet, so nothing can be printed.", 409)
-    made = MADE[name](evaluation)
-    if not made:
-        return PlainTextResponse(NOTHING, 409)
-    kept = f'inline; filename="{file.rpartition(".")[0].encode("ascii", "replace").decode()}_{name}"'
-    return Response(made, media_type="application/pdf", headers={"content-disposition": kept})
+        return PlainTextResponse(UNREADABLE, 409)
+    made = MAKERS[name](evaluation, lambda _words: None)
+    return PlainTextResponse(NOTHING, 409) if made is None else _sent(name, file, made)
+
+
+def _sent(name: str, file: str, made: Made) -> Response:
+    media, how = kind_of(name)
+    kept = f"{file.rpartition('.')[0]}_{name}".encode("ascii", "replace").decode().replace('"', "_")
+    return Response(made.data, media_type=media, headers={"content-disposition": f'{how}; filename="{kept}"'})
 
 
 async def _given(request: Request) -> dict[str, str]:

@@ -40,7 +40,12 @@ def sheets_html(make: Sheets, text: str, file: str, option: str | None, system: 
     evaluation = answer(text, file, option, system).evaluation
     if evaluation is None:
         return ""
-    sheets, way = make(evaluation), _to_lines(file, option)
+    return written(make(evaluation), file, option)
+
+
+def written(sheets: tuple[Sheet, ...], file: str, option: str | None) -> str:
+    """Write sheets of one option of a file as HTML."""
+    way = _to_lines(file, option)
     parts = [f'<section id="sheet-{n}">{sheet_html(sheet)}</section>' for n, sheet in enumerate(sheets, 1)]
     return (_contents(sheets) if len(sheets) > FEW else "") + way("".join(parts))
 

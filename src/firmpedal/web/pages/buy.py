@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cutplan import cutplan_sheet
 from firmpedal.web.pages.report import Report
+from firmpedal.web.takeaway.shelves import list_to_copy
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -20,5 +21,8 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
 
 
 PAGE = Report(
-    "Everything that is needed, spares included, each with the place it goes to.", sheets, pens=True
+    "Everything that is needed, spares included, each with the place it goes to.",
+    sheets,
+    pens=True,
+    beside=(list_to_copy,),
 )

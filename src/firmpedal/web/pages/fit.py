@@ -10,6 +10,7 @@ from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
 from firmpedal.web.pages.report import Report
+from firmpedal.web.takeaway.shelves import hangar, way_to_retrofit
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -39,4 +40,9 @@ def _work(evaluation: Evaluation) -> tuple[Sheet, ...]:
     return (retrofit_sheet(before, evaluation),)
 
 
-PAGE = Report("The circuit with its joints, and for an option the work in its order.", sheets, pens=True)
+PAGE = Report(
+    "The circuit with its joints, and for an option the work in its order.",
+    sheets,
+    pens=True,
+    beside=(way_to_retrofit, hangar),
+)

@@ -9,6 +9,7 @@ from firmpedal.report.sheet import Paragraph, Sheet, Tone
 from firmpedal.report.sources import sources_sheet
 from firmpedal.report.sums import sums_sheet
 from firmpedal.web.pages.report import Report
+from firmpedal.web.takeaway.shelves import hangar, packet
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -25,6 +26,6 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
 PAGE = Report(
     "The papers that stay with the aircraft. Print them, sign them, and keep your file with them.",
     sheets,
-    (("packet.pdf", "Print all of it"),),
     pens=True,
+    beside=(packet, hangar),
 )

@@ -9,6 +9,7 @@ from firmpedal.report.flare_card import flare_card
 from firmpedal.report.paper import PAPERS
 from firmpedal.report.torque import torque_sheet
 from firmpedal.web.pages.report import Report
+from firmpedal.web.takeaway.shelves import for_others, packet_is_there
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -25,9 +26,11 @@ PAGE = Report(
     "One card for each line. Take one to the bench at a time.",
     sheets,
     (
-        ("packet.pdf", "Print all of it"),
+        ("cards.pdf", "Print the cards"),
         *((f"fullsize-{name}.pdf", f"Templates at full size, {name}") for name in PAPERS),
     ),
     pens=True,
     empty="There is no line in this aircraft yet.",
+    beside=(packet_is_there,),
+    below=(for_others,),
 )

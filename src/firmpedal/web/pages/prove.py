@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.report.joint_checks import joint_checks_sheet
 from firmpedal.web.pages.report import Report
+from firmpedal.web.takeaway.shelves import packet_is_there
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -21,7 +22,7 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
 PAGE = Report(
     "Joint by joint. The pressure test is done by, or under, somebody who is entitled to sign for it.",
     sheets,
-    (("packet.pdf", "Print all of it"),),
     pens=True,
     empty="There is no joint in this aircraft yet.",
+    beside=(packet_is_there,),
 )

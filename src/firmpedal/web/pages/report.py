@@ -11,6 +11,10 @@ from firmpedal.web.elements import box, link, raw, said
 from firmpedal.web.sheets import sheets_html
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Sheet
     from firmpedal.web.frame import Frame
     from firmpedal.web.sheets import Sheets
 
@@ -21,18 +25,27 @@ PENS = "What you tick and write on these sheets stays in this browser. It is not
 UNKEPT = "This browser keeps nothing: ticks and words are gone when you leave the page. Print it instead."
 
 
+def no_sheets(_evaluation: Evaluation) -> tuple[Sheet, ...]:
+    """Nothing."""
+    return ()
+
+
 @dataclass(frozen=True)
 class Report:
     """One step of the job that shows sheets.
 
-    `papers` are what can be printed here: the name of the paper and words for it.
+    `papers` are what can be printed here: the name of the paper and words for it. Where it takes more than
+    one evaluation, `work` makes HTML of a text, a file's name, an option and a system, in place of `sheets`.
     """
 
     lead: str
-    sheets: Sheets
+    sheets: Sheets = no_sheets
     papers: tuple[tuple[str, str], ...] = ()
     pens: bool = False  # whether there is something to tick or to write on
     empty: str = "Nothing is needed here."
+    beside: tuple[Callable[[Frame], None], ...] = ()  # what else is above the sheets, each puts itself
+    below: tuple[Callable[[Frame], None], ...] = ()
+    work: Callable[..., str] | None = None
 
 
 def show(report: Report, frame: Frame) -> None:
@@ -44,6 +57,8 @@ def show(report: Report, frame: Frame) -> None:
             with box(classes="fp-actions"):
                 for name, title in report.papers:
                     link(title, addresses.paper(frame.file, name, watch.option), "fp-button")
+        for each in report.beside:
+            each(frame)
         if report.pens:
             said("p", PENS, "fp-small")
             said("p", UNKEPT, "fp-refused fp-unkept-words", role="alert")
@@ -53,6 +68,8 @@ def show(report: Report, frame: Frame) -> None:
         with empty:
             words = said("p", report.empty)
             mend = link("Go to the text", addresses.step(frame.file, "describe", watch.option), "fp-button")
+        for each in report.below:
+            each(frame)
     empty.set_visibility(False)
 
     def out_of_date() -> None:
@@ -72,4 +89,4 @@ def show(report: Report, frame: Frame) -> None:
 
     watch.when_stale(out_of_date)
     watch.when_answered(lambda answer: answered(answer.evaluation is not None))
-    watch.fill(partial(sheets_html, report.sheets), filled)
+    watch.fill(report.work or partial(sheets_html, report.sheets), filled)

@@ -9,6 +9,7 @@ from firmpedal.report.cover import certificate
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.sheet import Sheet, Table
 from firmpedal.web.pages.report import Report
+from firmpedal.web.takeaway.shelves import way_to_options
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -41,4 +42,5 @@ PAGE = Report(
     "What could hurt somebody comes first, then what could break something. Each says what to try.",
     sheets,
     (("form.pdf", "Print the measuring form"),),
+    beside=(way_to_options,),
 )

@@ -2,7 +2,8 @@
 // back whenever the sheet is drawn again. It is no part of the builder's file.
 "use strict";
 (() => {
-  const place = () => `${location.pathname.split("/").slice(0, 3).join("/")} ${new URLSearchParams(location.search).get("option") ?? ""}`;
+  const asked = (what) => new URLSearchParams(location.search).get(what);
+  const place = () => `${location.pathname.split("/").slice(0, 3).join("/")} ${asked("option") ?? ""}${asked("before") ? ` from ${asked("before")}` : ""}`;
   const key = (pen) => `fp ${place()} ${pen.name}`;
   const pens = ".fp-sheet :is(input, textarea)[name]";
 
