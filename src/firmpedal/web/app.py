@@ -49,6 +49,7 @@ if TYPE_CHECKING:
 STATIC = Path(__file__).parent / "static"
 HOST = "127.0.0.1"
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
+PATIENCE = 30.0  # s; a window that is busy or asleep for less than this goes on where it was
 
 # The way through the job, in the order in which people do it.
 REPORTS: dict[str, tuple[str, report.Report]] = {
@@ -250,5 +251,6 @@ def serve(
         tailwind=False,
         dark=None,
         binding_refresh_interval=None,
+        reconnect_timeout=PATIENCE,
         proxy_headers=False,  # who asks is what the system says, not what a request says
     )
