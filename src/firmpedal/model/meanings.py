@@ -221,3 +221,10 @@ MEANINGS: dict[str, dict[str, str]] = {
         "reason": "printed beside the finding",
     },
 }
+
+# What stands in the file by itself, under no section.
+FILE_MEANINGS = {
+    "firmpedal": "the version of the file's format",
+    "fluid": "what is in the brakes, by its specification: on the can or the placard",
+    "fluid before": "what was in the system until now, if it was another",
+}
