@@ -161,6 +161,11 @@ def _components(section: str) -> Iterator[Entry]:
                 yield entry
 
 
+def free_words(method: str) -> str:
+    """What stands behind a key that is a name of the builder's own."""
+    return _WORDS[method]
+
+
 def words_of(key: Key) -> str:
     """What stands behind a key, in words."""
     if key.key == "kind" and (key.reads is None or key.reads.choices is None):

@@ -1,0 +1,54 @@
+"""What there is to choose from at a key, where it is one of a few words or a name in the file."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.model.circuit import ClampPlan
+from firmpedal.model.component import SideOf
+from firmpedal.model.kinds import KINDS
+from firmpedal.project.tree import UNKNOWN, Branch, branch_at, word_of
+from firmpedal.project.tree import at as behind
+
+if TYPE_CHECKING:
+    from firmpedal.project.schema import Key
+
+YES_OR_NO = ("yes", "no", UNKNOWN)
+SECTIONS_WITH_PLACES = (("components", "ports"), ("bulkheads", "sides"))
+
+
+def choices_for(tree: Branch, key: Key, place: str) -> tuple[str, ...]:
+    """The words that a key can have; none where anything may be written."""
+    reads = key.reads
+    if reads is None:
+        return ()
+    if key.key == "kind" and reads.choices is None:
+        return tuple(KINDS)
+    if reads.choices is not None:
+        words = tuple(choice.value for choice in reads.choices)
+        return (*words, UNKNOWN) if reads.optional else words
+    if reads.method == "side":
+        return tuple(side.value for side in SideOf)
+    if reads.method == "answer":
+        return YES_OR_NO
+    if reads.method == "clamps":
+        return tuple(ClampPlan)
+    if reads.method == "reference":
+        return tuple(branch_at(tree, reads.target))
+    if reads.method == "connection":
+        return connections(tree, place)
+    return ()
+
+
+def connections(tree: Branch, place: str = "") -> tuple[str, ...]:
+    """Every port, side of a bulkhead and end of a line that a line can come to; not those of its own."""
+    own = place.split(".")[1] if place.count(".") else ""
+    found = [
+        f"{thing}.{inner}"
+        for section, within in SECTIONS_WITH_PLACES
+        for thing in branch_at(tree, section)
+        for inner in branch_at(tree, section, thing, within)
+    ]
+    now = word_of(behind(tree, *place.split("."))) if place else ""
+    ends = [f"{line}.{end}" for line in branch_at(tree, "lines") if line != own for end in ("from", "to")]
+    return (*found, *(end for end in ends if end == now))
