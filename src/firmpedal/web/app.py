@@ -7,9 +7,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from nicegui import app, ui
+from starlette.responses import RedirectResponse
 
 from firmpedal.web import addresses
-from firmpedal.web.answers import System
+from firmpedal.web.answers import System, reading_of
 from firmpedal.web.desk import ReadOnly
 from firmpedal.web.door import PHONE, Door
 from firmpedal.web.elements import box, link, said
@@ -29,6 +30,7 @@ from firmpedal.web.pages import (
     sound,
     space,
     start,
+    text,
 )
 from firmpedal.web.routes import Routes
 from firmpedal.web.watch import Watch
@@ -37,6 +39,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from starlette.requests import Request
+    from starlette.responses import Response
 
     from firmpedal.web.lan import Lan
     from firmpedal.web.shelf import Shelf
@@ -60,8 +63,8 @@ STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPOR
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
     steps = (addresses.step(file, name, option) for name, _ in STEPS)
-    rooms = addresses.space(file, option)
-    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, rooms)
+    ways = (addresses.text(file, option), addresses.space(file, option))
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, *ways)
 
 
 def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
@@ -77,6 +80,7 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
     app.add_static_files("/static", STATIC)
     ui.add_head_html(
         '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
+        '<link rel="stylesheet" href="/static/fields.css">'
         '<script src="/static/look.js"></script><script src="/static/pens.js"></script>',
         shared=True,
     )
@@ -102,12 +106,29 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
         await _space(shelf, file, option or None, at)
 
+    @ui.page(addresses.TEXT)
+    async def text_page(file: str, option: str | None = None, line: int | None = None) -> None:
+        await _text(shelf, file, option or None, line)
+
     @ui.page(addresses.STEP)
-    async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
-        await _step(shelf, file, name, option, line)
+    async def step_page(
+        file: str, name: str, option: str | None = None, line: int | None = None, at: str = ""
+    ) -> Response | None:
+        if name == "describe" and not at and (line is not None or _broken(shelf, file, option or None)):
+            return RedirectResponse(addresses.text(file, option, line))
+        await _step(shelf, file, name, option or None, at)
+        return None
 
 
-async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: int | None) -> None:
+def _broken(shelf: Shelf, file: str, option: str | None) -> bool:
+    """Whether a text cannot be read, and so is mended as a text first."""
+    document = shelf.document(file)
+    if document is None:
+        return False
+    return bool(document.problems) or reading_of(document.text, file, option).aircraft is None
+
+
+async def _step(shelf: Shelf, file: str, name: str, option: str | None, at: str) -> None:
     """One step of one aircraft, or word that there is none of that name."""
     document, title, client = shelf.document(file), dict(STEPS).get(name), ui.context.client
     if document is None or title is None:
@@ -119,9 +140,22 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
     watch = Watch(ReadOnly(document) if reads else document, option, _system(_request()))
     frame = Frame(watch, name, tuple(step for step in STEPS if step[0] in REPORTS) if reads else STEPS)
     if name == "describe":
-        describe.TextPage(frame, client, line)
+        describe.FormPage(frame, at)
     else:
         report.show(REPORTS[name][1], frame)
+    await watch.start(client)
+
+
+async def _text(shelf: Shelf, file: str, option: str | None, line: int | None) -> None:
+    """The text of one aircraft, or word that there is none of that name."""
+    document, client = shelf.document(file), ui.context.client
+    if document is None:
+        client.status_code = 404
+        _nothing(f"There is no {file} in this folder.")
+        return
+    ui.page_title(f"{text.TITLE} - {file}")
+    watch = Watch(document, option, _system(_request()))
+    text.TextPage(Frame(watch, "describe", STEPS, addresses.text), client, line)
     await watch.start(client)
 
 

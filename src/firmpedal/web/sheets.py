@@ -56,7 +56,7 @@ def _to_lines(file: str, option: str | None) -> Callable[[str], str]:
     place = re.compile(rf"({name}(?:</span>)?) line (\d+)(?![^<>]*>)")
 
     def linked(found: re.Match[str]) -> str:
-        to = escape(addresses.step(file, "describe", option, int(found[2])))
+        to = escape(addresses.text(file, option, int(found[2])))
         return f'{found[1]} <a href="{to}">line {found[2]}</a>'
 
     return lambda made: place.sub(linked, made)
