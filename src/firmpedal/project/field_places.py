@@ -44,7 +44,7 @@ def things_of(reading: Reading) -> dict[str, tuple[Thing, ...]]:
         if key.inner is not None and key.named:
             named = (f"{key.key}.{name}" for name in branch_at(reading.tree, key.key))
             found[key.key] = tuple(_named(reading, key.key, place) for place in named)
-        elif key.inner is not None and not key.many or by_name(key):
+        elif by_name(key) or (key.inner is not None and (not key.many or key.key in reading.tree.entries)):
             found[key.key] = (Thing(key.key, key.key, key.key),)
     order = [*FIRST, *(section for section in found if section not in FIRST)]
     return {section: found[section] for section in order if found.get(section)}

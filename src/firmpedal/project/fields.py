@@ -106,6 +106,10 @@ class _Forms:
         cls = class_at(thing.place)
         if cls is None:
             return Group(thing.place, thing.name, "", ())
+        key = keys_at(Aircraft)[thing.section]
+        if key.many and not key.named:
+            about = (cls.__doc__ or "").strip().partition("\n")[0]
+            return Group(thing.place, thing.name, about, (), tuple(self._inner(key, cls, "", "", self.tree)))
         pattern = thing.section if thing.place == thing.section else f"{thing.section}.{EACH}"
         return self._group(cls, thing.place, pattern, thing.name)
 
@@ -136,7 +140,7 @@ class _Forms:
     def _inner(
         self, key: Key, cls: type[Declared], place: str, pattern: str, node: Node | None
     ) -> Iterator[Group]:
-        inner, within = f"{place}.{key.key}", f"{pattern}.{key.key}"
+        inner, within = (f"{each}.{key.key}" if each else key.key for each in (place, pattern))
         if not key.many:
             yield self._group(cls, inner, within, key.key)
             return
