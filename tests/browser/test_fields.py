@@ -1,4 +1,4 @@
-"""The fields of an aircraft in a real browser: chosen in the picture, filled in, refused, added, taken out."""
+"""The fields of an aircraft in a real browser: chosen in a picture, filled in, refused, added."""
 
 from __future__ import annotations
 

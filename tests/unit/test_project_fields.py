@@ -23,6 +23,7 @@ from firmpedal.project.layouts import chosen, layout_text
 from firmpedal.project.new_things import SORTS, questions, with_new
 from firmpedal.project.reference import COPY_KEYS, EACH, file_reference
 from firmpedal.project.schema import known_keys
+from firmpedal.report.measuring_items import next_unknown, unknowns
 from texts import edited, example
 
 LAYOUTS = [
@@ -39,6 +40,31 @@ wheels: {{left_main: {{caliper: left_caliper}}}}
 keep clear of: {{left_disc: {{kind: disc, where: unknown}}}}
 accepted: [{{rule: tube-yields, at: lines.left_line, reason: tried}}]
 """
+
+ON_THE_BENCH = """\
+  tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [120]}}
+  bender: {springback: [{asked: 90, got: 88}], parts: {former: {where: unknown}}}
+"""
+REFUSED = [
+    ("components.left_cylinder.bore", "5/8 elbows"),
+    ("components.left_cylinder.bore", "-1"),
+    ("lines.left_line.made of", "string"),
+    ("foot.hard", "a lot"),
+]
+LED = [
+    ("lines.left_leg.via.2", "lines.left_leg"),
+    ("bench.bend radius", "bench"),
+    ("components.left_cylinder.ports.outlet.seat", "components.left_cylinder"),
+    ("fluid", FILE),
+]
+PUT = [
+    "bench.bender.grip",
+    "limits.end play",
+    "aircraft.date",
+    "zones.left_brake_heat.gap",
+    "pedals.left_pedal_brake.brake.arm",
+    "components.left_caliper.lifts off",
+]
 
 
 def yaml_of(text):
@@ -67,8 +93,7 @@ def remarks(text):
 
 
 def test_every_key_of_the_file_has_its_field():
-    text = edited(WHOLE, ("bench:\n", "bench:\n  tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [120]}}\n"
-                          "  bender: {springback: [{asked: 90, got: 88}], parts: {former: {where: unknown}}}\n"))  # fmt: skip
+    text = edited(WHOLE, ("bench:\n", f"bench:\n{ON_THE_BENCH}"))
     found = set()
     for option in (None, "rigid"):
         reading = read_text(text, "a.yaml", option)
@@ -87,7 +112,9 @@ def test_every_key_of_the_file_has_its_field():
             continue
         holder = (*named, entry.key)
         inner = any(other.section.split(".")[: len(holder)] == list(holder) for other in file_reference())
-        if inner or entry.words.startswith(("things by name", "a list, each", "keys of its own", "points by")):
+        if inner or entry.words.startswith(
+            ("things by name", "a list, each", "keys of its own", "points by")
+        ):
             continue  # a section, whose own keys are asked for
         if (len(holder), holder[0], entry.key) not in shown:
             missing.append(".".join(holder))
@@ -124,7 +151,9 @@ def test_every_section_is_in_the_list_and_what_is_written_shows_as_it_is(name):
 def test_words_are_put_where_they_belong_and_remarks_stay():
     text = LAYOUTS[0]
     after = put(text, "components.left_cylinder.bore", " 1 1/2 ")
-    assert after == edited(text, ("bore: unknown                    # cast", "bore: 1 1/2                    # cast"))
+    assert after == edited(
+        text, ("bore: unknown                    # cast", "bore: 1 1/2                    # cast")
+    )
     after = put(after, "components.left_cylinder.ports.outlet.seat", "-7 1/2", number=1)
     after = put(after, "components.left_cylinder.ports.outlet.seat", "13.1", number=0)
     said = yaml_of(after)["components"]["left_cylinder"]
@@ -134,8 +163,7 @@ def test_words_are_put_where_they_belong_and_remarks_stay():
 
 
 @pytest.mark.parametrize("newline", ["\n", "\r\n"])
-@pytest.mark.parametrize("place", ["bench.bender.grip", "limits.end play", "aircraft.date", "zones.left_brake_heat.gap",
-                                   "pedals.left_pedal_brake.brake.arm", "components.left_caliper.lifts off"])  # fmt: skip
+@pytest.mark.parametrize("place", PUT)
 def test_a_value_that_was_put_in_and_taken_out_again_leaves_the_rest_as_it_was(place, newline):
     text = without_key(TEXT, place) if place == "aircraft.date" else TEXT
     text = text.replace("\n", newline)
@@ -157,13 +185,14 @@ def at(said, place):
 
 
 def test_what_could_not_be_read_is_refused_in_its_own_words():
-    for place, words in (("components.left_cylinder.bore", "5/8 elbows"), ("components.left_cylinder.bore", "-1"),
-                         ("lines.left_line.made of", "string"), ("foot.hard", "a lot")):  # fmt: skip
+    for place, words in REFUSED:
         with pytest.raises(EditError) as refusal:
             put(TEXT, place, words)
         assert str(refusal.value)
     text = edited(TEXT, ("bore: 0.625", "bore: elbows"))  # what was wrong before stands in nobody's way
-    assert put(text, "components.left_cylinder.stroke", "7/8") == edited(text, ("stroke: 0.80", "stroke: 7/8"))
+    assert put(text, "components.left_cylinder.stroke", "7/8") == edited(
+        text, ("stroke: 0.80", "stroke: 7/8")
+    )
     _, field = field_at(text, "components.left_cylinder.bore")
     assert [each.span.line for each in field.problems] == [text.splitlines().index("    bore: elbows") + 1]
 
@@ -224,7 +253,11 @@ def test_a_new_thing_reads_well_goes_again_and_all_it_does_not_say_is_unknown(nu
     reading = read_text(text, "a.yaml")
     free = {"caliper": "left_caliper", "from": "new_wall.ahead", "to": "new_wall.behind"}
     for sort in SORTS:
-        base = read_text(with_new(reading, SORTS[1], "new_wall", {}), "a.yaml") if sort.section == "lines" else reading
+        base = (
+            read_text(with_new(reading, SORTS[1], "new_wall", {}), "a.yaml")
+            if sort.section == "lines"
+            else reading
+        )
         answers = {one.key: free.get(one.key) or (one.choices or ("hose -4 PTFE braided",))[0]
                    for one in questions(base.tree, sort)}  # fmt: skip
         after = with_new(base, sort, "new_one", answers)
@@ -232,7 +265,9 @@ def test_a_new_thing_reads_well_goes_again_and_all_it_does_not_say_is_unknown(nu
         assert all(line in lines for line in base.text.splitlines())  # all that was there, in its order
         new = yaml_of(after)[sort.section]["new_one"]
         assert "unknown" in str(new) or sort.section == "lines"
-        assert yaml_of(without_thing(read_text(after, "a.yaml"), f"{sort.section}.new_one")) == yaml_of(base.text)
+        assert yaml_of(without_thing(read_text(after, "a.yaml"), f"{sort.section}.new_one")) == yaml_of(
+            base.text
+        )
 
 
 def test_a_new_thing_has_to_have_a_name_and_its_answers():
@@ -256,10 +291,28 @@ def test_a_thing_goes_from_the_mirror_list_too_and_one_that_is_needed_stays():
         without_thing(read_text(TEXT, "a.yaml"), "components.left_cylinder")
 
 
+def test_what_is_next_to_be_measured_comes_round_and_begins_in_what_is_chosen():
+    reading = read_text(LAYOUTS[0], "a.yaml")
+    every = [item.path for item in unknowns(reading)]
+    seen, last = [], ("", -1)
+    for _ in every:
+        last = next_unknown(reading, "", last)
+        seen.append(last[0])
+    assert seen == every
+    assert next_unknown(reading, "", last)[0] == every[0]
+    first = next_unknown(reading, "components.left_caliper", last)
+    assert first[0] == "components.left_caliper.pistons.bore"
+    filled = read_text(put(LAYOUTS[0], first[0], "1 1/2"), "a.yaml")
+    assert (
+        next_unknown(filled, "components.left_caliper", first)[0]
+        == "components.left_caliper.pistons.count per side"
+    )
+    assert next_unknown(read_text("firmpedal: 1", "a.yaml"), "", last) == ("", -1)
+
+
 def test_a_place_leads_to_its_thing():
     reading = read_text(TEXT, "a.yaml", "rigid")
-    for place, thing in (("lines.left_leg.via.2", "lines.left_leg"), ("bench.bend radius", "bench"),
-                         ("components.left_cylinder.ports.outlet.seat", "components.left_cylinder"), ("fluid", FILE)):  # fmt: skip
+    for place, thing in LED:
         assert thing_at(reading, place).place == thing
     assert thing_at(reading, "lines.nobody") is None
     assert thing_at(reading, "lines.right_leg").copy_of == "lines.left_leg"

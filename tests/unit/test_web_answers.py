@@ -59,7 +59,9 @@ def test_each_place_is_a_way_to_its_line(file):
     made = sheets_html(sound.PAGE.sheets, TEXT, file, "rigid", None)
     evaluation = answer(TEXT, file, "rigid", None).evaluation
     lines = {evaluation.span_of(each.place).line for each in evaluation.findings}
-    linked = {int(each) for each in re.findall(r'describe/text\?option=rigid&amp;line=(\d+)">line \1</a>', made)}
+    linked = {
+        int(each) for each in re.findall(r'describe/text\?option=rigid&amp;line=(\d+)">line \1</a>', made)
+    }
     assert lines
     assert lines <= linked
 

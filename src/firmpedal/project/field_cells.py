@@ -41,7 +41,7 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """The cells of one value: one for a figure, three for a point; its own place where it is one of a list."""
+    """The cells of one value: one for a figure, three for a point; it has its own place within a list."""
 
     place: str
     cells: tuple[Cell, ...]
@@ -104,7 +104,7 @@ def _row(node: Node | None, place: str, *, points: bool) -> Row:
 
 
 def _coordinates(node: Node | None, place: str) -> Iterator[Cell]:
-    """Three cells for a point in numbers, or for one that is not known; none for one that hangs on another."""
+    """Three cells for a point in numbers or one that is not known; none for one that hangs on another."""
     if isinstance(node, Items) and len(node.nodes) == len(NAMES):
         for number, (name, item) in enumerate(zip(NAMES, node.nodes, strict=True), 1):
             marked = isinstance(item, Branch) and "value" in item.entries

@@ -13,7 +13,12 @@ from firmpedal.project.tree import at as behind
 if TYPE_CHECKING:
     from firmpedal.project.schema import Key
 
-YES_OR_NO = ("yes", "no", UNKNOWN)
+# By the way in which a key is read, where that alone decides.
+WORDS = {
+    "answer": ("yes", "no", UNKNOWN),
+    "clamps": tuple(ClampPlan),
+    "side": tuple(side.value for side in SideOf),
+}
 SECTIONS_WITH_PLACES = (("components", "ports"), ("bulkheads", "sides"))
 
 
@@ -22,22 +27,14 @@ def choices_for(tree: Branch, key: Key, place: str) -> tuple[str, ...]:
     reads = key.reads
     if reads is None:
         return ()
-    if key.key == "kind" and reads.choices is None:
-        return tuple(KINDS)
     if reads.choices is not None:
         words = tuple(choice.value for choice in reads.choices)
         return (*words, UNKNOWN) if reads.optional else words
-    if reads.method == "side":
-        return tuple(side.value for side in SideOf)
-    if reads.method == "answer":
-        return YES_OR_NO
-    if reads.method == "clamps":
-        return tuple(ClampPlan)
     if reads.method == "reference":
         return tuple(branch_at(tree, reads.target))
     if reads.method == "connection":
         return connections(tree, place)
-    return ()
+    return tuple(KINDS) if key.key == "kind" else WORDS.get(reads.method, ())
 
 
 def connections(tree: Branch, place: str = "") -> tuple[str, ...]:

@@ -52,7 +52,9 @@ def with_mark(reading: Reading, field: Field, mark: str) -> str:
     text, option, place = reading.text, reading.option, field.place
     words = _whole(field)
     if f"{place}.mark" not in reading.spans:
-        after = text if mark == MEASURED else with_value(text, place, f"{{value: {words}, mark: {mark}}}", option)
+        after = (
+            text if mark == MEASURED else with_value(text, place, f"{{value: {words}, mark: {mark}}}", option)
+        )
     elif mark == MEASURED and f"{place}.because" not in reading.spans:
         after = with_value(text, place, words, option)
     else:

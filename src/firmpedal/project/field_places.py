@@ -16,7 +16,18 @@ if TYPE_CHECKING:
 
 FILE = ""  # the place of what stands in the file by itself, such as its fluid
 # The order in which the job goes; what is not named here comes after these, in the order of the model.
-FIRST = ("aircraft", FILE, "components", "pedals", "bulkheads", "lines", "panels", "wheels", "keep clear of", "zones")
+FIRST = (
+    "aircraft",
+    FILE,
+    "components",
+    "pedals",
+    "bulkheads",
+    "lines",
+    "panels",
+    "wheels",
+    "keep clear of",
+    "zones",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +78,12 @@ def _named(reading: Reading, section: str, place: str) -> Thing:
     return Thing(section, place, name, f"{section}.{source}" if source else "")
 
 
+def copies_of(reading: Reading, place: str) -> tuple[str, ...]:
+    """The names of the copies of a thing, which go when it goes."""
+    every = (thing for section in things_of(reading).values() for thing in section)
+    return tuple(thing.name for thing in every if place and thing.copy_of == place)
+
+
 def thing_at(reading: Reading, place: str) -> Thing | None:
     """The thing that a place belongs to; none where there is none."""
     things = [thing for section in things_of(reading).values() for thing in section if thing.place]
@@ -79,5 +96,5 @@ def thing_at(reading: Reading, place: str) -> Thing | None:
 
 def class_at(place: str) -> type[Declared] | None:
     """The class of a thing of the file, by its object path."""
-    key = known_keys(Aircraft).get(place.split(".")[0])
+    key = known_keys(Aircraft).get(place.partition(".")[0])
     return key.inner if key is not None else None

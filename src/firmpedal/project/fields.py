@@ -116,7 +116,8 @@ class _Forms:
     def _points(self, thing: Thing) -> Group:
         """The named places from which chains can start, each a field."""
         named = tuple(
-            self._free_field(f"points.{name}", name, "", "position") for name in branch_at(self.tree, "points")
+            self._free_field(f"points.{name}", name, "", "position")
+            for name in branch_at(self.tree, "points")
         )
         return Group("points", thing.name, "places with names, from which chains can start", named)
 
@@ -128,14 +129,18 @@ class _Forms:
             fields += self._free(cls, node, place, pattern)
         if isinstance(node, Branch):
             fields += [
-                self._free_field(f"{place}.{key}", key, words) for key, words in COPY_KEYS.items() if key in node.entries
+                self._free_field(f"{place}.{key}", key, words)
+                for key, words in COPY_KEYS.items()
+                if key in node.entries
             ]
         groups = [
             group for key in keys.values() if key.inner is not None
             for group in self._inner(key, key.inner, place, pattern, node)
         ]  # fmt: skip
         about = (cls.__doc__ or "").strip().partition("\n")[0]
-        return Group(place, title, about, tuple(fields), tuple(groups), self._problems_at(place, exactly=True))
+        return Group(
+            place, title, about, tuple(fields), tuple(groups), self._problems_at(place, exactly=True)
+        )
 
     def _inner(
         self, key: Key, cls: type[Declared], place: str, pattern: str, node: Node | None
@@ -152,9 +157,7 @@ class _Forms:
             for number in range(1, len(found.nodes) + 1):
                 yield self._group(cls, f"{inner}.{number}", f"{within}.{EACH}", f"{key.key} {number}")
 
-    def _free(
-        self, cls: type[Declared], node: Node | None, place: str, pattern: str
-    ) -> Iterator[Field]:
+    def _free(self, cls: type[Declared], node: Node | None, place: str, pattern: str) -> Iterator[Field]:
         """Keys that are names of the builder's own: for what moves, the states."""
         known = (*keys_at(cls), *COPY_KEYS)
         names = dict.fromkeys(branch_at(self.tree, "states"))
@@ -207,4 +210,3 @@ class _Forms:
         ]  # fmt: skip
         spans = {self.reading.spans[each] for each in places if each in self.reading.spans}
         return tuple(each for each in self.reading.problems if each.span in spans)
-

@@ -78,6 +78,7 @@ SECTIONS = {
     "passes": "panels.*.passes.*",
 }
 
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One key of the file.

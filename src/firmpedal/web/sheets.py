@@ -59,7 +59,9 @@ def _to_lines(file: str, option: str | None) -> Callable[[str], str]:
     Words inside tags stay as they are.
     """
     name = "(?:<wbr/>)?".join(re.escape(escape(sign)) for sign in file)
-    place = re.compile(rf"({name}(?:</span>)?) line (\d+)(?:, ((?:{'|'.join(PLACES)})(?:<wbr/>|[^<>();,])*))?(?![^<>]*>)")
+    place = re.compile(
+        rf"({name}(?:</span>)?) line (\d+)(?:, ((?:{'|'.join(PLACES)})(?:<wbr/>|[^<>();,])*))?(?![^<>]*>)"
+    )
 
     def linked(found: re.Match[str]) -> str:
         to = escape(addresses.text(file, option, int(found[2])))

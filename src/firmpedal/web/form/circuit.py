@@ -39,9 +39,10 @@ def _pressed(area: Area, tall: float) -> str:
         + " ".join(f"{x:g},{tall - y:.2f}" for x, y in way) + '"/>'
         for way in area.ways
     )  # fmt: skip
+    boxes = "".join(_box(box, tall) for box in area.boxes)
     return (
         f'<g class="fp-area" data-at="{escape(area.place)}" role="button" tabindex="0" aria-pressed="false"'
-        f' aria-label="{name}"><title>{name}</title>{"".join(ways)}{"".join(_box(box, tall) for box in area.boxes)}</g>'
+        f' aria-label="{name}"><title>{name}</title>{"".join(ways)}{boxes}</g>'
     )
 
 

@@ -49,6 +49,7 @@ def field_html(one: Field, around: Around) -> str:
     """Write a field."""
     wrong = list(_wrong(one, around))
     classes = "fp-field" + (" fp-field-unknown" if one.unknown else "") + (" fp-field-bad" if wrong else "")
+    alerts = "".join(f'<p class="fp-field-wrong" role="alert">{escape(words)}</p>' for words in wrong)
     told = around.number()
     rows = "".join(_row(one, number, around, told) for number in range(len(one.rows)))
     tags = "".join(
@@ -56,11 +57,12 @@ def field_html(one: Field, around: Around) -> str:
         for word, shown in ((TO_MEASURE, one.unknown), (COPIED, one.copied)) if shown
     )  # fmt: skip
     return (
-        f'<div class="{classes}" data-place="{escape(one.place)}" role="group" aria-label="{escape(one.key)}">'
+        f'<div class="{classes}" data-place="{escape(one.place)}" role="group"'
+        f' aria-label="{escape(one.key)}">'
         f'<p class="fp-field-name">{escape(one.key)}{tags}{_line(one, around)}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{_help(one)}</p>'
-        f'{"".join(f"""<p class="fp-field-wrong" role="alert">{escape(words)}</p>""" for words in wrong)}</div>'
+        f"{alerts}</div>"
     )
 
 

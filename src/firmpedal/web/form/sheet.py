@@ -23,6 +23,7 @@ COPY = "It is a copy of {name}, such as its mirror image, and changes with it."
 OWN = "It takes over what it does not say itself from {name}; what you write here holds for this one alone."
 MORE = "More that can be said"
 SECTION_NAMES = {"": "the file"}
+FILE_PLACE = "-"  # in the list, of what stands in the file by itself
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,8 @@ def chooser_html(things: dict[str, tuple[Thing, ...]], chosen: str, lacking: int
     groups = "".join(
         f'<optgroup label="{escape(SECTION_NAMES.get(section, section))}">'
         + "".join(
-            f'<option value="{escape(thing.place or "-")}"{" selected" if (thing.place or "-") == chosen else ""}>'
+            f'<option value="{escape(thing.place or FILE_PLACE)}"'
+            f"{' selected' if (thing.place or FILE_PLACE) == chosen else ''}>"
             f"{escape(thing.name)}{' (copy)' if thing.copy_of else ''}</option>"
             for thing in inner
         )
@@ -143,7 +145,7 @@ def asked_html(asked: Asked, tree: Branch, images: tuple[str, ...]) -> str:
         also = f" {', '.join(images)} goes with it." if images else ""
         return (
             f'<section class="fp-card" aria-label="Take out"><h2>Take {escape(name)} out?</h2>'
-            f"<p>It goes from the file with all that is written under it.{escape(also)} Undo brings it back.</p>"
+            f"<p>It goes from the file with all that stands under it.{escape(also)} Undo brings it back.</p>"
             f'{wrong}<div class="fp-actions"><button type="button" class="fp-button fp-button-main"'
             f' data-do="removed" data-of="{escape(asked.removing)}">Yes, take it out</button>'
             f'<button type="button" class="fp-button" data-do="leave">Leave it</button></div></section>'
@@ -155,7 +157,10 @@ def asked_html(asked: Asked, tree: Branch, images: tuple[str, ...]) -> str:
         f"{escape(sort.name)}</button>"
         for sort in SORTS
     )
-    return f'<section aria-label="Add"><h2>Add something</h2>{wrong}<div class="fp-actions">{buttons}</div></section>'
+    return (
+        f'<section aria-label="Add"><h2>Add something</h2>{wrong}'
+        f'<div class="fp-actions">{buttons}</div></section>'
+    )
 
 
 def _adding(asked: Asked, sort: Sort, tree: Branch, wrong: str) -> str:
@@ -176,10 +181,13 @@ def _adding(asked: Asked, sort: Sort, tree: Branch, wrong: str) -> str:
 def _question(one: Question, now: str) -> str:
     label = f"<span>{escape(one.key)}: {escape((one.meaning or one.hint).replace('`', ''))}</span>"
     if not one.choices:
-        control = f'<input type="text" data-answer="{escape(one.key)}" autocomplete="off" value="{escape(now)}">'
+        control = (
+            f'<input type="text" data-answer="{escape(one.key)}" autocomplete="off" value="{escape(now)}">'
+        )
     else:
         options = "".join(
-            f'<option{" selected" if word == now else ""}>{escape(word)}</option>' for word in ("", *one.choices)
+            f"<option{' selected' if word == now else ''}>{escape(word)}</option>"
+            for word in ("", *one.choices)
         )
         control = f'<select data-answer="{escape(one.key)}">{options}</select>'
     return f'<label class="fp-field-cell">{label}{control}</label>'

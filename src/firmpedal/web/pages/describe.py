@@ -6,17 +6,17 @@ from typing import TYPE_CHECKING, Any
 
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.field_edits import put_in, with_mark, with_row, without_row, without_thing
-from firmpedal.project.field_places import FILE, thing_at, things_of
+from firmpedal.project.field_places import FILE, copies_of, thing_at, things_of
 from firmpedal.project.fields import form_of
 from firmpedal.project.new_things import SORTS, with_new
-from firmpedal.report.measuring_items import unknowns
+from firmpedal.report.measuring_items import next_unknown, unknowns
 from firmpedal.web import addresses
 from firmpedal.web.answers import reading_of
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
-from firmpedal.web.form.sheet import Asked, asked_html, chooser_html, form_html
+from firmpedal.web.form.sheet import FILE_PLACE, Asked, asked_html, chooser_html, form_html
 from firmpedal.web.form.ways import ways
 
 if TYPE_CHECKING:
@@ -29,14 +29,14 @@ if TYPE_CHECKING:
     from firmpedal.web.frame import Frame
 
 LEAD = (
-    "Choose a part or a line in the picture and fill in what you have measured. Fractions and units are taken "
-    "as you write them: 1 1/2, 38 mm. What you do not know yet stays unknown. Every change is saved at once."
+    "Choose a part or a line in the picture and fill in what you have measured. Fractions and units are "
+    "taken as you write them: 1 1/2, 38 mm. What you do not know yet stays unknown. Every change is saved "
+    "at once."
 )
 EMPTY = "There is no picture yet: the text cannot be read. Its errors are beside it in the text."
 NO_CIRCUIT = "Nothing is described yet that a line could come to. Add the first component beside."
 TWO_VERSIONS = "There are two versions of this file. Choose one of them first, above."
 STALE = "The picture is out of date. It is being drawn again."
-FILE_PLACE = "-"  # of what stands in the file by itself, in a list to choose from
 
 
 class FormPage:
@@ -55,7 +55,9 @@ class FormPage:
                     self._empty = box(classes="fp-empty")
                     with self._empty:
                         self._empty_words = said("p", EMPTY)
-                        self._mend = link("Go to the text", addresses.text(frame.file, self.watch.option), "fp-button")
+                        self._mend = link(
+                            "Go to the text", addresses.text(frame.file, self.watch.option), "fp-button"
+                        )
                     self._picture = Made()
                 self._form = Made()
                 self._form.classes("fp-form")
@@ -120,7 +122,7 @@ class FormPage:
             return
         made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)))
         around = Around(self.frame.file, self.watch.option, self._refused)
-        asked = asked_html(self._asked, reading.tree, self._images(self._asked.removing))
+        asked = asked_html(self._asked, reading.tree, copies_of(reading, self._asked.removing))
         if found is not None:
             thing, group = found
             own = self._is_written(thing)
@@ -138,11 +140,6 @@ class FormPage:
         except EditError:
             return False
 
-    def _images(self, place: str) -> tuple[str, ...]:
-        """The copies that go when a thing goes."""
-        every = (thing for section in things_of(self._reading).values() for thing in section)
-        return tuple(thing.name for thing in every if place and thing.copy_of == place)
-
     def _field(self, place: str) -> Field | None:
         """The field at a place, or round it."""
         found = self._group()
@@ -158,7 +155,9 @@ class FormPage:
             return
         cell = field.rows[where[1]].cells[where[2]]
         self._refused.pop(where, None)
-        self._try(lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where)
+        self._try(
+            lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
+        )
 
     def _mark(self, told: dict[str, Any]) -> None:
         field, mark = self._field(str(told["place"])), str(told["words"])
@@ -185,18 +184,10 @@ class FormPage:
             self._show()
 
     def _next(self) -> None:
-        """Go to what is next to be measured: first in what is chosen, then on in the file, and round again."""
-        paths = [item.path for item in unknowns(self._reading)]
-        if not paths:
-            return
-        own = [path for path in paths if path.startswith(f"{self._chosen}.")]
-        last, turn = self._sought
-        if own and not last.startswith(f"{self._chosen}."):
-            path = own[0]
-        else:  # what has been filled in has made room for the one after it
-            path = paths[(turn + (last in paths)) % len(paths)]
+        """Go to the field of what is next to be measured."""
+        self._sought = next_unknown(self._reading, self._chosen, self._sought)
+        path = self._sought[0]
         self._pick(path)
-        self._sought = (path, paths.index(path))
         field = self._field(path)
         self._form.put(at=field.place if field else "")
 
@@ -242,7 +233,9 @@ class FormPage:
             self._refused[where] = f"Not saved: {refused}"
         self._show()
 
-    def _tried(self, does: Callable[[Reading], str], words: str, done: Callable[[], None] | None = None) -> str:
+    def _tried(
+        self, does: Callable[[Reading], str], words: str, done: Callable[[], None] | None = None
+    ) -> str:
         """Change the file; gives why it was not changed, or nothing."""
         if self.watch.document.conflict is not None:
             return TWO_VERSIONS
