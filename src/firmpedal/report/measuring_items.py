@@ -81,8 +81,9 @@ def next_unknown(reading: Reading, chosen: str, last: tuple[str, int]) -> tuple[
     own = [path for path in paths if path.startswith(f"{chosen}.")]
     if own and not last[0].startswith(f"{chosen}."):
         return own[0], paths.index(own[0])
-    number = (last[1] + (last[0] in paths)) % len(paths)  # what was filled in made room for the one after
-    return paths[max(number, 0)], max(number, 0)
+    after = last[1] + 1 if last[0] in paths else max(last[1], 0)  # a filled one made room for the next
+    number = after % len(paths)
+    return paths[number], number
 
 
 def _leaves(node: Node) -> Iterator[Leaf]:
