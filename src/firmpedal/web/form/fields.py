@@ -70,7 +70,13 @@ def _wrong(one: Field, around: Around) -> Iterator[str]:
     """What was refused just now, then what cannot be read in the file."""
     yield from (words for (place, _, _), words in around.refused.items() if place == one.place)
     for problem in one.problems:
-        yield " ".join(f"{words}." for words in (problem.message, problem.suggestion) if words)
+        yield in_words(problem.message, problem.suggestion)
+
+
+def in_words(message: str, suggestion: str) -> str:
+    """What is wrong, and what to do about it, as sentences."""
+    end = "" if suggestion.endswith("?") else "."
+    return f"{message}." + (f" {suggestion[:1].upper()}{suggestion[1:]}{end}" if suggestion else "")
 
 
 def _line(one: Field, around: Around) -> str:

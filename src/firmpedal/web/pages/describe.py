@@ -15,7 +15,7 @@ from firmpedal.web.answers import reading_of
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.element import Made
-from firmpedal.web.form.fields import Around
+from firmpedal.web.form.fields import Around, in_words
 from firmpedal.web.form.sheet import FILE_PLACE, Asked, asked_html, chooser_html, form_html
 from firmpedal.web.form.ways import ways
 
@@ -242,7 +242,7 @@ class FormPage:
         try:
             text = does(self._reading)
         except EditError as refusal:
-            return " ".join(f"{each}." for each in (str(refusal), refusal.suggestion) if each)
+            return in_words(str(refusal), refusal.suggestion)
         self.watch.document.rewrite(text, words)
         if done is not None:
             done()
