@@ -6,12 +6,11 @@ import ast
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from generator.meanings import MEANINGS
 from generator.region import PageError, table
 
 from firmpedal.model.kinds import KINDS
-from firmpedal.project.derive import SECTIONS as COPIED
-from firmpedal.project.reference import COPY_KEYS, EACH, Entry, file_reference
+from firmpedal.model.meanings import MEANINGS
+from firmpedal.project.reference import COPY_KEYS, EACH, FREE, SECTIONS, Entry, file_reference
 from firmpedal.units import Dimension, units_of
 
 if TYPE_CHECKING:
@@ -19,23 +18,6 @@ if TYPE_CHECKING:
 
 _SOURCE = Path(__file__).parents[2] / "src" / "firmpedal"
 
-# Where in the file a table's keys stand, with * for the builder's own names.
-SECTIONS = {
-    **{name: name for name in ("aircraft", "units", "datum", "foot", "bench", "buying", "limits")},
-    **{name: f"{name}.*" for name in ("states", "attitudes", "accepted", *COPIED)},
-    "bender": "bench.bender",
-    "springback": "bench.bender.springback.*",
-    "parts": "bench.bender.parts.*",
-    "flaring tool": "bench.flaring tool",
-    "tube": "bench.tube.*",
-    "packs": "buying.packs.*",
-    "pistons": "components.*.pistons",
-    "ports": "components.*.ports.*",
-    "brake": "pedals.*.brake",
-    "sides": "bulkheads.*.sides.*",
-    "passes": "panels.*.passes.*",
-}
-_FREE = "the name of a state"
 _BY_NAME_ONLY = ("units", "foot")  # asked for by the names of units and of feet
 
 
@@ -67,7 +49,7 @@ def _keys(section: str) -> dict[str, list[Entry]]:
 
 def _row(section: str, key: str, entries: list[Entry]) -> tuple[str, ...]:
     first = entries[0]
-    name = _FREE if key == EACH else key
+    name = FREE if key == EACH else key
     shown = name if key == EACH else f"`{key}`"
     kinds = [kind for entry in entries for kind in entry.kinds]
     only = f" ({', '.join(kinds)})" if kinds and len(kinds) < len(KINDS) else ""
@@ -80,7 +62,7 @@ def _meaning(section: str, key: str) -> str:
     words = MEANINGS.get(section, {}).get(key)
     if words is None:
         raise PageError(
-            f"file: `{key}` of {section} has no meaning: give it one in docs/generator/meanings.py"
+            f"file: `{key}` of {section} has no meaning: give it one in src/firmpedal/model/meanings.py"
         )
     return words
 

@@ -122,6 +122,7 @@ def test_a_newcomer_plays_with_an_example(app, window, folder):
     expect(verdict(page)).to_have_attribute("data-verdict", "not sound")
     expect(page.locator("article").first).to_contain_text("left_line")
     page.get_by_role("link", name="Describe").click()
+    page.get_by_role("link", name="The text").click()
     put_text(page, LOADS, LOADS.replace("200", "260"))
     text = saved(folder / "brindlewick.yaml", "panic: 260")
     assert text == edited(example("brindlewick"), ("panic: 200", "panic: 260"))
@@ -132,7 +133,7 @@ def test_a_newcomer_plays_with_an_example(app, window, folder):
 
 def test_an_answer_follows_a_change_and_undo_takes_both_back(app, window, mine):
     page, other = window(), window()
-    before = go(page, app, "mine.yaml", "describe", "rigid").inner_text()
+    before = go(page, app, "mine.yaml", "describe/text", "rigid").inner_text()
     go(other, app, "mine.yaml", "sound", "rigid")
     assert "NOT SHOWN" in before
     put_text(page, "panic: 200", "panic: 900")
@@ -172,7 +173,7 @@ def test_a_broken_file_is_mended_beside_its_errors(app, window, mine):
 
 def test_nothing_of_another_editor_is_overwritten(app, window, mine):
     page = window()
-    go(page, app, "mine.yaml", "describe")
+    go(page, app, "mine.yaml", "describe/text")
     theirs = edited(example("brindlewick"), ("hard: 150", "hard: 155"))
     put_text(page, "normal: 75", "normal: 77")
     mine.write_text(theirs, encoding="utf-8")  # within the pause, before what was typed is taken

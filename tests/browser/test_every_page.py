@@ -11,11 +11,16 @@ from texts import example
 
 WIDTHS = (390, 768, 1280, 1920)
 SLOW = 30_000  # ms
-# A file with errors says the same on every page but the one on which it is mended.
-PAGES = [*every_page("mine.yaml", "rigid"), *every_page("broken.yaml")[3:5]]
+# A file with errors says the same on every page but the two on which it is mended, and each thing has a form.
+BROKEN = ("/aircraft/broken.yaml/describe/text", "/aircraft/broken.yaml/describe?at=aircraft.gear")
+FORMS = ("components.left_cylinder", "lines.left_leg", "lines.right_leg")
+PAGES = [
+    *every_page("mine.yaml", "rigid"), "/aircraft/broken.yaml/sound", *BROKEN,
+    *(f"/aircraft/mine.yaml/describe?option=rigid&at={place}" for place in FORMS),
+]  # fmt: skip
 BIG = 18  # px; what is read at arm's length, with a lamp in the other hand: our own choice
 # A link within a sentence or a list of lines is exempt from the size of targets (WCAG 2.2, 2.5.8, inline).
-INLINE = ("line=", "fp-skip", 'type="radio"')
+INLINE = ("line=", "?at=", "&amp;at=", "fp-skip", 'type="radio"')
 
 
 @pytest.fixture(scope="module")

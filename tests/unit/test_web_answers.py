@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import time
 from concurrent.futures import ThreadPoolExecutor
+from urllib.parse import unquote_plus
 
 import pytest
 
@@ -58,15 +59,28 @@ def test_each_place_is_a_way_to_its_line(file):
     made = sheets_html(sound.PAGE.sheets, TEXT, file, "rigid", None)
     evaluation = answer(TEXT, file, "rigid", None).evaluation
     lines = {evaluation.span_of(each.place).line for each in evaluation.findings}
-    linked = {int(each) for each in re.findall(r'describe\?option=rigid&amp;line=(\d+)">line \1</a>', made)}
+    linked = {
+        int(each) for each in re.findall(r'describe/text\?option=rigid&amp;line=(\d+)">line \1</a>', made)
+    }
     assert lines
     assert lines <= linked
+
+
+def test_each_finding_leads_to_its_field():
+    made = sheets_html(sound.PAGE.sheets, TEXT, "a.yaml", "rigid", None)
+    places = {each.place for each in answer(TEXT, "a.yaml", "rigid", None).evaluation.findings}
+    linked = {unquote_plus(each) for each in re.findall(r'describe\?option=rigid&amp;at=([^"]+)">', made)}
+    assert any("." in each for each in places)
+    assert {each for each in places if each} <= linked
+    assert 'at=keep+clear+of.a_disc">keep clear of.<wbr/>a_disc</a>)' in _to_lines("a.yaml", None)(
+        "(a.yaml line 3, keep clear of.<wbr/>a_disc)"
+    )
 
 
 def test_a_place_inside_a_tag_stays_as_it_is():
     made = _to_lines("a.yaml", None)('<p title="a.yaml line 31">a.yaml line 42</p><p title="a.yaml line 5">')
     assert made == (
-        '<p title="a.yaml line 31">a.yaml <a href="/aircraft/a.yaml/describe?line=42">line 42</a></p>'
+        '<p title="a.yaml line 31">a.yaml <a href="/aircraft/a.yaml/describe/text?line=42">line 42</a></p>'
         '<p title="a.yaml line 5">'
     )
 

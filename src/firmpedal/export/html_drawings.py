@@ -20,17 +20,22 @@ AROUND = 8.0  # points left blank beside the outermost marks: room for weights a
 SIDES = {"start": (0.0, 1.0), "middle": (0.5, 0.5), "end": (1.0, 0.0)}  # of a label's width, from its point
 
 
-def drawing(block: Drawing) -> str:
-    """A drawing whose smallest letters are as large as the text; where it is too wide its box scrolls."""
+def drawing(block: Drawing, over: str = "") -> str:
+    """A drawing whose smallest letters are as large as the text; where it is too wide its box scrolls.
+
+    Args:
+        block: What is drawn.
+        over: What lies over it to be pressed, as SVG in points from its upper left corner.
+    """
     left, right = _across(block)
     tall = block.size[1]
     words = "; ".join(" ".join(mark.text.split()) for mark in block.marks if isinstance(mark, Label))
     named = quoted(". ".join(part for part in ("Drawing", block.caption, words) if part))
     picture = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-label="{named}"'
+        f'<svg xmlns="http://www.w3.org/2000/svg" role="{"group" if over else "img"}" aria-label="{named}"'
         f' fill="{INK}" overflow="visible"'
         f' width="{(right - left) / LETTERS:.3f}em" height="{tall / LETTERS:.3f}em"'
-        f' viewBox="{left:g} 0 {right - left:g} {tall:g}">{usable(marks(block, INK))}</svg>'
+        f' viewBox="{left:g} 0 {right - left:g} {tall:g}">{usable(marks(block, INK))}{over}</svg>'
     )
     caption = f"<figcaption>{said(block.caption)}</figcaption>" if block.caption else ""
     return (

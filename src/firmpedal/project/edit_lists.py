@@ -103,48 +103,48 @@ def _flow(items: Sequence[str]) -> str:
 
 def _under_dashes(text: str, found: Located, wanted: Sequence[Item]) -> str:
     """Items on lines of their own; remarks above an item go with it."""
-    node, first = found.node, _line_end(text, found.key_end - 1)
-    ends = [_line_end(text, _end(each)) for each in node.value]
-    dash = text[_line_start(text, node.start_mark.index) : node.start_mark.index] + "- "
+    node, first = found.node, line_end(text, found.key_end - 1)
+    ends = [line_end(text, real_end(each)) for each in node.value]
+    dash = text[line_start(text, node.start_mark.index) : node.start_mark.index] + "- "
     chunks = [text[start:stop] for start, stop in pairwise((first, *ends))]
     starts = (first, *ends)
     lines = []
     for item in wanted:
         if item.old is None:
-            lines.append(f"{dash}{item.text}{_new_line(text)}")
+            lines.append(f"{dash}{item.text}{new_line(text)}")
             continue
         chunk, old, begins = chunks[item.old - 1], node.value[item.old - 1], starts[item.old - 1]
         if item.text is not None:
-            at, to = old.start_mark.index - begins, _end(old) - begins
+            at, to = old.start_mark.index - begins, real_end(old) - begins
             chunk = chunk[:at] + item.text + chunk[to:]
         lines.append(chunk)
-    whole = "".join(line if _LINE_END.search(line[-1:]) else line + _new_line(text) for line in lines)
+    whole = "".join(line if _LINE_END.search(line[-1:]) else line + new_line(text) for line in lines)
     ended = text[: ends[-1]].endswith(("\n", "\r"))
     return text[:first] + (whole if ended else whole.rstrip("\r\n")) + text[ends[-1] :]
 
 
 def _filled(text: str, node: SequenceNode, words: list[str]) -> str:
     """Items between brackets that held none, each on a line of its own where the row would be too long."""
-    start, finish = node.start_mark.index, _end(node)
-    column = start + 1 - _line_start(text, start)
+    start, finish = node.start_mark.index, real_end(node)
+    column = start + 1 - line_start(text, start)
     row = _flow(words)
     if column + len(row) > WIDEST:
-        between = f",{_new_line(text)}{' ' * column}"
+        between = f",{new_line(text)}{' ' * column}"
         row = f"[{between.join(words)}]"
     return text[:start] + row + text[finish:]
 
 
 def _in_brackets(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
     """Items between brackets; what stands between two of them stays beside the first."""
-    spans = [(each.start_mark.index, _end(each)) for each in node.value]
+    spans = [(each.start_mark.index, real_end(each)) for each in node.value]
     gaps = [text[one[1] : other[0]] for one, other in pairwise(spans)]
-    first, column = spans[0][0], spans[0][0] - _line_start(text, spans[0][0])
-    new_line = f",{_new_line(text)}{' ' * column}"
+    first, column = spans[0][0], spans[0][0] - line_start(text, spans[0][0])
+    between = f",{new_line(text)}{' ' * column}"
     words = [
         item.text if item.text is not None else text[slice(*spans[(item.old or 1) - 1])] for item in wanted
     ]
     wide = column + sum(len(each) + 2 for each in words) >= WIDEST
-    usual = new_line if wide or any(_LINE_END.search(gap) for gap in gaps) else ", "
+    usual = between if wide or any(_LINE_END.search(gap) for gap in gaps) else ", "
     made = words[0]
     for before, word in zip(wanted, words[1:], strict=False):
         own = before.old is not None and before.old <= len(gaps)
@@ -157,51 +157,51 @@ def _emptied(text: str, found: Located) -> str:
     if isinstance(node, SequenceNode) and node.flow_style:
         return text[: node.start_mark.index] + "[]" + text[node.end_mark.index :]
     colon = text.index(":", found.key_end - 1) + 1
-    first, last = _line_end(text, colon), _line_end(text, _end(node))
+    first, last = line_end(text, colon), line_end(text, real_end(node))
     return text[:colon] + " []" + text[colon:first] + text[last:]
 
 
 def _key_on_its_line(text: str, node: MappingNode, key: str, value: str | Sequence[str]) -> str:
     key_at = node.value[0][0].start_mark.index
-    indent, new_line = " " * (key_at - _line_start(text, key_at)), _new_line(text)
-    at = _line_end(text, _end(node))
+    indent, ending = " " * (key_at - line_start(text, key_at)), new_line(text)
+    at = line_end(text, real_end(node))
     lines = [f"{indent}{key}: {value}"]
     if not isinstance(value, str):
         lines = [f"{indent}{key}:", *(f"{indent}  - {item}" for item in value)]
     ended = text[:at].endswith(("\n", "\r"))
-    whole = new_line.join(lines)
-    return text[:at] + (whole + new_line if ended else new_line + whole) + text[at:]
+    whole = ending.join(lines)
+    return text[:at] + (whole + ending if ended else ending + whole) + text[at:]
 
 
 def _key_in_braces(text: str, node: MappingNode, key: str, value: str | Sequence[str]) -> str:
-    at, key_at = _end(node.value[-1][1]), node.value[0][0].start_mark.index
-    column, new_line = key_at - _line_start(text, key_at), _new_line(text)
+    at, key_at = real_end(node.value[-1][1]), node.value[0][0].start_mark.index
+    column, ending = key_at - line_start(text, key_at), new_line(text)
     written = f"{key}: {value if isinstance(value, str) else _flow(value)}"
-    if at - _line_start(text, at) + len(written) + 2 <= WIDEST:
+    if at - line_start(text, at) + len(written) + 2 <= WIDEST:
         return f"{text[:at]}, {written}{text[at:]}"
     if not isinstance(value, str) and column + len(written) > WIDEST:
-        between = f",{new_line}{' ' * (column + len(key) + 3)}"
+        between = f",{ending}{' ' * (column + len(key) + 3)}"
         written = f"{key}: [{between.join(value)}]"
-    return f"{text[:at]},{new_line}{' ' * column}{written}{text[at:]}"
+    return f"{text[:at]},{ending}{' ' * column}{written}{text[at:]}"
 
 
-def _end(node: YamlNode) -> int:
+def real_end(node: YamlNode) -> int:
     """Where a value really ends: the end of a list on lines of its own is that of its last item."""
     if isinstance(node, CollectionNode) and not node.flow_style and node.value:
         last = node.value[-1]
-        return _end(last[1] if isinstance(last, tuple) else last)
+        return real_end(last[1] if isinstance(last, tuple) else last)
     return int(node.end_mark.index)
 
 
-def _line_start(text: str, at: int) -> int:
+def line_start(text: str, at: int) -> int:
     return max(text.rfind("\n", 0, at), text.rfind("\r", 0, at)) + 1
 
 
-def _line_end(text: str, at: int) -> int:
+def line_end(text: str, at: int) -> int:
     found = _LINE_END.search(text, at)
     return found.end() if found else len(text)
 
 
-def _new_line(text: str) -> str:
+def new_line(text: str) -> str:
     found = _LINE_END.search(text)
     return found[0] if found else "\n"

@@ -10,7 +10,8 @@ from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import Named
 from firmpedal.model.kinds import KINDS
-from firmpedal.project.derive import SECTIONS
+from firmpedal.model.meanings import FILE_MEANINGS, MEANINGS
+from firmpedal.project.derive import SECTIONS as COPIED
 from firmpedal.project.schema import known_keys
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
 UNKNOWN, NOTHING = "unknown", "nothing"
 EACH = "*"  # stands in a section for a name of the builder's own
+FREE = "the name of a state"  # has the meaning of keys that are names of the builder's own
 
 _WORDS = {
     "answer": "yes, no or unknown",
@@ -59,6 +61,24 @@ _SPECIAL = {
 }
 
 
+# Where in the file a table's keys stand, with * for the builder's own names.
+SECTIONS = {
+    **{name: name for name in ("aircraft", "units", "datum", "foot", "bench", "buying", "limits")},
+    **{name: f"{name}.*" for name in ("states", "attitudes", "accepted", *COPIED)},
+    "bender": "bench.bender",
+    "springback": "bench.bender.springback.*",
+    "parts": "bench.bender.parts.*",
+    "flaring tool": "bench.flaring tool",
+    "tube": "bench.tube.*",
+    "packs": "buying.packs.*",
+    "pistons": "components.*.pistons",
+    "ports": "components.*.ports.*",
+    "brake": "pedals.*.brake",
+    "sides": "bulkheads.*.sides.*",
+    "passes": "panels.*.passes.*",
+}
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """One key of the file.
@@ -78,6 +98,17 @@ class Entry:
     about: str = ""
 
 
+def meaning_of(section: str, key: str) -> str:
+    """What a key of a section is for, in a few words; `section` is written as in `Entry`, empty for the file.
+
+    Empty for keys that nobody has to be told about.
+    """
+    if not section:
+        return FILE_MEANINGS.get(key, "")
+    table = next((name for name, path in SECTIONS.items() if path == section), "")
+    return MEANINGS.get(table, {}).get(key, "")
+
+
 def file_reference() -> tuple[Entry, ...]:
     """List every key of the file, section by section, in the order of the model."""
     special = [Entry("", key, words, required=False, default=NOTHING) for key, words in _SPECIAL.items()]
@@ -91,16 +122,16 @@ def _entries(cls: type[Declared], section: str, kind: str = "") -> Iterator[Entr
         yield Entry(
             section,
             key.key,
-            _words(key),
+            words_of(key),
             key.required,
-            _default(key),
+            default_of(key),
             key.field,
             (kind,) if kind else (),
             about,
         )
     if cls.free_keys:
         yield Entry(section, EACH, _WORDS[cls.free_keys], required=False, default=NOTHING, about=about)
-    if section in (f"{name}.{EACH}" for name in SECTIONS):
+    if section in (f"{name}.{EACH}" for name in COPIED):
         for word, words in COPY_KEYS.items():
             yield Entry(section, word, words, required=False, default=NOTHING, about=about)
     for key in keys.values():
@@ -131,7 +162,12 @@ def _components(section: str) -> Iterator[Entry]:
                 yield entry
 
 
-def _words(key: Key) -> str:
+def free_words(method: str) -> str:
+    """What stands behind a key that is a name of the builder's own."""
+    return _WORDS[method]
+
+
+def words_of(key: Key) -> str:
     """What stands behind a key, in words."""
     if key.key == "kind" and (key.reads is None or key.reads.choices is None):
         return "one of: " + ", ".join(KINDS)
@@ -156,7 +192,7 @@ def _read_words(reads: Reads) -> str:
     return _TARGETS.get(reads.target) or _WORDS[reads.method]
 
 
-def _default(key: Key) -> str:
+def default_of(key: Key) -> str:
     """What holds where a key is left out."""
     if key.required:
         return ""

@@ -49,3 +49,12 @@ def with_another(said: Said, steps: tuple[str, ...], wanted: Said) -> Said:
         place = int(steps[0]) - 1
         return [with_another(item, steps[1:], wanted) if n == place else item for n, item in enumerate(said)]
     return said
+
+
+def without_place(said: Said, steps: tuple[str, ...]) -> Said:
+    """The same without the key that the steps lead to."""
+    if not isinstance(said, dict) or not steps:
+        return said
+    if len(steps) == 1:
+        return {key: item for key, item in said.items() if key != steps[0]}
+    return {key: without_place(item, steps[1:]) if key == steps[0] else item for key, item in said.items()}

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from firmpedal.project.context import Context
     from firmpedal.project.schema import Key
 
-_CAN_BE_UNKNOWN = ("measure", "position", "direction", "shape", "answer")
+CAN_BE_UNKNOWN = ("measure", "position", "direction", "shape", "answer")
 _CONNECTION = "such as `{key}: left_cylinder.outlet`"
 
 
@@ -146,7 +146,7 @@ def _left_out(context: Context, key: Key, branch: Branch | Absent) -> Any:
 def _how_to_add(key: Key) -> str:
     """Say how a missing key is written."""
     method = key.reads.method if key.reads else ""
-    if method in _CAN_BE_UNKNOWN:
+    if method in CAN_BE_UNKNOWN:
         return f"add a line `{key.key}: ...`, or `{key.key}: unknown`"
     if method == "connection":
         return f"add a line {_CONNECTION.format(key=key.key)}"

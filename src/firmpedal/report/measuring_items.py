@@ -64,6 +64,28 @@ def unknowns(reading: Reading) -> tuple[Item, ...]:
     return tuple(items)
 
 
+def next_unknown(reading: Reading, chosen: str, last: tuple[str, int]) -> tuple[str, int]:
+    """What to measure next: first in the thing that is chosen, then on in the file, and round again.
+
+    Args:
+        reading: The file.
+        chosen: The object path of the thing that is looked at.
+        last: What this said the last time; an empty path and -1 at first.
+
+    Returns:
+        Its object path, and which one of them it is; an empty path where nothing is unknown.
+    """
+    paths = [item.path for item in unknowns(reading)]
+    if not paths:
+        return "", -1
+    own = [path for path in paths if path.startswith(f"{chosen}.")]
+    if own and not last[0].startswith(f"{chosen}."):
+        return own[0], paths.index(own[0])
+    after = last[1] + 1 if last[0] in paths else max(last[1], 0)  # a filled one made room for the next
+    number = after % len(paths)
+    return paths[number], number
+
+
 def _leaves(node: Node) -> Iterator[Leaf]:
     if isinstance(node, Leaf):
         yield node

@@ -5,8 +5,8 @@ from __future__ import annotations
 from urllib.parse import quote, urlencode
 
 START, NEW, STEP = "/", "/new", "/aircraft/{file}/{name}"
-SPACE = "/aircraft/{file}/describe/space"
 OPTIONS, RETROFIT = "/aircraft/{file}/options", "/aircraft/{file}/retrofit"
+SPACE, TEXT = "/aircraft/{file}/describe/space", "/aircraft/{file}/describe/text"
 ON_PHONE, PAIR = "/phone", "/pair"  # how to let a phone in, on the computer; where the phone asks to
 BEGIN_EXAMPLE, BEGIN_LAYOUT, FORM_OF_LAYOUT = "/begin/example", "/begin/layout", "/begin/form.pdf"
 
@@ -16,9 +16,14 @@ def start(refused: str) -> str:
     return _with(START, refused=refused)
 
 
-def step(file: str, name: str, option: str | None = None, line: int | None = None) -> str:
-    """One step of one aircraft; `line` goes to a line of its text."""
-    return _with(f"/aircraft/{quote(file, safe='')}/{name}", option=option, line=line)
+def step(file: str, name: str, option: str | None = None) -> str:
+    """One step of one aircraft."""
+    return _with(f"/aircraft/{quote(file, safe='')}/{name}", option=option)
+
+
+def text(file: str, option: str | None = None, line: int | None = None) -> str:
+    """The text of one aircraft; `line` goes to a line of it."""
+    return _with(f"/aircraft/{quote(file, safe='')}/describe/text", option=option, line=line)
 
 
 def field(file: str, place: str, option: str | None = None) -> str:

@@ -56,8 +56,14 @@ def _alone(_text: str, _file: str, _option: str | None, _system: System | None) 
 
 
 @lru_cache(maxsize=REMEMBERED)
+def reading_of(text: str, file: str, option: str | None) -> Reading:
+    """Read a text, without working it out."""
+    return read_text(text, file, option)
+
+
+@lru_cache(maxsize=REMEMBERED)
 def _worked_out(text: str, file: str, option: str | None, system: System | None) -> Answer:
-    reading = read_text(text, file, option)
+    reading = reading_of(text, file, option)
     if reading.aircraft is None:
         return Answer(reading, None)
     return Answer(reading, evaluate(reading, _display(reading.aircraft.units, system)))

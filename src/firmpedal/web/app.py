@@ -8,9 +8,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from nicegui import app, ui
+from starlette.responses import RedirectResponse
 
 from firmpedal.web import addresses
-from firmpedal.web.answers import System
+from firmpedal.web.answers import System, reading_of
 from firmpedal.web.desk import ReadOnly
 from firmpedal.web.door import PHONE, Door
 from firmpedal.web.elements import box, link, said
@@ -32,6 +33,7 @@ from firmpedal.web.pages import (
     sound,
     space,
     start,
+    text,
 )
 from firmpedal.web.routes import Routes
 from firmpedal.web.watch import Watch
@@ -41,6 +43,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from starlette.requests import Request
+    from starlette.responses import Response
 
     from firmpedal.web.desk import Document
     from firmpedal.web.lan import Lan
@@ -65,21 +68,21 @@ STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPOR
 
 
 @dataclass(frozen=True)
-class Aside:
-    """A page of a step that only shows: its title, the step, its address for an option, how it is shown."""
+class Page:
+    """A page of one aircraft: its title, its step, its address for an option, how it is shown."""
 
     title: str
     step: str
-    address: Callable[[str, str | None], str]
-    show: Callable[[Frame], None]
+    address: Callable[[str, str | None], str] | None  # none where it is the step's own
+    show: Callable[[Frame], object]
 
 
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
     steps = (addresses.step(file, name, option) for name, _ in STEPS)
-    rooms = addresses.space(file, option)
-    ways = (addresses.options(file, option), addresses.retrofit(file, option))
-    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, rooms, *ways)
+    ways = (addresses.text, addresses.space, addresses.options, addresses.retrofit)
+    more = (way(file, option) for way in ways)
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, *more)
 
 
 def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
@@ -96,6 +99,7 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
     ui.add_head_html(
         '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
         '<link rel="stylesheet" href="/static/takeaway.css"><script src="/static/takeaway.js"></script>'
+        '<link rel="stylesheet" href="/static/fields.css">'
         '<script src="/static/look.js"></script><script src="/static/pens.js"></script>',
         shared=True,
     )
@@ -118,64 +122,64 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     def phone_page() -> None:
         phone.show(lan)
 
-    @ui.page(addresses.SPACE)
-    async def space_page(file: str, option: str | None = None, at: str = "") -> None:
-        await _space(shelf, file, option or None, at)
-
     @ui.page(addresses.OPTIONS)
     async def options_page(file: str, option: str | None = None) -> None:
-        page = Aside(options.TITLE, "sound", addresses.options, options.show)
-        await _aside(shelf, file, option or None, page)
+        page = Page(options.TITLE, "sound", addresses.options, options.show)
+        await _show(shelf, file, option, page)
 
     @ui.page(addresses.RETROFIT)
     async def retrofit_page(file: str, option: str | None = None, before: str | None = None) -> None:
         way = retrofit.Way(before or None)
-        await _aside(shelf, file, option or None, Aside(retrofit.TITLE, "fit", way.address, way.show))
+        await _show(shelf, file, option, Page(retrofit.TITLE, "fit", way.address, way.show))
+
+    @ui.page(addresses.SPACE)
+    async def space_page(file: str, option: str | None = None, at: str = "") -> None:
+        page = Page(space.TITLE, "describe", addresses.space, lambda frame: space.SpacePage(frame, at))
+        await _show(shelf, file, option, page)
+
+    @ui.page(addresses.TEXT)
+    async def text_page(file: str, option: str | None = None, line: int | None = None) -> None:
+        client = ui.context.client
+        page = Page(text.TITLE, "describe", addresses.text, lambda frame: text.TextPage(frame, client, line))
+        await _show(shelf, file, option, page)
 
     @ui.page(addresses.STEP)
-    async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
-        await _step(shelf, file, name, option, line)
+    async def step_page(
+        file: str, name: str, option: str | None = None, line: int | None = None, at: str = ""
+    ) -> Response | None:
+        if name == "describe" and not at and (line is not None or _broken(shelf, file, option or None)):
+            return RedirectResponse(addresses.text(file, option, line))
+        await _show(shelf, file, option, _step(name, at))
+        return None
 
 
-async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: int | None) -> None:
-    """One step of one aircraft, or word that there is none of that name."""
-    document, title, client = shelf.document(file), dict(STEPS).get(name), ui.context.client
-    if document is None or title is None:
-        client.status_code = 404
-        _nothing(f"There is no {file} in this folder." if document is None else f"There is no step {name}.")
-        return
-    ui.page_title(f"{title} - {file}")
-    watch = _watch(document, option)
-    frame = Frame(watch, name, _steps())
+def _broken(shelf: Shelf, file: str, option: str | None) -> bool:
+    """Whether a text cannot be read, and so is mended as a text first."""
+    document = shelf.document(file)
+    if document is None:
+        return False
+    return bool(document.problems) or reading_of(document.text, file, option).aircraft is None
+
+
+def _step(name: str, at: str) -> Page | None:
+    """One step of the way, or None where there is none of that name."""
     if name == "describe":
-        describe.TextPage(frame, client, line)
-    else:
-        report.show(REPORTS[name][1], frame)
-    await watch.start(client)
+        return Page(dict(STEPS)[name], name, None, lambda frame: describe.FormPage(frame, at))
+    if name not in REPORTS:
+        return None
+    title, page = REPORTS[name]
+    return Page(title, name, None, lambda frame: report.show(page, frame))
 
 
-async def _space(shelf: Shelf, file: str, option: str | None, at: str) -> None:
-    """The lines of one aircraft in space, or word that there is none of that name."""
+async def _show(shelf: Shelf, file: str, option: str | None, page: Page | None) -> None:
+    """A page of one aircraft, or word that there is none."""
     document, client = shelf.document(file), ui.context.client
-    if document is None:
+    if document is None or page is None:
         client.status_code = 404
-        _nothing(f"There is no {file} in this folder.")
-        return
-    ui.page_title(f"{space.TITLE} - {file}")
-    watch = Watch(document, option, _system(_request()))
-    space.SpacePage(Frame(watch, "describe", STEPS, addresses.space), at)
-    await watch.start(client)
-
-
-async def _aside(shelf: Shelf, file: str, option: str | None, page: Aside) -> None:
-    """A page beside a step of one aircraft, or word that there is none of that name."""
-    document, client = shelf.document(file), ui.context.client
-    if document is None:
-        client.status_code = 404
-        _nothing(f"There is no {file} in this folder.")
+        _nothing(f"There is no {file} in this folder." if document is None else "There is no such step.")
         return
     ui.page_title(f"{page.title} - {file}")
-    watch = _watch(document, option)
+    watch = _watch(document, option or None)
     page.show(Frame(watch, page.step, _steps(), page.address))
     await watch.start(client)
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from html import escape
+from html import escape, unescape
 from typing import TYPE_CHECKING
 
 from firmpedal.export.html import sheet_html
+from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.schema import known_keys
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
 
@@ -20,6 +22,7 @@ if TYPE_CHECKING:
 
     Sheets = Callable[[Evaluation], tuple[Sheet, ...]]
 
+PLACES = tuple(known_keys(Aircraft))  # what a place in a file can begin with
 FEW = 2  # so many sheets need no list of what is on the page
 
 
@@ -56,12 +59,21 @@ def _contents(sheets: tuple[Sheet, ...]) -> str:
 
 
 def _to_lines(file: str, option: str | None) -> Callable[[str], str]:
-    """Make each `file line 12` a way to that line of the text; words inside tags stay as they are."""
+    """Make each `file line 12, its place` a way to that line of the text, and to the field of that place.
+
+    Words inside tags stay as they are.
+    """
     name = "(?:<wbr/>)?".join(re.escape(escape(sign)) for sign in file)
-    place = re.compile(rf"({name}(?:</span>)?) line (\d+)(?![^<>]*>)")
+    place = re.compile(
+        rf"({name}(?:</span>)?) line (\d+)(?:, ((?:{'|'.join(PLACES)})(?:<wbr/>|[^<>();,])*))?(?![^<>]*>)"
+    )
 
     def linked(found: re.Match[str]) -> str:
-        to = escape(addresses.step(file, "describe", option, int(found[2])))
-        return f'{found[1]} <a href="{to}">line {found[2]}</a>'
+        to = escape(addresses.text(file, option, int(found[2])))
+        line = f'{found[1]} <a href="{to}">line {found[2]}</a>'
+        if found[3] is None:
+            return line
+        where = unescape(found[3].replace("<wbr/>", ""))
+        return f'{line}, <a href="{escape(addresses.field(file, where, option))}">{found[3]}</a>'
 
     return lambda made: place.sub(linked, made)

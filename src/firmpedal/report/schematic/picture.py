@@ -6,26 +6,30 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.report.joint_numbers import joint_numbers
+from firmpedal.report.schematic.areas import Area, fitted, line_place, node_place
 from firmpedal.report.schematic.draft import drawn_nodes
-from firmpedal.report.schematic.figures import figures, insides
+from firmpedal.report.schematic.figures import box_at, figures, insides
 from firmpedal.report.schematic.key import key_marks
 from firmpedal.report.schematic.layers import rows_of
 from firmpedal.report.schematic.nodes import scheme_of
 from firmpedal.report.schematic.order import ordered
 from firmpedal.report.schematic.plan import Sizes, planned
-from firmpedal.report.schematic.texts import line_labels, node_labels, number_labels, settled
+from firmpedal.report.schematic.texts import Words, line_labels, node_labels, number_labels, settled
+from firmpedal.report.schematic.words import KINDS as NAMES
 from firmpedal.report.schematic.words import line_rows, node_rows, width_of
 from firmpedal.report.sheet import Drawing
-from firmpedal.report.symbols.shape import moved, scaled
+from firmpedal.report.symbols.shape import bounds, moved, scaled
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.placing import Flat
     from firmpedal.report.schematic.draft import Drawn
     from firmpedal.report.schematic.layers import Rows
     from firmpedal.report.schematic.nodes import Scheme
     from firmpedal.report.schematic.plan import Plan
-    from firmpedal.report.schematic.texts import Number, Words
+    from firmpedal.report.schematic.texts import Number
     from firmpedal.report.schematic.words import Row
     from firmpedal.report.sheet import Mark
 
@@ -50,6 +54,7 @@ class _Made:
     marks: tuple[Mark, ...]
     size: Flat
     covered: int
+    areas: tuple[Area, ...]
 
     @property
     def scale(self) -> float:
@@ -62,6 +67,12 @@ class _Made:
 
 def circuit_drawing(evaluation: Evaluation) -> Drawing | None:
     """Draw the circuit from the reservoir to the wheels to fit one page; None where there is nothing."""
+    found = circuit_picture(evaluation)
+    return None if found is None else found[0]
+
+
+def circuit_picture(evaluation: Evaluation) -> tuple[Drawing, tuple[Area, ...]] | None:
+    """Draw the circuit to fit one page, and say where each thing is in it; None where there is nothing."""
     scheme = scheme_of(evaluation)
     if not scheme.nodes:
         return None
@@ -75,7 +86,8 @@ def circuit_drawing(evaluation: Evaluation) -> Drawing | None:
             break
         best = min(best, made, key=lambda each: each.badness)
     size = (round(best.size[0] * best.scale, 2), round(best.size[1] * best.scale, 2))
-    return Drawing(size, tuple(scaled(mark, best.scale) for mark in best.marks), CAPTION)
+    drawing = Drawing(size, tuple(scaled(mark, best.scale) for mark in best.marks), CAPTION)
+    return drawing, tuple(fitted(area, 0.0, best.scale) for area in best.areas)
 
 
 class _Drawing:
@@ -99,10 +111,26 @@ class _Drawing:
         still = figures(self.scheme, self.drawn, plan, self.laid)
         numbers = number_labels(self.scheme, self.drawn, plan, self.numbers)
         names = node_labels(self.scheme, self.drawn, plan, nodes)
-        labels: list[Number | Words] = [*numbers, *names, *line_labels(plan, lines)]
-        words, covered = settled(still, insides(self.drawn, plan), labels, plan.size)
+        labels: list[Number | Words] = [*numbers, *names, *line_labels(self.scheme, plan, lines)]
+        put, covered = settled(still, insides(self.drawn, plan), labels, plan.size)
+        words = [mark for _, each in put for mark in each]
         marks = (*key, *(moved(mark, (0, foot)) for mark in (*still, *words)))
-        return _Made(marks, (plan.size[0], plan.size[1] + foot), covered)
+        areas = tuple(fitted(area, foot, 1.0) for area in self._areas(plan, put))
+        return _Made(marks, (plan.size[0], plan.size[1] + foot), covered, areas)
+
+    def _areas(self, plan: Plan, put: list[tuple[Number | Words, list[Mark]]]) -> Iterator[Area]:
+        """Where each thing is: its symbol or its way, and its words beside it."""
+        words = {label.place: bounds(tuple(marks)) for label, marks in put if isinstance(label, Words)}
+        for node, each, spot in zip(self.scheme.nodes, self.drawn, plan.spots, strict=True):
+            place = node_place(node)
+            if place:
+                boxes = (box_at(each, spot), *((words[place],) if place in words else ()))
+                yield Area(place, NAMES[node.kind], boxes)
+        for number, points in sorted(plan.routes.items()):
+            line = self.scheme.edges[number].line
+            place = line_place(line)
+            boxes = (words[place],) if place in words else ()
+            yield Area(place, self.laid[line].kind.value, boxes, (points,))
 
     def _plan(self, words: list[float], used: set[str], gap: float, width: float) -> Plan:
         """Plan with the least gaps, then with as much more as the page has."""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.component import SideOf
 from firmpedal.report.placing import Box
+from firmpedal.report.schematic.areas import line_place, node_place
 from firmpedal.report.schematic.figures import box_at
 from firmpedal.report.schematic.labels import along_line, beside_node, by_node, by_terminal, written
 from firmpedal.report.schematic.plan import EDGE
@@ -30,11 +31,12 @@ ROUNDS = 16  # of giving all labels their places
 
 @dataclass(frozen=True, eq=False)
 class Words:
-    """A label that looks for its place; `towards` is what it is about, across."""
+    """A label that looks for its place; `towards` is what it is about, across, and `place` in the file."""
 
     rows: tuple[Row, ...]
     candidates: Sequence[Candidate]
     towards: float
+    place: str = ""
 
     def put(self, room: Room) -> tuple[list[Mark], bool]:
         chosen, free = room.choose(self.candidates, WORDS)
@@ -59,13 +61,13 @@ class Number:
 
 def settled(
     figures: list[Mark], inside: list[Box], labels: Sequence[Number | Words], size: Flat
-) -> tuple[list[Mark], int]:
-    """Give every label a place; the second answer is how many found none that is free.
+) -> tuple[list[tuple[Number | Words, list[Mark]]], int]:
+    """Give every label its marks in a place; the second answer is how many found none that is free.
 
     `inside` is the inner room of symbols, which belongs to no label. Whatever often found none
     is among the first to choose in the next round.
     """
-    best: tuple[list[Mark], int] | None = None
+    best: tuple[list[tuple[Number | Words, list[Mark]]], int] | None = None
     failed = dict.fromkeys(labels, 0)
     for _ in range(ROUNDS):
         room = Room(Box(0, 0, *size), list(inside))
@@ -74,7 +76,7 @@ def settled(
         put = [(label, *label.put(room)) for label in queue]
         homeless = [label for label, _, free in put if not free]
         if best is None or len(homeless) < best[1]:
-            best = ([mark for _, marks, _ in put for mark in marks], len(homeless))
+            best = ([(label, marks) for label, marks, _ in put], len(homeless))
         if not homeless:
             break
         failed |= {label: failed[label] + 1 for label in homeless}
@@ -121,12 +123,17 @@ def node_labels(
 ) -> list[Words]:
     """What stands beside the symbols, towards the middle of the aircraft first."""
     return [
-        Words(rows, beside_node(rows, box_at(each, spot), left_first=node.side is SideOf.RIGHT), spot[0])
+        Words(
+            rows,
+            beside_node(rows, box_at(each, spot), left_first=node.side is SideOf.RIGHT),
+            spot[0],
+            node_place(node),
+        )
         for spot, each, node, rows in zip(plan.spots, drawn, scheme.nodes, words, strict=True)
     ]
 
 
-def line_labels(plan: Plan, words: Sequence[tuple[Row, ...]]) -> list[Words]:
+def line_labels(scheme: Scheme, plan: Plan, words: Sequence[tuple[Row, ...]]) -> list[Words]:
     """What stands beside the lines."""
     found = []
     for number, rows in enumerate(words):
@@ -134,5 +141,6 @@ def line_labels(plan: Plan, words: Sequence[tuple[Row, ...]]) -> list[Words]:
         if len(points) > 1:
             left = points[0][0] > plan.size[0] / 2 + EDGE
             middle = sum(x for x, _ in points) / len(points)
-            found.append(Words(rows, along_line(rows, points, left_first=left), middle))
+            place = line_place(scheme.edges[number].line)
+            found.append(Words(rows, along_line(rows, points, left_first=left), middle, place))
     return found

@@ -1,117 +1,249 @@
-"""Describe: the builder's own text, with what is wrong in it beside it, each at its line."""
+"""Describe: the circuit as a picture, everything in it to be chosen, and the form of what is chosen."""
 
 from __future__ import annotations
 
-import asyncio
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from nicegui import ui
-
+from firmpedal.project.edit import EditError, is_written
+from firmpedal.project.field_edits import put_in, with_mark, with_row, without_row, without_thing
+from firmpedal.project.field_places import FILE, copies_of, thing_at, things_of
+from firmpedal.project.fields import form_of
+from firmpedal.project.new_things import SORTS, with_new
+from firmpedal.report.measuring_items import next_unknown, unknowns
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, button, link, said
+from firmpedal.web.answers import reading_of
+from firmpedal.web.elements import box, link, said
+from firmpedal.web.form.circuit import circuit_html
+from firmpedal.web.form.element import Made
+from firmpedal.web.form.fields import Around, in_words
+from firmpedal.web.form.sheet import FILE_PLACE, Asked, asked_html, chooser_html, form_html
+from firmpedal.web.form.ways import ways
 
 if TYPE_CHECKING:
-    from nicegui import Client
-    from nicegui.elements.codemirror import CodeMirror
+    from collections.abc import Callable
 
-    from firmpedal.finding import Problem
-    from firmpedal.web.answers import Answer
+    from firmpedal.project import Reading
+    from firmpedal.project.field_places import Thing
+    from firmpedal.project.fields import Field, Group
+    from firmpedal.web.form.fields import Where
     from firmpedal.web.frame import Frame
 
-PAUSE = 0.3  # s without a key pressed until what was typed is taken
-READS = "The text can be read. Every change is saved a moment after you stop typing."
-NAME = "The text of the aircraft"
-MEND = "To put right, from top to bottom:"
+LEAD = (
+    "Choose a part or a line in the picture and fill in what you have measured. Fractions and units are "
+    "taken as you write them: 1 1/2, 38 mm. What you do not know yet stays unknown. Every change is saved "
+    "at once."
+)
+EMPTY = "There is no picture yet: the text cannot be read. Its errors are beside it in the text."
+NO_CIRCUIT = "Nothing is described yet that a line could come to. Add the first component beside."
+TWO_VERSIONS = "There are two versions of this file. Choose one of them first, above."
+STALE = "The picture is out of date. It is being drawn again."
 
 
-class TextPage:
-    """The editor and the list beside it, kept in step with the document."""
+class FormPage:
+    """The page of one option of one file; what is chosen stays chosen as long as it is there."""
 
-    def __init__(self, frame: Frame, client: Client, line: int | None) -> None:
-        self.watch, self.frame = frame.watch, frame
-        self._base = self.watch.document.text
-        self._later: asyncio.TimerHandle | None = None
-        with frame.main, box(classes="fp-describe"):
-            self._list = box("section", "fp-beside", aria_label="What is wrong in the text")
-            with box(classes="fp-editor"):
-                self._editor: CodeMirror = ui.codemirror(
-                    self._base, on_change=self._typed, line_wrapping=False
-                )
-        self._editor.set_enabled(not self.watch.document.problems)
-        self.watch.when_stale(self._follow)
-        self.watch.when_answered(self._answered)
-        client.on_disconnect(self._take)
-        client.on_connect(lambda: self._ready(line))
+    def __init__(self, frame: Frame, at: str) -> None:
+        self.frame, self.watch, self._chosen = frame, frame.watch, at
+        self._asked, self._sought = Asked(), ("", -1)
+        self._refused: dict[Where, str] = {}
+        with frame.main:
+            ways(frame.file, self.watch.option, "fields")
+            said("p", LEAD, "fp-step-lead")
+            with box(classes="fp-form-page"):
+                with box("section", "fp-form-seen", aria_label="The circuit"):
+                    self._stale = said("p", "Working it out ...", "fp-stale-words", role="status")
+                    self._empty = box(classes="fp-empty")
+                    with self._empty:
+                        self._empty_words = said("p", EMPTY)
+                        self._mend = link(
+                            "Go to the text", addresses.text(frame.file, self.watch.option), "fp-button"
+                        )
+                    self._picture = Made()
+                self._form = Made()
+                self._form.classes("fp-form")
+        self._empty.set_visibility(False)
+        self._listen()
+        self._choose(at)
+        if at:
+            self._form.put(at=at)
+        self.watch.when_stale(self._changed)
+        self.watch.fill(circuit_html, self._drawn)
 
-    def _ready(self, line: int | None) -> None:
-        ui.run_javascript(f"fpNameEditor({self._editor.id}, '{NAME}')")
-        if line is not None:
-            self._go(line)
+    def _listen(self) -> None:
+        self._picture.hear("pick", lambda place: self._pick(str(place)))
+        self._form.hear("pick", lambda place: self._pick(str(place)))
+        self._form.hear("put", self._put)
+        self._form.hear("mark", self._mark)
+        self._form.hear("does", self._does)
 
-    def _typed(self) -> None:
-        """Wait for a pause, so that half a number is not taken for a whole one."""
-        self._forget()
-        self._later = asyncio.get_running_loop().call_later(PAUSE, self._take)
+    @property
+    def _reading(self) -> Reading:
+        return reading_of(self.watch.document.text, self.frame.file, self.watch.option)
 
-    def _take(self) -> None:
-        """Hand what was typed to the document."""
-        if self._later is None:
+    def _changed(self) -> None:
+        self._stale.set_content(STALE)
+        self._stale.set_visibility(True)
+        self._show()
+
+    def _drawn(self, made: str) -> None:
+        self._stale.set_visibility(False)
+        self._empty.set_visibility(not made)
+        readable = self._reading.aircraft is not None
+        self._empty_words.set_content(NO_CIRCUIT if readable else EMPTY)
+        self._mend.set_visibility(not readable)
+        self._picture.put(made=made, chosen=self._chosen)
+
+    def _pick(self, place: str) -> None:
+        self._asked, self._refused = Asked(), {}
+        self._choose(place)
+        self._form.put(at=f"form {self._chosen}")
+
+    def _choose(self, place: str) -> None:
+        thing = self._thing(place)
+        self._chosen = (thing.place or FILE_PLACE) if thing else ""
+        self._picture.put(chosen=self._chosen)
+        self._show()
+
+    def _thing(self, place: str) -> Thing | None:
+        if place == FILE_PLACE:
+            return next(iter(things_of(self._reading).get(FILE, ())), None)
+        return thing_at(self._reading, place) if place else None
+
+    def _group(self) -> tuple[Thing, Group] | None:
+        thing = self._thing(self._chosen)
+        group = form_of(self._reading, thing) if thing else None
+        return None if thing is None or group is None else (thing, group)
+
+    def _show(self) -> None:
+        """The list, the form of what is chosen, and what can be added."""
+        reading, found = self._reading, self._group()
+        if reading.tree is None:
+            self._form.put(made="")
             return
-        self._forget()
-        text, base = self._editor.value or "", self._base
-        self._base = text
-        self.watch.document.replace_text(text, base)
+        made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)))
+        around = Around(self.frame.file, self.watch.option, self._refused)
+        asked = asked_html(self._asked, reading.tree, copies_of(reading, self._asked.removing))
+        if found is not None:
+            thing, group = found
+            own = self._is_written(thing)
+            for_all = own and self.watch.option is not None and not self._is_written(thing, only_option=True)
+            form = form_html(group, thing, around, written=own, for_all=for_all)
+            made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
+        self._form.put(made=f'{made}<div class="fp-form-add">{asked}</div>')
 
-    def _forget(self) -> None:
-        """Give up the pause that is being waited for."""
-        if self._later is not None:
-            self._later.cancel()
-        self._later = None
+    def _is_written(self, thing: Thing, *, only_option: bool = False) -> bool:
+        if not thing.copy_of and not only_option:
+            return True
+        text, place = self.watch.document.text, thing.place or "firmpedal"
+        try:
+            return is_written(text, place, self.watch.option) or (not only_option and is_written(text, place))
+        except EditError:
+            return False
 
-    def _follow(self) -> None:
-        """Show what changed elsewhere, by undo or another window; never over what is being typed."""
-        document = self.watch.document
-        if self._later is None and document.conflict is None and self._editor.value != document.text:
-            self._base = document.text
-            self._editor.set_value(document.text)
-            self._forget()
+    def _field(self, place: str) -> Field | None:
+        """The field at a place, or round it."""
+        found = self._group()
+        fields = found[1].all_fields() if found else ()
+        return next((field for field in fields if f"{place}.".startswith(f"{field.place}.")), None)
 
-    def _answered(self, answer: Answer) -> None:
-        problems = self.watch.document.problems or answer.reading.problems
-        self._editor.decorations = [
-            {"kind": "line", "line": each.span.line, "class": "fp-bad-line"} for each in problems
-        ]
-        self._list.clear()
-        with self._list:
-            if problems:
-                said("h2", MEND)
-                with box("ol", "fp-problems"):
-                    for each in problems:
-                        self._problem(each)
-            else:
-                said("p", READS)
-                with box(classes="fp-actions"):
-                    to = addresses.step(self.frame.file, "sound", self.watch.option)
-                    link("Is it sound?", to, "fp-button fp-button-main")
-                    form = addresses.paper(self.frame.file, "form.pdf", self.watch.option)
-                    link("Print the measuring form", form, "fp-button")
-                    link(
-                        "The lines in space", addresses.space(self.frame.file, self.watch.option), "fp-button"
-                    )
+    def _put(self, told: dict[str, Any]) -> None:
+        """Something was written in a cell: save it, or say beside it why that cannot be."""
+        where, words = (str(told["place"]), int(told["row"]), int(told["number"])), str(told["words"])
+        field = self._field(where[0])
+        if field is None or where[1] >= len(field.rows) or where[2] >= len(field.rows[where[1]].cells):
+            self._show()
+            return
+        cell = field.rows[where[1]].cells[where[2]]
+        self._refused.pop(where, None)
+        self._try(
+            lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
+        )
 
-    def _problem(self, problem: Problem) -> None:
-        with box("li", "fp-problem"):
-            button(f"Line {problem.span.line}", lambda: self._go(problem.span.line))
-            with box():
-                said("p", problem.message)
-                if problem.suggestion:
-                    said("p", f"Try: {problem.suggestion}", "fp-small")
-                if problem.also is not None:
-                    other = problem.also.line
-                    button(f"The other one: line {other}", lambda: self._go(other))
+    def _mark(self, told: dict[str, Any]) -> None:
+        field, mark = self._field(str(told["place"])), str(told["words"])
+        if field is not None:
+            where = (field.place, -1, 0)
+            self._refused.pop(where, None)
+            self._try(lambda reading: with_mark(reading, field, mark), f"{field.place}: {mark}", where)
 
-    def _go(self, line: int) -> None:
-        """Bring a line into sight."""
-        if 1 <= line <= (self._editor.value or "").count("\n") + 1:
-            self._editor.reveal_line(line)
-            ui.run_javascript(f"fpGoToLine({self._editor.id}, {line})")
+    def _does(self, told: dict[str, Any]) -> None:
+        what, place = str(told["what"]), str(told["place"])
+        if what == "pick":
+            self._pick(place)
+        elif what == "next":
+            self._next()
+        elif what in ("more", "out"):
+            self._list(what, place)
+        elif what == "removed":
+            self._remove(place)
+        elif what == "added":
+            self._add(place, {str(key): str(words) for key, words in dict(told.get("answers") or {}).items()})
+        else:
+            adding = next((sort for sort in SORTS if what == "add" and sort.name == place), None)
+            self._asked = Asked(adding, place if what == "remove" else "")
+            self._show()
+
+    def _next(self) -> None:
+        """Go to the field of what is next to be measured."""
+        self._sought = next_unknown(self._reading, self._chosen, self._sought)
+        path = self._sought[0]
+        self._pick(path)
+        field = self._field(path)
+        self._form.put(at=field.place if field else "")
+
+    def _list(self, what: str, place: str) -> None:
+        field = self._field(place)
+        if field is None:
+            return
+        self._refused.clear()
+        where = (field.place, -1, 0)
+        if what == "more":
+            self._try(lambda reading: with_row(reading, field), f"one more in {field.place}", where)
+        else:
+            self._try(lambda reading: without_row(reading, field, place), f"{place} taken out", where)
+
+    def _remove(self, place: str) -> None:
+        def done() -> None:
+            self._asked = Asked()
+            self._choose("")
+
+        words = self._tried(lambda reading: without_thing(reading, place), f"{place} taken out", done)
+        if words:
+            self._asked = Asked(removing=place, refused=f"Not yet, nothing was changed: {words}")
+            self._show()
+
+    def _add(self, name: str, answers: dict[str, str]) -> None:
+        sort = next(each for each in SORTS if each.name == name)
+        called = " ".join(answers.pop("a name", "").split())
+
+        def done() -> None:
+            self._asked = Asked()
+            self._choose(f"{sort.section}.{called}")
+
+        words = self._tried(
+            lambda reading: with_new(reading, sort, called, answers), f"{sort.section}.{called} added", done
+        )
+        if words:
+            self._asked = Asked(sort, refused=words, answers=(("a name", called), *answers.items()))
+            self._show()
+
+    def _try(self, does: Callable[[Reading], str], words: str, where: Where) -> None:
+        refused = self._tried(does, words)
+        if refused:
+            self._refused[where] = f"Not saved: {refused}"
+        self._show()
+
+    def _tried(
+        self, does: Callable[[Reading], str], words: str, done: Callable[[], None] | None = None
+    ) -> str:
+        """Change the file; gives why it was not changed, or nothing."""
+        if self.watch.document.conflict is not None:
+            return TWO_VERSIONS
+        try:
+            text = does(self._reading)
+        except EditError as refusal:
+            return in_words(str(refusal), refusal.suggestion)
+        self.watch.document.rewrite(text, words)
+        if done is not None:
+            done()
+        return ""

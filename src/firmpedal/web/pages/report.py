@@ -67,7 +67,7 @@ def show(report: Report, frame: Frame) -> None:
         empty = box(classes="fp-empty")
         with empty:
             words = said("p", report.empty)
-            mend = link("Go to the text", addresses.step(frame.file, "describe", watch.option), "fp-button")
+            mend = link("Go to the text", addresses.text(frame.file, watch.option), "fp-button")
         for each in report.below:
             each(frame)
     empty.set_visibility(False)

@@ -12,6 +12,7 @@ from firmpedal.units import Dimension
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
 from firmpedal.web.elements import box, button, link, raw, said
+from firmpedal.web.form.ways import ways
 from firmpedal.web.sheets import sheets_html
 from firmpedal.web.space.data import scene_for, scene_text
 from firmpedal.web.space.details import Details, Doings
@@ -62,15 +63,13 @@ class SpacePage:
         self._chosen, self._flat = "", False
         self._mover = Mover(self.watch)
         with frame.main:
-            with box("div", "fp-actions"):
-                to = addresses.step(frame.file, "describe", self.watch.option)
-                link("Back to the description", to, "fp-button")
+            ways(frame.file, self.watch.option, "space")
             said("h2", TITLE)
             self._stale = said("p", "Working it out ...", "fp-stale-words", role="status")
             self._empty = box(classes="fp-empty")
             with self._empty:
                 said("p", UNREADABLE)
-                link("Go to the text", addresses.step(frame.file, "describe", self.watch.option), "fp-button")
+                link("Go to the text", addresses.text(frame.file, self.watch.option), "fp-button")
             self._all = box(classes="fp-space")
             with self._all:
                 self._build()

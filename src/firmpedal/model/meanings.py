@@ -155,7 +155,7 @@ MEANINGS: dict[str, dict[str, str]] = {
     "lines": {
         "from": "where it starts",
         "to": "where it ends",
-        "made of": "see above",
+        "made of": "as sold, such as `tube 5052-O 1/4 x .035` or `hose -4 PTFE braided`",
         "via": "its corners in order",
         "bend radius": "to the centre line; left out, your bender's",
         "clamps": "proposed, none, or their places along the line",
@@ -221,4 +221,11 @@ MEANINGS: dict[str, dict[str, str]] = {
         "at": "a name, or a place in the file",
         "reason": "printed beside the finding",
     },
+}
+
+# What stands in the file by itself, under no section.
+FILE_MEANINGS = {
+    "firmpedal": "the version of the file's format",
+    "fluid": "what is in the brakes, by its specification: on the can or the placard",
+    "fluid before": "what was in the system until now, if it was another",
 }

@@ -1,0 +1,131 @@
+"""What is done in a form, as another text; whatever could then not be read is refused in its own words."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from firmpedal.model.circuit import ClampPlan
+from firmpedal.project.corners import written_under
+from firmpedal.project.edit import EditError
+from firmpedal.project.edit_keys import with_value, without_key
+from firmpedal.project.edit_lists import Item, with_items
+from firmpedal.project.read import read_text
+from firmpedal.project.tree import UNKNOWN
+
+if TYPE_CHECKING:
+    from firmpedal.finding import Problem
+    from firmpedal.project.fields import Cell, Field
+    from firmpedal.project.read import Reading
+
+MEASURED = "measured"
+
+
+def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
+    """Put words in a cell of a field; nothing at all leaves the key out, or says that it is not known.
+
+    Raises:
+        EditError: What comes out could not be read; nothing is changed.
+    """
+    text, option = reading.text, reading.option
+    piece = cell.written(words)
+    if not piece and not field.needed and _only(field, cell):
+        after = without_key(text, field.place, option) if field.written and not field.copied else text
+    elif not piece:
+        after = with_value(text, cell.place, UNKNOWN, option)
+    else:
+        after = with_value(text, cell.place, piece, option)
+    return readable(reading, after)
+
+
+def _only(field: Field, cell: Cell) -> bool:
+    """Whether a cell is all that there is of its field."""
+    return [each for row in field.rows for each in row.cells] == [cell]
+
+
+def with_mark(reading: Reading, field: Field, mark: str) -> str:
+    """Say how far a figure can be trusted, in the way of the file; a reason that is given stays.
+
+    Raises:
+        EditError: It cannot be written there.
+    """
+    text, option, place = reading.text, reading.option, field.place
+    words = _whole(field)
+    if f"{place}.mark" not in reading.spans:
+        after = (
+            text if mark == MEASURED else with_value(text, place, f"{{value: {words}, mark: {mark}}}", option)
+        )
+    elif mark == MEASURED and f"{place}.because" not in reading.spans:
+        after = with_value(text, place, words, option)
+    else:
+        after = with_value(text, f"{place}.mark", mark, option)
+    return readable(reading, after)
+
+
+def _whole(field: Field) -> str:
+    """A value in one piece: a figure, or a point from its three cells."""
+    cells = field.rows[0].cells
+    words = [f"{{value: {cell.words}, mark: {cell.mark}}}" if cell.mark else cell.words for cell in cells]
+    return words[0] if len(words) == 1 else f"[{', '.join(words)}]"
+
+
+def with_row(reading: Reading, field: Field) -> str:
+    """Add one to a list, its measurement still to take.
+
+    Raises:
+        EditError: The list cannot be changed by itself.
+    """
+    text, option = reading.text, reading.option
+    listed = [row for row in field.rows if row.place != field.place]
+    if not listed or field.copied:
+        old = [row.cells[0].words for row in listed]
+        return readable(reading, with_value(text, field.place, f"[{', '.join([*old, UNKNOWN])}]", option))
+    items = [*(Item(n) for n in range(1, len(listed) + 1)), Item(None, UNKNOWN)]
+    return readable(reading, with_items(text, field.place, items, written_under(text, field.place, option)))
+
+
+def without_row(reading: Reading, field: Field, place: str) -> str:
+    """Take one out of a list; without any clamp left, clamps are proposed again.
+
+    Raises:
+        EditError: The list cannot be changed by itself.
+    """
+    if len(field.rows) == 1 and field.choices:
+        return readable(reading, with_value(reading.text, field.place, ClampPlan.PROPOSE, reading.option))
+    return readable(reading, without_key(reading.text, place, reading.option))
+
+
+def without_thing(reading: Reading, place: str) -> str:
+    """Take a thing out of the file, from the mirror list too.
+
+    Raises:
+        EditError: Something else in the file, as written or in one of its options, still needs it.
+    """
+    after = without_key(reading.text, place, reading.option)
+    for option in (None, *reading.options):
+        readable(read_text(reading.text, reading.file, option), after)
+    return after
+
+
+def readable(before: Reading, text: str) -> str:
+    """A text that has no problems which the one before it had not.
+
+    Raises:
+        EditError: It has; the first of them is said.
+    """
+    found = new_problems(before, read_text(text, before.file, before.option))
+    if found:
+        raise EditError(found[0].message, found[0].suggestion)
+    return text
+
+
+def new_problems(before: Reading, after: Reading) -> list[Problem]:
+    """The problems that were not there before, whatever line they stand in."""
+    old = Counter(each.message for each in before.problems)
+    found = []
+    for each in after.problems:
+        if old[each.message]:
+            old[each.message] -= 1
+        else:
+            found.append(each)
+    return found

@@ -1,0 +1,212 @@
+"""The fields of a thing in a builder's text: every key that it may have, and what stands there now."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.field_cells import Cell, Cutting, Row, rows_of
+from firmpedal.project.field_choices import choices_for
+from firmpedal.project.field_places import FILE, Thing, by_name, class_at
+from firmpedal.project.locate import walked
+from firmpedal.project.reference import (
+    COPY_KEYS,
+    EACH,
+    FREE,
+    default_of,
+    free_words,
+    meaning_of,
+    words_of,
+)
+from firmpedal.project.schema import keys_at
+from firmpedal.project.tree import UNKNOWN, Branch, Items, Node, at, branch_at, word_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.finding import Problem
+    from firmpedal.model.fields import Declared
+    from firmpedal.project.read import Reading
+    from firmpedal.project.schema import Key
+
+LISTS = ("positions", "lengths", "clamps")
+POINTS = ("position", "vector", "positions")
+MARKED = ("measure", "position", "vector", "direction")
+
+__all__ = ["Cell", "Field", "Group", "Row", "form_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One key of a thing as a form shows it.
+
+    `hint` says what may stand there, `meaning` what it is for, `otherwise` what holds where it is left out.
+    `rows` hold what is written; `many` says that rows can be added and taken out. `mark` is how far the
+    builder trusts it, empty where no mark can stand; `copied` that it comes from another place of the file.
+    """
+
+    place: str
+    key: str
+    meaning: str
+    hint: str
+    otherwise: str
+    needed: bool
+    written: bool
+    rows: tuple[Row, ...]
+    many: bool = False
+    choices: tuple[str, ...] = ()
+    mark: str = ""
+    copied: bool = False
+    line: int | None = None
+    problems: tuple[Problem, ...] = ()
+
+    @property
+    def unknown(self) -> bool:
+        """Whether somebody still has to measure it, or a part of it."""
+        return self.written and any(UNKNOWN in cell.words.split() for row in self.rows for cell in row.cells)
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A thing, or a thing within a thing: its fields, and what stands in it with keys of its own."""
+
+    place: str
+    title: str
+    about: str
+    fields: tuple[Field, ...]
+    groups: tuple[Group, ...] = ()
+    problems: tuple[Problem, ...] = field(default=())
+
+    def all_fields(self) -> Iterator[Field]:
+        """Its own fields, then those of what stands in it."""
+        yield from self.fields
+        for group in self.groups:
+            yield from group.all_fields()
+
+
+def form_of(reading: Reading, thing: Thing) -> Group | None:
+    """The form of a thing; None where the text cannot be laid out."""
+    if reading.tree is None:
+        return None
+    return _Forms(reading, reading.tree).form(thing)
+
+
+class _Forms:
+    def __init__(self, reading: Reading, tree: Branch) -> None:
+        self.reading, self.tree = reading, tree
+
+    def form(self, thing: Thing) -> Group:
+        if thing.place == FILE:
+            keys = [key for key in keys_at(Aircraft).values() if key.inner is None and not by_name(key)]
+            own = tuple(self._field(key, "", "", self.tree) for key in keys)
+            return Group("", thing.name, "what holds for the whole file", own)
+        if thing.section == "points":
+            return self._points(thing)
+        cls = class_at(thing.place)
+        if cls is None:
+            return Group(thing.place, thing.name, "", ())
+        key = keys_at(Aircraft)[thing.section]
+        if key.many and not key.named:
+            about = (cls.__doc__ or "").strip().partition("\n")[0]
+            return Group(thing.place, thing.name, about, (), tuple(self._inner(key, cls, "", "", self.tree)))
+        pattern = thing.section if thing.place == thing.section else f"{thing.section}.{EACH}"
+        return self._group(cls, thing.place, pattern, thing.name)
+
+    def _points(self, thing: Thing) -> Group:
+        """The named places from which chains can start, each a field."""
+        named = tuple(
+            self._free_field(f"points.{name}", name, "", "position")
+            for name in branch_at(self.tree, "points")
+        )
+        return Group("points", thing.name, "places with names, from which chains can start", named)
+
+    def _group(self, cls: type[Declared], place: str, pattern: str, title: str) -> Group:
+        node = walked(self.tree, place)
+        keys = keys_at(cls, node)
+        fields = [self._field(key, place, pattern, node) for key in keys.values() if key.inner is None]
+        if cls.free_keys:
+            fields += self._free(cls, node, place, pattern)
+        if isinstance(node, Branch):
+            fields += [
+                self._free_field(f"{place}.{key}", key, words)
+                for key, words in COPY_KEYS.items()
+                if key in node.entries
+            ]
+        groups = [
+            group for key in keys.values() if key.inner is not None
+            for group in self._inner(key, key.inner, place, pattern, node)
+        ]  # fmt: skip
+        about = (cls.__doc__ or "").strip().partition("\n")[0]
+        return Group(
+            place, title, about, tuple(fields), tuple(groups), self._problems_at(place, exactly=True)
+        )
+
+    def _inner(
+        self, key: Key, cls: type[Declared], place: str, pattern: str, node: Node | None
+    ) -> Iterator[Group]:
+        inner, within = (f"{each}.{key.key}" if each else key.key for each in (place, pattern))
+        if not key.many:
+            yield self._group(cls, inner, within, key.key)
+            return
+        found = at(node, key.key)
+        if isinstance(found, Branch):
+            for name in found.entries:
+                yield self._group(cls, f"{inner}.{name}", f"{within}.{EACH}", f"{key.key}: {name}")
+        elif isinstance(found, Items):
+            for number in range(1, len(found.nodes) + 1):
+                yield self._group(cls, f"{inner}.{number}", f"{within}.{EACH}", f"{key.key} {number}")
+
+    def _free(self, cls: type[Declared], node: Node | None, place: str, pattern: str) -> Iterator[Field]:
+        """Keys that are names of the builder's own: for what moves, the states."""
+        known = (*keys_at(cls), *COPY_KEYS)
+        names = dict.fromkeys(branch_at(self.tree, "states"))
+        if isinstance(node, Branch):
+            names |= dict.fromkeys(key for key in node.entries if key not in known)
+        for name in names:
+            yield self._free_field(f"{place}.{name}", name, meaning_of(pattern, FREE), cls.free_keys)
+
+    def _free_field(self, place: str, key: str, meaning: str, method: str = "text") -> Field:
+        node = walked(self.tree, place)
+        return self._made(
+            place, key, node, meaning, free_words(method), "nothing", needed=False,
+            method=method, choices=(),
+        )  # fmt: skip
+
+    def _field(self, key: Key, place: str, pattern: str, node: Node | None) -> Field:
+        own = f"{place}.{key.key}" if place else key.key
+        method = key.reads.method if key.reads else "text"
+        return self._made(
+            own, key.key, at(node, key.key), meaning_of(pattern, key.key), words_of(key), default_of(key),
+            needed=key.required, method=method, choices=choices_for(self.tree, key, own),
+        )  # fmt: skip
+
+    def _made(
+        self, place: str, key: str, node: Node | None, meaning: str, hint: str, otherwise: str, *,
+        needed: bool, method: str, choices: tuple[str, ...],
+    ) -> Field:  # fmt: skip
+        marked = isinstance(node, Branch) and "value" in node.entries and method in MARKED
+        inner = at(node, "value") if marked else node
+        within = f"{place}.value" if marked else place
+        via = getattr(node, "via", None)
+        how = Cutting(points=method in POINTS, many=method in LISTS, copied=via is not None, choices=choices)
+        rows = rows_of(inner, within if via is None else place, how)
+        mark = (word_of(at(node, "mark")) or "measured") if marked else "measured"
+        span = self.reading.spans.get(place)
+        return Field(
+            place, key, meaning, hint, otherwise, needed, node is not None, rows,
+            many=method in LISTS,
+            choices=choices,
+            mark=mark if method in MARKED and node is not None else "",
+            copied=via is not None,
+            line=span.line if span else None,
+            problems=self._problems_at(place),
+        )  # fmt: skip
+
+    def _problems_at(self, place: str, *, exactly: bool = False) -> tuple[Problem, ...]:
+        """What cannot be read at a place, or within it."""
+        places = [place] if exactly else [
+            each for each in self.reading.spans if each == place or each.startswith(f"{place}.")
+        ]  # fmt: skip
+        spans = {self.reading.spans[each] for each in places if each in self.reading.spans}
+        return tuple(each for each in self.reading.problems if each.span in spans)

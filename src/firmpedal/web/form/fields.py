@@ -1,0 +1,184 @@
+"""One field of a form as HTML: its name, what is written, what it is for, and what is wrong with it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from html import escape
+from typing import TYPE_CHECKING
+
+from firmpedal.project.tree import UNKNOWN
+from firmpedal.quantity import Mark
+from firmpedal.report.measuring_words import HOWS, SECTION_HOWS
+from firmpedal.web import addresses
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.project.fields import Cell, Field, Row
+
+Where = tuple[str, int, int]  # a cell: the place of its field, its row, its number in the row
+
+MARKS = {
+    "measured": "measured",
+    "memory": "from memory",
+    "estimate": "an estimate",
+    "assumed": "assumed",
+    "read": "read in a source",
+    "derived": "derived",
+}
+TO_MEASURE, COPIED = "to measure", "copied"
+NO_OTHERWISE = ("", "nothing", UNKNOWN)
+
+
+@dataclass
+class Around:
+    """What a field has to know of the page: the file, its option, and what was refused, by place."""
+
+    file: str
+    option: str | None
+    refused: dict[Where, str] = field(default_factory=dict)
+    count: int = 0
+
+    def number(self) -> str:
+        """A name for an element of the page that no other has."""
+        self.count += 1
+        return f"cell-{self.count}"
+
+
+def field_html(one: Field, around: Around) -> str:
+    """Write a field."""
+    wrong = list(_wrong(one, around))
+    classes = "fp-field" + (" fp-field-unknown" if one.unknown else "") + (" fp-field-bad" if wrong else "")
+    alerts = "".join(f'<p class="fp-field-wrong" role="alert">{escape(words)}</p>' for words in wrong)
+    told = around.number()
+    rows = "".join(_row(one, number, around, told) for number in range(len(one.rows)))
+    tags = "".join(
+        f'<span class="fp-field-tag">{word}</span>'
+        for word, shown in ((TO_MEASURE, one.unknown), (COPIED, one.copied)) if shown
+    )  # fmt: skip
+    return (
+        f'<div class="{classes}" data-place="{escape(one.place)}" role="group"'
+        f' aria-label="{escape(one.key)}">'
+        f'<p class="fp-field-name">{escape(one.key)}{tags}{_line(one, around)}</p>'
+        f"{rows}{_more(one)}"
+        f'<p class="fp-small fp-field-help" id="{told}">{_help(one)}</p>'
+        f"{alerts}</div>"
+    )
+
+
+def _wrong(one: Field, around: Around) -> Iterator[str]:
+    """What was refused just now, then what cannot be read in the file."""
+    yield from (words for (place, _, _), words in around.refused.items() if place == one.place)
+    for problem in one.problems:
+        yield in_words(problem.message, problem.suggestion)
+
+
+def in_words(message: str, suggestion: str) -> str:
+    """What is wrong, and what to do about it, as sentences."""
+    end = "" if suggestion.endswith("?") else "."
+    return f"{message}." + (f" {suggestion[:1].upper()}{suggestion[1:]}{end}" if suggestion else "")
+
+
+def _line(one: Field, around: Around) -> str:
+    if one.line is None:
+        return ""
+    to = escape(addresses.text(around.file, around.option, one.line))
+    return f'<a class="fp-small" href="{to}">line {one.line}</a>'
+
+
+def _help(one: Field) -> str:
+    """What it is for; of what is still to be measured, how; else what may stand there."""
+    section = one.place.partition(".")[0]
+    how = SECTION_HOWS.get((section, one.key)) or HOWS.get(one.key, "") if one.unknown else ""
+    pieces = [_sentence(one.meaning)]
+    if how:
+        pieces.append(f"How: {how.replace('`', '')}.")
+    elif all(not cell.choices and not cell.label for row in one.rows for cell in row.cells):
+        pieces.append(_sentence(one.hint))
+    if not one.written and one.otherwise not in NO_OTHERWISE:
+        pieces.append(f"Left out: {one.otherwise}.")
+    return escape(" ".join(piece for piece in pieces if piece))
+
+
+def _sentence(words: str) -> str:
+    words = words.replace("`", "").strip()
+    return f"{words[0].upper()}{words[1:]}." if words else ""
+
+
+def _row(one: Field, number: int, around: Around, told: str) -> str:
+    row = one.rows[number]
+    cells = "".join(_cell(one, (one.place, number, n), around, told) for n in range(len(row.cells)))
+    out = ""
+    if one.many and row.place != one.place:
+        out = _does("out", row.place, "Take out", f"Take out {one.key} {number + 1}")
+    return f'<div class="fp-field-row fp-field-row-{len(row.cells)}">{cells}{_mark(one, row)}{out}</div>'
+
+
+def _cell(one: Field, where: Where, around: Around, told: str) -> str:
+    """A cell, known by where it stands: what is written there may be laid out anew before the next comes."""
+    place, row, number = where
+    cell, bad = one.rows[row].cells[number], where in around.refused
+    name = " ".join(word for word in (one.key, _of_list(one, cell), cell.label) if word)
+    shared = (
+        f'data-cell="{escape(place)}" data-row="{row}" data-number="{number}" aria-label="{escape(name)}"'
+        f' aria-describedby="{told}"{" data-refused aria-invalid=true" if bad else ""}'
+    )
+    label = f'<span class="fp-small" aria-hidden="true">{cell.label}</span>' if cell.label else ""
+    if cell.choices:
+        return f'<label class="fp-field-cell">{label}{_select(one, cell, shared)}</label>'
+    words = escape(cell.words)
+    return (
+        f'<label class="fp-field-cell">{label}<input type="text" autocomplete="off" spellcheck="false"'
+        f' {shared} value="{words}"></label>'
+    )
+
+
+def _of_list(one: Field, cell: Cell) -> str:
+    """Which one of a list it is, for those who do not see the rows."""
+    rest = cell.place.removeprefix(one.place).strip(".").split(".")
+    return rest[0] if one.many and rest[0].isdecimal() else ""
+
+
+def _select(one: Field, cell: Cell, shared: str) -> str:
+    words = list(cell.choices)
+    if cell.words and cell.words not in words:
+        words.append(cell.words)
+    empty = "" if one.needed and cell.words else f'<option value="">{_left_out(one)}</option>'
+    options = "".join(
+        f'<option value="{escape(word)}"{" selected" if word == cell.words else ""}>{escape(word)}</option>'
+        for word in words
+    )
+    return f'<select {shared} data-was="{escape(cell.words)}">{empty}{options}</select>'
+
+
+def _left_out(one: Field) -> str:
+    return f"left out: {escape(one.otherwise)}" if one.otherwise not in NO_OTHERWISE else "not said"
+
+
+def _mark(one: Field, row: Row) -> str:
+    """How far a figure can be trusted; nothing where there is none, or it is known to be unknown."""
+    if not one.mark or one.unknown or one.copied or not any(cell.words for cell in row.cells):
+        return ""
+    options = "".join(
+        f'<option value="{word}"{" selected" if word == one.mark else ""}>{words}</option>'
+        for word, words in ((mark.word, MARKS[mark.word]) for mark in Mark)
+    )
+    return (
+        f'<label class="fp-field-mark"><select data-mark="{escape(one.place)}" data-was="{one.mark}"'
+        f' aria-label="{escape(one.key)}: how sure">{options}</select></label>'
+    )
+
+
+def _more(one: Field) -> str:
+    if not one.many or one.copied:
+        return ""
+    what = "corner" if one.key == "via" else one.key.removesuffix("s")
+    return f'<div class="fp-field-row">{_does("more", one.place, f"Add a {what}")}</div>'
+
+
+def _does(what: str, place: str, words: str, label: str = "") -> str:
+    named = f' aria-label="{escape(label)}"' if label else ""
+    return (
+        f'<button type="button" class="fp-button" data-do="{what}" data-of="{escape(place)}"{named}>'
+        f"{escape(words)}</button>"
+    )

@@ -1,0 +1,83 @@
+// HTML that the server makes anew after each change, put in the place of the old without disturbing whoever
+// writes in it: what stays the same stays the same element, and what is being typed is not overwritten.
+const CELL = "[data-cell]";
+
+function morph(old, made) {
+  if (old.nodeType === Node.TEXT_NODE && made.nodeType === Node.TEXT_NODE) {
+    if (old.data !== made.data) old.data = made.data;
+    return;
+  }
+  if (old.nodeName !== made.nodeName || (old.dataset?.place ?? "") !== (made.dataset?.place ?? "")) {
+    old.replaceWith(made);
+    return;
+  }
+  if (old.nodeType !== Node.ELEMENT_NODE) return;
+  const typed = old.matches(CELL) && old.value !== (old.matches("select") ? old.dataset.was : old.defaultValue);
+  for (const { name } of [...old.attributes]) if (!made.hasAttribute(name) && name !== "open") old.removeAttribute(name);
+  for (const { name, value } of made.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
+  const now = [...old.childNodes], then = [...made.childNodes];
+  then.forEach((each, n) => (n < now.length ? morph(now[n], each) : old.append(each)));
+  now.slice(then.length).forEach((each) => each.remove());
+  // What was refused stays as it was typed; what was taken is shown as it is written.
+  if (old.matches("input") && !(typed && (old === document.activeElement || old.dataset.refused !== undefined))) old.value = old.defaultValue;
+  if (old.matches("select") && old.dataset.was !== undefined && old.dataset.refused === undefined) old.value = old.dataset.was;
+}
+
+export default {
+  template: "<div></div>",
+  props: { made: String, chosen: String, at: String },
+  mounted() {
+    this.$el.innerHTML = this.made ?? "";
+    this.choose();
+    this.$watch(() => this.made, () => this.show());
+    this.$watch(() => this.chosen, () => this.choose());
+    this.$watch(() => this.at, () => this.go());
+    this.$el.addEventListener("change", ({ target }) => this.changed(target));
+    this.$el.addEventListener("click", (event) => this.pressed(event));
+    this.$el.addEventListener("keydown", (event) => this.key(event));
+    this.go();
+  },
+  methods: {
+    show() {
+      const made = this.$el.cloneNode(false);
+      made.innerHTML = this.made;
+      morph(this.$el, made);
+      this.choose();
+      this.go();
+    },
+    choose() {
+      for (const each of this.$el.querySelectorAll("[data-at]")) each.setAttribute("aria-pressed", String(each.dataset.at === this.chosen));
+    },
+    go() {  // once, to the field that an address names
+      if (!this.at || this.gone === this.at) return;
+      const field = this.$el.querySelector(`[data-place="${CSS.escape(this.at)}"]`);
+      if (!field) return;
+      this.gone = this.at;
+      if (this.at.startsWith("form ")) {  // a whole form, where the window is too narrow to have it beside
+        if (field.getBoundingClientRect().top > innerHeight * 0.7) field.scrollIntoView({ block: "start" });
+        return;
+      }
+      for (let each = field.closest("details"); each; each = each.parentElement.closest("details")) each.open = true;
+      field.scrollIntoView({ block: "center" });
+      field.querySelector(CELL)?.focus({ preventScroll: true });
+    },
+    changed(target) {
+      if (target.matches("[data-pick]")) this.$emit("pick", target.value);
+      if (target.matches("[data-mark]")) this.$emit("mark", { place: target.dataset.mark, words: target.value });
+      if (target.matches(CELL)) this.$emit("put", { place: target.dataset.cell, row: Number(target.dataset.row), number: Number(target.dataset.number), words: target.value });
+    },
+    pressed({ target }) {
+      const at = target.closest("[data-at]"), does = target.closest("[data-do]");
+      if (at) this.$emit("pick", at.dataset.at);
+      if (!does) return;
+      const answers = Object.fromEntries([...this.$el.querySelectorAll("[data-answer]")].map((each) => [each.dataset.answer, each.value]));
+      this.$emit("does", { what: does.dataset.do, place: does.dataset.of ?? "", answers });
+    },
+    key(event) {
+      const at = event.target.closest("[data-at]");
+      if (!at || (event.key !== "Enter" && event.key !== " ")) return;
+      event.preventDefault();
+      this.$emit("pick", at.dataset.at);
+    },
+  },
+};

@@ -1,0 +1,158 @@
+"""The fields of an aircraft in a real browser: chosen in a picture, filled in, refused, added."""
+
+from __future__ import annotations
+
+import re
+import time
+
+import pytest
+from playwright.sync_api import expect
+from served import Served, free_port
+
+from texts import edited, example
+
+SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory):
+    return tmp_path_factory.mktemp("hangar")
+
+
+@pytest.fixture(scope="module")
+def app(folder):
+    (folder / "mine.yaml").write_text(example("brindlewick"), encoding="utf-8")
+    served = Served(folder, "--port", str(free_port()))
+    yield served
+    code, said = served.stop()
+    assert code == 0, said
+    assert "Traceback" not in said, said
+
+
+@pytest.fixture
+def page(new_context):
+    page = new_context(viewport={"width": 1280, "height": 900}, reduced_motion="reduce").new_page()
+    page.faults = []
+    page.on("pageerror", lambda fault: page.faults.append(str(fault)))
+    page.on("console", lambda said: page.faults.append(said.text) if said.type == "error" else None)
+    page.set_default_timeout(SLOW)
+    yield page
+    assert not page.faults
+
+
+def saved(path, words):
+    """Wait until the file on the disk holds words."""
+    for _ in range(100):
+        text = path.read_text(encoding="utf-8")
+        if words in text:
+            return text
+        time.sleep(0.1)
+    raise AssertionError(f"{words!r} is not on the disk:\n{text}")
+
+
+def field(page, name, within=None):
+    return (within or page.locator(".fp-form-body")).get_by_role("group", name=name, exact=True).first
+
+
+def area(page, name):
+    return page.locator(f'.fp-area[data-at="{name}"]')
+
+
+def changed(before, after):
+    """The lines that are new, and those that are gone."""
+    old, new = before.splitlines(), after.splitlines()
+    return [line for line in new if line not in old], [line for line in old if line not in new]
+
+
+def test_a_newcomer_fills_in_what_the_layout_left_unknown(app, page, folder):
+    path = folder / "finchcote.yaml"
+    page.goto(f"{app.base}/new?gear=tailwheel&leg=rod&brakes=toe&seats=1&valve=no&length=in")
+    page.get_by_label("Name of the file").fill("finchcote")
+    page.get_by_role("button", name="Write the file").click()
+    before = saved(path, "left_cylinder")
+
+    # a part by keys alone: by Tab to it, by Enter into its form
+    expect(area(page, "components.left_cylinder")).to_be_visible(timeout=SLOW)
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.dataset?.at") == "components.left_cylinder":
+            break
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", name="left_cylinder", exact=True)).to_be_visible()
+    expect(area(page, "components.left_cylinder")).to_have_attribute("aria-pressed", "true")
+
+    expect(field(page, "bore")).to_contain_text("to measure")
+    field(page, "bore").get_by_role("textbox").fill("38 mm")
+    page.keyboard.press("Enter")
+    saved(path, "bore: 38 mm")
+    expect(field(page, "bore")).not_to_contain_text("to measure")
+    expect(page.locator(":focus")).to_have_value("38 mm")  # nobody loses their place by a save
+    field(page, "stroke").get_by_role("textbox").fill("1 1/2")
+    page.keyboard.press("Tab")
+    seat = field(page, "seat")
+    seat.get_by_label("seat aft").fill("13 1/8")
+    page.keyboard.press("Tab")
+    page.keyboard.type("-7.5")
+    page.keyboard.press("Tab")
+    text = saved(path, "seat: [13 1/8, -7.5, unknown]")
+    new, gone = changed(before, text)
+    assert [line.split("#")[0].strip() for line in new] == [
+        "bore: 38 mm", "stroke: 1 1/2", "seat: [13 1/8, -7.5, unknown]",
+    ]  # fmt: skip
+    assert [line.partition("#")[2] for line in new] == [line.partition("#")[2] for line in gone]
+
+    # a clamp on a line that is chosen in the list
+    page.get_by_label(re.compile("^Choose something")).select_option("lines.left_leg")
+    page.get_by_role("button", name="Add a clamp").click()
+    text = saved(path, "clamps: [unknown]")
+    field(page, "clamps").get_by_role("textbox").fill("4 1/2")
+    page.keyboard.press("Tab")
+    saved(path, "clamps: [4 1/2]")
+    page.get_by_role("button", name="Undo").click()
+    assert saved(path, "clamps: [unknown]") == text
+    expect(field(page, "clamps").get_by_role("textbox")).to_have_value("unknown")
+
+
+def test_what_cannot_be_read_is_said_at_its_field_and_nothing_is_lost(app, page, folder):
+    path = folder / "mine.yaml"
+    page.goto(f"{app.base}/aircraft/mine.yaml/describe?at=components.left_cylinder.bore&option=rigid")
+    bore = field(page, "bore")
+    expect(bore.get_by_role("textbox")).to_be_focused()
+    bore.get_by_role("textbox").fill("5/8 elbows")
+    page.keyboard.press("Tab")
+    expect(bore.get_by_role("alert")).to_contain_text("elbows")
+    expect(bore.get_by_role("textbox")).to_have_value("5/8 elbows")
+    expect(bore.get_by_role("textbox")).to_have_attribute("aria-invalid", "true")
+    assert path.read_text(encoding="utf-8") == example("brindlewick")
+    bore.get_by_role("textbox").fill("5/8")
+    page.keyboard.press("Tab")
+    expect(bore.get_by_role("alert")).to_have_count(0)
+    assert saved(path, "bore: 5/8") == edited(example("brindlewick"), ("bore: 0.625", "bore: 5/8"))
+    bore.get_by_label("how sure").select_option("assumed")
+    saved(path, "bore: {value: 5/8, mark: assumed}")
+
+    # what is still needed is not taken out; what is not needed is, once it has been asked
+    area(page, "components.left_caliper").click(position={"x": 20, "y": 20})
+    page.get_by_role("button", name="Take left_caliper out").click()
+    page.get_by_role("button", name="Yes, take it out").click()
+    expect(page.get_by_role("alert").filter(has_text="Not yet")).to_contain_text("left_caliper")
+    page.get_by_role("button", name="Leave it").click()
+    page.get_by_label(re.compile("^Choose something")).select_option("zones.left_wheel_fairing")
+    page.get_by_role("button", name="Take left_wheel_fairing out").click()
+    expect(page.get_by_role("region", name="Take out")).to_contain_text("right_wheel_fairing")
+    before = path.read_text(encoding="utf-8")
+    page.get_by_role("button", name="Yes, take it out").click()
+    expect(page.get_by_role("heading", name="left_wheel_fairing")).to_have_count(0)
+    assert "left_wheel_fairing" not in path.read_text(encoding="utf-8")
+    page.get_by_role("button", name="Undo").click()
+    assert saved(path, "left_wheel_fairing") == before
+
+    # something new
+    page.get_by_role("button", name="bulkhead", exact=True).click()
+    page.get_by_label(re.compile("^its name")).fill("left_tank_wall")
+    page.get_by_role("button", name="Add it").click()
+    expect(page.get_by_role("heading", name="left_tank_wall")).to_be_visible()
+    text = saved(path, "left_tank_wall:")
+    assert text.count("unknown") == before.count("unknown") + 6  # place, way, thickness, metal, two seats
+    page.get_by_role("link", name=re.compile(r"^line \d+")).first.click()
+    expect(page.locator(".cm-activeLine")).to_contain_text("unknown")
