@@ -66,16 +66,18 @@ def with_items(text: str, path: str, wanted: Sequence[Item], option: str | None 
 def with_key(text: str, path: str, key: str, value: str | Sequence[str], option: str | None = None) -> str:
     """Write a key under a thing of a text that does not have it, a list item by item.
 
+    An empty path is the whole file, or the whole option.
+
     Raises:
         EditError: The thing is not written by itself, or has no keys of its own.
     """
     found = found_at(text, path, option)
     node = found.node
     if not isinstance(node, MappingNode) or not node.value:
-        raise EditError(f"{path} has no keys of its own", "write it out by hand")
+        raise EditError(f"{path or key} has no keys of its own", "write it out by hand")
     after = (_key_in_braces if node.flow_style else _key_on_its_line)(text, node, key, value)
     said: Said = [_alone(item) for item in value] if not isinstance(value, str) else _alone(value)
-    return _checked(text, after, (*found.steps, key), said, f"{path}.{key}")
+    return _checked(text, after, (*found.steps, key), said, f"{path}.{key}" if path else key)
 
 
 def _checked(text: str, after: str, steps: tuple[str, ...], wanted: Said, path: str) -> str:
