@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.report.story import sum_of
@@ -19,7 +20,8 @@ DEEPEST = 6  # sums behind sums: what lies deeper is asked for by its own name
 
 def sums_behind(value: Value, display: Display, depth: int = 0) -> Iterator[tuple[int, Sum]]:
     """The sum of a value and those of the figures in it, each with how deep it lies, from 0 on."""
-    yield depth, sum_of(value, display)
+    own = sum_of(value, display)
+    yield depth, replace(own, figures="") if own.figures == own.equation else own
     if value.step is not None and depth < DEEPEST:
         for _, inner in value.step.inputs:
             if inner.step is not None and inner.step.inputs:

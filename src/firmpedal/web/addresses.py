@@ -20,9 +20,9 @@ def step(file: str, name: str, option: str | None = None, line: int | None = Non
     return _with(f"/aircraft/{quote(file, safe='')}/{name}", option=option, line=line)
 
 
-def field(file: str, place: str, option: str | None = None) -> str:
-    """The field of a place in the file, such as `lines.left_leg.via.2`."""
-    return _with(f"/aircraft/{quote(file, safe='')}/describe", option=option, at=place)
+def field(file: str, place: str, option: str | None = None, line: int | None = None) -> str:
+    """The field of a place in the file, such as `lines.left_leg.via.2`; `line` is where that stands."""
+    return _with(f"/aircraft/{quote(file, safe='')}/describe", option=option, at=place, line=line)
 
 
 def space(file: str, option: str | None = None, place: str | None = None) -> str:

@@ -45,16 +45,17 @@ STATIC = Path(__file__).parent / "static"
 HOST = "127.0.0.1"
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 
-# The way through the job, in the order in which people do it.
+# The steps that show sheets, in the order in which people do them.
 REPORTS: dict[str, tuple[str, report.Report]] = {
-    "sound": ("Is it sound?", sound.PAGE),
     "buy": ("Buy", buy.PAGE),
     "make": ("Make", make.PAGE),
     "fit": ("Fit and fill", fit.PAGE),
     "prove": ("Prove", prove.PAGE),
     "keep": ("Keep", keep.PAGE),
 }
-STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPORTS.items()))
+# The way through the job; what comes after the text may be read from a phone too.
+READ = (("sound", sound.TITLE), *((name, title) for name, (title, _) in REPORTS.items()))
+STEPS = (("describe", "Describe"), *READ)
 
 
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
@@ -72,11 +73,12 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
         port: Where it listens; requests under another address are refused.
         lan: What lets phones in; without it this machine alone is answered.
     """
-    door = Door(lan.pairing, frozenset(REPORTS)) if lan is not None else None
+    door = Door(lan.pairing, frozenset(dict(READ))) if lan is not None else None
     app.add_middleware(Guard, port=port, door=door)
     app.add_static_files("/static", STATIC)
     ui.add_head_html(
         '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
+        '<link rel="stylesheet" href="/static/sound.css">'
         '<script src="/static/look.js"></script><script src="/static/pens.js"></script>',
         shared=True,
     )
@@ -104,7 +106,7 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
 
     @ui.page(addresses.STEP)
     async def step_page(file: str, name: str, option: str | None = None, line: int | None = None) -> None:
-        await _step(shelf, file, name, option, line)
+        await _step(shelf, file, name, option or None, line)
 
 
 async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: int | None) -> None:
@@ -117,9 +119,11 @@ async def _step(shelf: Shelf, file: str, name: str, option: str | None, line: in
     ui.page_title(f"{title} - {file}")
     reads = _from_phone()
     watch = Watch(ReadOnly(document) if reads else document, option, _system(_request()))
-    frame = Frame(watch, name, tuple(step for step in STEPS if step[0] in REPORTS) if reads else STEPS)
+    frame = Frame(watch, name, READ if reads else STEPS)
     if name == "describe":
         describe.TextPage(frame, client, line)
+    elif name == "sound":
+        sound.show(frame)
     else:
         report.show(REPORTS[name][1], frame)
     await watch.start(client)
