@@ -10,18 +10,19 @@ from looks import hidden_focus, outside, small_targets, violations
 from playwright.sync_api import expect
 from served import Served, free_port
 
-from texts import example
+from texts import edited, example
 
 SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
 TEXT = example("brindlewick")
 REASON = "new cylinders are ordered; till then it is pushed about by hand"
+OPTION = "    mirror: [left_floor, left_axle, left_pedal, left_leg, left_tail]\n"
 INLINE = ("line=", "fp-skip")
 
 
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory):
     place = tmp_path_factory.mktemp("hangar")
-    for name in ("accept", "measure"):
+    for name in ("accept", "lead", "measure"):
         (place / f"{name}.yaml").write_text(TEXT, encoding="utf-8")
     return place
 
@@ -71,7 +72,7 @@ def saved(path, wanted):
 
 
 def finding(page, words):
-    return page.locator(".fp-finding").filter(has_text=words)
+    return page.locator(".fp-finding").filter(has=page.locator(".fp-told", has_text=words))
 
 
 def fold(card, words):
@@ -82,14 +83,14 @@ def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, fo
     page, path = sound("accept"), folder / "accept.yaml"
     card = finding(page, "has 0.80 in of stroke")
     reasons = card.locator(".fp-fold-in")
-    expect(reasons).to_be_hidden()
+    expect(reasons).to_be_hidden(timeout=SLOW)
     fold(card, "Why, and the sum").focus()
     page.keyboard.press("Enter")  # no mouse is needed
-    expect(reasons).to_contain_text("stroke of left_cylinder used at the hard foot, hot =")
-    expect(reasons).to_contain_text("Source")
+    expect(reasons).to_contain_text("stroke of left_cylinder used at the hard foot, hot =", timeout=SLOW)
+    expect(reasons).to_contain_text("Source", timeout=SLOW)
     fold(card, "Accept it").click()
     card.get_by_role("button", name="Accept").click()
-    expect(card.get_by_role("alert")).to_contain_text("A reason is needed")
+    expect(card.get_by_role("alert")).to_contain_text("A reason is needed", timeout=SLOW)
     assert path.read_text(encoding="utf-8") == TEXT
     card.get_by_role("checkbox", name="right_cylinder").uncheck()
     card.get_by_label("Accept it, because").fill(REASON)
@@ -101,12 +102,12 @@ def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, fo
     saved(path, f"{TEXT}accepted:\n{row}")
     accepted = page.locator(".fp-finding").filter(has_text=REASON)
     expect(accepted).to_have_count(1, timeout=SLOW)
-    expect(accepted).to_contain_text("WARNING")
-    expect(accepted).to_contain_text("A warning stays a warning.")
-    expect(page.locator(".fp-verdict-bar")).to_have_attribute("data-verdict", "not sound")
-    expect(page.locator(".fp-verdict-bar")).to_contain_text("6 warnings")
-    expect(finding(page, "has 0.80 in of stroke")).to_have_count(2)  # the other side waits
-    expect(other.get_by_label("Accept it, because")).to_have_value("half a reas")
+    expect(accepted).to_contain_text("WARNING", timeout=SLOW)
+    expect(accepted).to_contain_text("A warning stays a warning.", timeout=SLOW)
+    expect(page.locator(".fp-verdict-bar")).to_have_attribute("data-verdict", "not sound", timeout=SLOW)
+    expect(page.locator(".fp-verdict-bar")).to_contain_text("6 warnings", timeout=SLOW)
+    expect(finding(page, "has 0.80 in of stroke")).to_have_count(2, timeout=SLOW)  # the other side waits
+    expect(other.get_by_label("Accept it, because")).to_have_value("half a reas", timeout=SLOW)
     assert violations(page) == []
     accepted.get_by_role("button", name="Take the acceptance back").click()
     saved(path, f"{TEXT}accepted: []\n")
@@ -117,9 +118,21 @@ def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, fo
     saved(path, TEXT)
 
 
-def test_a_finding_leads_to_its_line_and_to_its_place_in_space(sound):
-    page = sound("accept", "rigid")
+def test_in_an_option_it_is_accepted_there_and_leads_to_its_line_and_place_in_space(sound, folder):
+    page = sound("lead", "rigid")
     card = finding(page, "passes the edge of left_leg_fairing twice")
+    other = finding(page, "the first straight of left_leg")
+    fold(other, "Accept it").click()
+    expect(other).to_contain_text("the last straight of left_leg", timeout=SLOW)  # is accepted along with it
+    other.get_by_label("Accept it, because").fill("half a reas")
+    fold(card, "Accept it").click()
+    card.get_by_label("Accept it, because").fill("bound with leather")
+    card.get_by_role("button", name="Accept").click()
+    row = "      - {{rule: covered-edge-chafes, at: lines.{}, reason: bound with leather}}\n"
+    own = f"    accepted:\n{row.format('left_leg')}{row.format('right_leg')}"
+    saved(folder / "lead.yaml", edited(TEXT, (OPTION, OPTION + own)))
+    expect(card).to_contain_text("by the builder: bound with leather.", timeout=SLOW)
+    expect(other.get_by_label("Accept it, because")).to_have_value("half a reas", timeout=SLOW)
     line = 1 + TEXT[: TEXT.index("      left_leg:\n")].count("\n")
     card.get_by_role("link", name=f"left_leg: line {line} of the text").click()
     page.wait_for_url(re.compile(rf"/describe\?.*line={line}$"))
@@ -140,19 +153,21 @@ def test_a_missing_measurement_is_typed_and_the_answer_follows(sound, folder):
     half.fill("9")
     field.fill("12 kpsi")
     field.press("Enter")
-    expect(asked.get_by_role("alert")).to_contain_text("'kpsi' is not a unit of pressure known here")
-    expect(field).to_have_attribute("aria-invalid", "true")
+    expect(asked.get_by_role("alert")).to_contain_text(
+        "'kpsi' is not a unit of pressure known here", timeout=SLOW
+    )
+    expect(field).to_have_attribute("aria-invalid", "true", timeout=SLOW)
     assert path.read_text(encoding="utf-8") == TEXT
     field.fill("300")  # far less than it gets: what was missing becomes a warning
     asked.get_by_role("button", name="Write it down").click()
     expect(asked).to_have_count(0, timeout=SLOW)
     at = TEXT.index("\npedals:")  # the caliper is the last of the components
     saved(path, f"{TEXT[:at]}    rated pressure: 300\n{TEXT[at:]}")
-    expect(page.locator(".fp-measure")).to_have_count(count - 1)
-    expect(finding(page, "left_caliper is good for 300 psi")).to_have_count(1)
-    expect(page.locator(".fp-verdict-bar")).to_have_attribute("data-verdict", "not sound")
-    expect(page.locator(".fp-done")).to_contain_text("for every option")
-    expect(half).to_have_value("9")
+    expect(page.locator(".fp-measure")).to_have_count(count - 1, timeout=SLOW)
+    expect(finding(page, "left_caliper is good for 300 psi")).to_have_count(1, timeout=SLOW)
+    expect(page.locator(".fp-verdict-bar")).to_have_attribute("data-verdict", "not sound", timeout=SLOW)
+    expect(page.locator(".fp-done")).to_contain_text("for every option", timeout=SLOW)
+    expect(half).to_have_value("9", timeout=SLOW)
     normal = page.get_by_role("textbox", name="left_axle normal")
     normal.fill("aft")
     normal.press("Enter")

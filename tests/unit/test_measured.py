@@ -112,7 +112,10 @@ def test_what_no_rule_waits_for_says_so_and_a_point_is_no_single_value():
     listed = {one.places[0]: one for one in to_measure(evaluate_text(TEXT, option="rigid"))}
     assert listed[NORMAL].why == NEEDED_LATER
     assert listed[NORMAL].at == NORMAL
-    assert listed["moving.left_wheel.gear.on jacks"].at == ""
+    jacks = listed["moving.left_wheel.gear.on jacks"]
+    assert (jacks.at, jacks.others) == ("", ("moving.right_wheel.gear.on jacks",))
+    hoses = [each for each in listed if each.startswith("lines.") and each.endswith("_pedal")]
+    assert hoses == ["lines.left_pedal", "lines.right_pedal"]  # alike in the file, but two hoses in hand
     assert listed[RATED].others == ("components.right_cylinder.rated pressure",)
     assert listed[RATED].unit == "psi"
 

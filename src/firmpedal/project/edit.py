@@ -56,8 +56,7 @@ def is_written(text: str, path: str, option: str | None = None) -> bool:
 
 
 def _steps(path: str, option: str | None) -> list[str]:
-    """The keys down to a place; no path at all is the whole file, or the whole option."""
-    return [*(("options", option) if option is not None else ()), *(path.split(".") if path else ())]
+    return [*(("options", option) if option is not None else ()), *path.split(".")]
 
 
 def found_at(text: str, path: str, option: str | None) -> Located:

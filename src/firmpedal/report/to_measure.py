@@ -32,25 +32,30 @@ class ToMeasure:
     """
 
     what: str
-    why: str
+    rules: tuple[str, ...]
     places: tuple[str, ...]
     at: str = ""
     others: tuple[str, ...] = ()
     unit: str = ""
     how: str = ""
 
+    @property
+    def why(self) -> str:
+        """Which rules wait for it."""
+        return f"for the rule {', '.join(self.rules)}" if self.rules else NEEDED_LATER
+
 
 def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     """Each thing once: first what rules wait for, then what else the file leaves unknown."""
     found: dict[str, ToMeasure] = {}
     for what, (rules, places) in waiting(evaluation).items():
-        one = _one(evaluation, what, f"for the rule {', '.join(rules)}", places)
-        key = one.at or what
+        one = _one(evaluation, what, rules, places)
+        key = _key(evaluation, one)
         found[key] = _joined(found[key], one) if key in found else one
     for item in unknowns(evaluation.reading):
         if not any(_within(item.path, place) for one in found.values() for place in (one.at, *one.places)):
             place = item.path.removesuffix(".value")
-            found[place] = _one(evaluation, label_of(place), NEEDED_LATER, (place,))
+            found[place] = _one(evaluation, label_of(place), (), (place,))
     return tuple(found.values())
 
 
@@ -58,24 +63,34 @@ def _within(path: str, place: str) -> bool:
     return bool(place) and f"{path}.".startswith(f"{place}.")
 
 
-def _one(evaluation: Evaluation, what: str, why: str, places: tuple[str, ...]) -> ToMeasure:
+def _key(evaluation: Evaluation, one: ToMeasure) -> str:
+    """Where it is written, so that a copy goes with its original; but two lines that are alike are two."""
+    tree = evaluation.reading.tree
+    if one.at or len(one.places) != 1 or tree is None or isinstance(walked(tree, one.places[0]), Branch):
+        return one.at or one.what
+    section = one.places[0].partition(".")[0]
+    return written_at(evaluation.reading, one.places[0]) if section in tree.entries else one.what
+
+
+def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tuple[str, ...]) -> ToMeasure:
     """A single value of the file gets a box to write in, anything else its places only."""
     if len(places) != 1:
-        return ToMeasure(what, why, places)
+        return ToMeasure(what, rules, places)
     at = written_at(evaluation.reading, places[0])
     blank = _blank(evaluation, at)
     if blank is None:
-        return ToMeasure(what, why, places)
+        return ToMeasure(what, rules, places)
     copies = () if at == places[0] else (places[0],)
-    return ToMeasure(what, why, places, at, copies, blank.boxes[0], blank.how)
+    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how)
 
 
 def _joined(one: ToMeasure, other: ToMeasure) -> ToMeasure:
     """The same figure, missed at a copy as well."""
     return replace(
         one,
+        rules=tuple(dict.fromkeys((*one.rules, *other.rules))),
         places=tuple(dict.fromkeys((*one.places, *other.places))),
-        others=tuple(dict.fromkeys((*one.others, *other.others))),
+        others=tuple(dict.fromkeys((*one.others, *(other.others or other.places)))),
     )
 
 

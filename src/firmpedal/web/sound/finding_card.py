@@ -70,14 +70,15 @@ class FindingCard:
         if self._accept is None:
             return
         option, text = evaluation.reading.option, evaluation.reading.text
-        form_of = (found.entries, found.along, option, holds_everywhere(text, option))
+        everywhere = bool(found.entries) and holds_everywhere(text, option)
+        form_of = (found.entries, found.along, everywhere)
         if form_of == self._shown:
             return
         self._shown = form_of
         self._change.clear()
         with self._change:
             if found.entries:
-                self._back(everywhere=holds_everywhere(text, option))
+                self._back(everywhere=everywhere)
             elif not found.gone:
                 self._form(option)
 

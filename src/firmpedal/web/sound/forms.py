@@ -64,5 +64,10 @@ class Pen:
 
 def refusal_words(refusal: EditError) -> str:
     """Why something cannot be written, and what to do instead, as sentences."""
-    both = (str(refusal), refusal.suggestion)
-    return " ".join(f"{words[0].upper()}{words[1:].rstrip('.')}." for words in both if words)
+    return " ".join(_sentence(words) for words in (str(refusal), refusal.suggestion) if words)
+
+
+def _sentence(words: str) -> str:
+    """With a capital, unless it begins with a name, and with an end."""
+    begins = words[0].upper() if words.split(" ", maxsplit=1)[0].isalpha() else words[0]
+    return begins + words[1:] + ("" if words.endswith((".", "?", "!")) else ".")

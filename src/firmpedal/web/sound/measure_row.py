@@ -48,7 +48,8 @@ class MeasureRow:
         self._told, evaluation = told
         self._ways.clear()
         with self._ways:
-            for place in (self._told.at,) if self._told.at else self._told.places:
+            own = (self._told.at,) if self._told.at else self._told.places
+            for place in (each for each in own if each not in self._told.others):
                 ways(evaluation, self._file, place, open_to=self._write is not None)
 
     def _sent(self, given: Given) -> None:
