@@ -48,8 +48,8 @@ class FindingCard:
         self._file, self._accept, self._take_back = file, accept, take_back
         self._told = told
         self._shown: object = None
-        self.element = box("li", "fp-finding")
-        with self.element:
+        self.element = box("li")
+        with self.element, box("article", "fp-finding"):
             self._answer = raw("", classes="fp-finding-answer")
             self._ways = box(classes="fp-finding-ways")
             with box("details", "fp-fold"):
