@@ -176,6 +176,7 @@ def test_a_missing_measurement_is_typed_and_the_answer_follows(sound, folder):
     for _ in range(2):
         page.get_by_role("button", name="Undo").click()
     saved(path, TEXT)
+    expect(page.locator(".fp-done")).to_be_hidden(timeout=SLOW)  # it is so no more
     expect(asked).to_have_count(1, timeout=SLOW)
     expect(page.get_by_role("link", name="Print the list")).to_have_attribute(
         "href", re.compile(r"/paper/measure\.yaml/form\.pdf\?option=rigid")

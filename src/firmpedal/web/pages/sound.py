@@ -45,6 +45,7 @@ class SoundPage:
 
     def __init__(self, frame: Frame) -> None:
         self.watch, self.file = frame.watch, frame.file
+        self._news = ""  # what was done here, to be said with the change that it makes
         option, changes = self.watch.option, self.watch.document.may_change
         with frame.main:
             said("p", LEAD, "fp-step-lead")
@@ -76,6 +77,9 @@ class SoundPage:
     def _out_of_date(self) -> None:
         put_words(self._stale, STALE)
         self._stale.set_visibility(True)
+        put_words(self._done, self._news)
+        self._done.set_visibility(bool(self._news))
+        self._news = ""
         self._all.classes("fp-stale-pane")
 
     def _answered(self, answer: Answer) -> None:
@@ -112,7 +116,7 @@ class SoundPage:
         """
         document = self.watch.document
         text = accepting(document.text, one.rule, places, reason, self.watch.option)
-        self._say(ACCEPTED.format(rule=one.rule, places=_named(places)))
+        self._news = ACCEPTED.format(rule=one.rule, places=_named(places))
         document.rewrite(text, f"{one.rule} accepted at {_named(places)}")
 
     def _take_back(self, one: Found) -> None:
@@ -124,7 +128,7 @@ class SoundPage:
         document = self.watch.document
         text = not_accepting(document.text, one.entries, self.watch.option)
         rule = one.entries[0].rule
-        self._say(TAKEN_BACK.format(rule=rule))
+        self._news = TAKEN_BACK.format(rule=rule)
         document.rewrite(text, f"{rule} not accepted any more")
 
     def _write(self, one: ToMeasure, words: str) -> None:
@@ -136,12 +140,8 @@ class SoundPage:
         document, option = self.watch.document, self.watch.option
         text, where = measured(document.text, one.at, words, option)
         everywhere = f" {FOR_EVERY_OPTION}" if option is not None and where is None else ""
-        self._say(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere)
+        self._news = WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere
         document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
-
-    def _say(self, words: str) -> None:
-        put_words(self._done, words)
-        self._done.set_visibility(True)
 
 
 def show(frame: Frame) -> None:

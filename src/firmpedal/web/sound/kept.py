@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
 
 if TYPE_CHECKING:
@@ -36,10 +37,11 @@ class Kept(Generic[Data]):
 
     def show(self, wanted: Sequence[tuple[Hashable, Data]]) -> bool:
         """Show these, each under what it is about, in their order; says whether any went away."""
-        gone = [key for key in self._pieces if key not in dict(wanted)]
+        numbered = _numbered(wanted)
+        gone = [key for key in self._pieces if key not in numbered]
         for key in gone:
             self._pieces.pop(key).element.delete()
-        for place, (key, told) in enumerate(wanted):
+        for place, (key, told) in enumerate(numbered.items()):
             piece = self._pieces.get(key)
             if piece is None:
                 with self._holder:
@@ -49,3 +51,13 @@ class Kept(Generic[Data]):
             if place >= len(children) or children[place] is not piece.element:
                 piece.element.move(target_index=place)
         return bool(gone)
+
+
+def _numbered(wanted: Sequence[tuple[Hashable, Data]]) -> dict[Hashable, Data]:
+    """Two that are about the same are two pieces still, so that nothing is left out."""
+    counted: Counter[Hashable] = Counter()
+    found: dict[Hashable, Data] = {}
+    for key, told in wanted:
+        counted[key] += 1
+        found[key, counted[key]] = told
+    return found
