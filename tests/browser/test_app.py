@@ -139,7 +139,7 @@ def test_an_answer_follows_a_change_and_undo_takes_both_back(app, window, mine):
     put_text(page, "panic: 200", "panic: 900")
     bar = page.locator(".fp-frame > .fp-verdict-bar")
     expect(bar).to_have_attribute("data-verdict", "not sound", timeout=SLOW)
-    expect(other.locator("article").first).to_contain_text("tube-yields", timeout=SLOW)  # another window too
+    expect(other.locator(".fp-findings")).to_contain_text("tube-yields", timeout=SLOW)  # another window too
     expect(page.get_by_role("button", name="Undo")).to_have_attribute("title", "Undo: typed in the text")
     page.get_by_role("button", name="Undo").click()
     expect(bar).to_have_attribute("data-verdict", "not shown", timeout=SLOW)
@@ -251,8 +251,8 @@ def test_ticks_stay_in_the_browser(app, window):
 def test_a_finding_leads_to_its_line(app, window):
     page = window()
     go(page, app, "mine.yaml", "sound")
-    place = page.locator("dd a").first
-    number = int(re.fullmatch(r"line (\d+)", place.inner_text())[1])
+    place = page.locator(".fp-finding").get_by_role("link", name="of the text").first
+    number = int(re.fullmatch(r"line (\d+) of the text", place.inner_text())[1])
     place.click()
     expect(page.locator(".cm-lineNumbers .cm-activeLineGutter")).to_have_text(str(number))
 

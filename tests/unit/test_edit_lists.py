@@ -136,3 +136,19 @@ def test_what_is_shared_or_stands_elsewhere_is_not_touched():
 def test_words_that_would_say_more_than_one_thing_are_refused():
     with pytest.raises(EditError, match="touching more"):
         with_items(DASHED, "lines.one.via", (Item(1, "[1, 2, 3]\n    to: c"), Item(2), Item(3)))
+
+
+def test_a_key_comes_to_the_end_of_the_whole_file_or_of_an_option():
+    text = DASHED + "options:\n  a.b:\n    fluid: x   # yet\n  c: {fluid: y}\n\n# the end\n"
+    after = with_key(text, "", "accepted", ["{rule: a}", "{rule: b}"])
+    assert after == text.replace(
+        "c: {fluid: y}\n", "c: {fluid: y}\naccepted:\n  - {rule: a}\n  - {rule: b}\n"
+    )
+    after = with_key(text, "", "accepted", ["{rule: a}"], "a.b")
+    assert after == text.replace("x   # yet\n", "x   # yet\n    accepted:\n      - {rule: a}\n")
+    after = with_key(text, "", "accepted", ["{rule: a}"], "c")
+    assert after == text.replace("{fluid: y}", "{fluid: y, accepted: [{rule: a}]}")
+    with pytest.raises(EditError, match="option nobody is not written"):
+        with_key(text, "", "accepted", ["{rule: a}"], "nobody")
+    with pytest.raises(EditError, match="no keys of its own"):
+        with_key("options:\n  a:\n", "", "accepted", ["{rule: a}"], "a")

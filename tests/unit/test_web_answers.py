@@ -10,15 +10,16 @@ from urllib.parse import unquote_plus
 import pytest
 
 from firmpedal.project.layouts import CHOICES
+from firmpedal.report.findings import findings_sheet
 from firmpedal.web import answers
 from firmpedal.web.answers import System, answer
-from firmpedal.web.pages import buy, fit, keep, make, prove, sound
+from firmpedal.web.pages import buy, fit, keep, make, prove
 from firmpedal.web.pictures import PICTURES
 from firmpedal.web.sheets import _to_lines, sheets_html
 from texts import edited, example
 
 TEXT = example("brindlewick")
-PAGES = {each.__name__.rpartition(".")[2]: each.PAGE for each in (buy, fit, keep, make, prove, sound)}
+PAGES = {each.__name__.rpartition(".")[2]: each.PAGE for each in (buy, fit, keep, make, prove)}
 
 
 def test_the_units_are_the_files_own_unless_others_are_asked_for():
@@ -56,7 +57,7 @@ def test_a_text_that_cannot_be_read_gives_no_sheet(name):
 
 @pytest.mark.parametrize("file", ["a.yaml", "my-plane.yaml", "a_very_long-name_of_a_file.yaml", "a&b.yaml"])
 def test_each_place_is_a_way_to_its_line(file):
-    made = sheets_html(sound.PAGE.sheets, TEXT, file, "rigid", None)
+    made = sheets_html(lambda each: (findings_sheet(each),), TEXT, file, "rigid", None)
     evaluation = answer(TEXT, file, "rigid", None).evaluation
     lines = {evaluation.span_of(each.place).line for each in evaluation.findings}
     linked = {
@@ -67,7 +68,7 @@ def test_each_place_is_a_way_to_its_line(file):
 
 
 def test_each_finding_leads_to_its_field():
-    made = sheets_html(sound.PAGE.sheets, TEXT, "a.yaml", "rigid", None)
+    made = sheets_html(lambda each: (findings_sheet(each),), TEXT, "a.yaml", "rigid", None)
     places = {each.place for each in answer(TEXT, "a.yaml", "rigid", None).evaluation.findings}
     linked = {unquote_plus(each) for each in re.findall(r'describe\?option=rigid&amp;at=([^"]+)">', made)}
     assert any("." in each for each in places)

@@ -255,6 +255,7 @@ def test_a_phone_sees_every_change_and_makes_none(document, path):
     phone.change("foot.panic", "220")
     phone.replace_text("a: 1\n", document.text)
     phone.replace_text("a: 1\n", "something else")
+    phone.rewrite("a: 1\n", "by the phone")
     phone.undo()
     assert phone.text == document.text == said_on_disk(path)
     assert "panic: 210" in document.text
@@ -262,6 +263,8 @@ def test_a_phone_sees_every_change_and_makes_none(document, path):
     path.write_text(TEXT, encoding="utf-8")
     document.change("foot.panic", "230")
     assert phone.conflict is document.conflict is not None
+    phone.rewrite("a: 1\n", "by the phone")
+    assert "panic: 230" in document.conflict.mine
     phone.keep_mine()
     phone.take_theirs()
     assert document.conflict is not None

@@ -29,7 +29,7 @@ def accepted(
 
 
 def _with_reason(outcome: Outcome, acceptances: tuple[Acceptance, ...]) -> Outcome:
-    reason = next((item.reason for item in acceptances if _concerns(item, outcome)), None)
+    reason = next((item.reason for item in acceptances if concerns(item, outcome)), None)
     if reason is None or not isinstance(outcome, Finding):
         return outcome
     return replace(outcome, accepted=reason)
@@ -39,7 +39,7 @@ def _gone(
     acceptances: tuple[Acceptance, ...], outcomes: tuple[Outcome, ...], rules: tuple[str, ...]
 ) -> Iterator[Finding]:
     for item in acceptances:
-        if any(_concerns(item, outcome) for outcome in outcomes):
+        if any(concerns(item, outcome) for outcome in outcomes):
             continue
         message = f"`{item.rule}` at {item.at} was accepted, and is not found any more"
         tries: tuple[str, ...] = ("take the entry out",)
@@ -51,9 +51,13 @@ def _gone(
         yield Finding(RULE, Level.NOTE, item.place, message, tries)
 
 
-def _concerns(acceptance: Acceptance, outcome: Outcome) -> bool:
-    """Say whether an entry means this place: by its name (`left_leg`) or by its path in the file."""
-    section, _, inner = outcome.place.partition(".")
-    paths = [inner] if inner and acceptance.at == section else [inner, outcome.place]
-    named = any(f"{path}.".startswith(f"{acceptance.at}.") for path in paths)
-    return named and acceptance.rule == outcome.rule
+def concerns(acceptance: Acceptance, outcome: Outcome) -> bool:
+    """Say whether an entry means this outcome."""
+    return acceptance.rule == outcome.rule and means(acceptance.at, outcome.place)
+
+
+def means(at: str, place: str) -> bool:
+    """Say whether an entry's `at` means a place: by its name (`left_leg`) or by its path in the file."""
+    section, _, inner = place.partition(".")
+    paths = [inner] if inner and at == section else [inner, place]
+    return any(f"{path}.".startswith(f"{at}.") for path in paths)

@@ -9,9 +9,10 @@ from rich.text import Text
 
 from firmpedal.checks.rules import RULES
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_finding, print_sum
+from firmpedal.report.explaining import limit_words, sums_behind
 from firmpedal.report.joints import joint_sheet, joints_named, meetings_at
 from firmpedal.report.sheet import Paragraph
-from firmpedal.report.story import every_value, sum_of
+from firmpedal.report.story import every_value
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -21,9 +22,6 @@ if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
-
-DEEPEST = 6
-MOST = 12
 
 
 def run(file: Path, place: str, option: str | None) -> int:
@@ -94,21 +92,14 @@ def _holds(path: list[str], parts: list[str]) -> bool:
 
 def _explain_place(out: Console, evaluation: Evaluation, place: str, values: list[Value]) -> None:
     for value in values:
-        _explain_value(out, evaluation, value, 0)
+        for depth, each in sums_behind(value, evaluation.display):
+            print_sum(out, each, "   " * depth)
     for finding in evaluation.findings:
-        if finding.measured is not None and finding.measured.place == place and finding.allowed is not None:
-            limit = evaluation.display.value(finding.allowed)
-            out.print(Text(f"limit: {finding.relation} {limit}  [{finding.rule}]"))
+        limit = limit_words(finding, evaluation.display)
+        if finding.measured is not None and finding.measured.place == place and limit:
+            out.print(Text(f"{limit}  [{finding.rule}]"))
     span = evaluation.span_of(place)
     out.print(Text(f"{span.file}:{span.line}:{span.column}", style="dim"))
-
-
-def _explain_value(out: Console, evaluation: Evaluation, value: Value, depth: int) -> None:
-    print_sum(out, sum_of(value, evaluation.display), "   " * depth)
-    if value.step is not None and depth < DEEPEST:
-        for _, inner in value.step.inputs:
-            if inner.step is not None and inner.step.inputs:
-                _explain_value(out, evaluation, inner, depth + 1)
 
 
 def _list_places(

@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING
 
 from ruamel.yaml.nodes import CollectionNode, MappingNode, SequenceNode
 
-from firmpedal.project.edit import EditError, edited, found_at
+from firmpedal.project.edit import EditError, composed, edited, found_at
+from firmpedal.project.locate import Located, locate
 from firmpedal.project.plain import WIDEST
 from firmpedal.project.said import Said, at_place, said_by, with_another
 
@@ -20,8 +21,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from ruamel.yaml.nodes import Node as YamlNode
-
-    from firmpedal.project.locate import Located
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 
@@ -66,16 +65,26 @@ def with_items(text: str, path: str, wanted: Sequence[Item], option: str | None 
 def with_key(text: str, path: str, key: str, value: str | Sequence[str], option: str | None = None) -> str:
     """Write a key under a thing of a text that does not have it, a list item by item.
 
+    An empty path is the whole file, or the whole option.
+
     Raises:
         EditError: The thing is not written by itself, or has no keys of its own.
     """
-    found = found_at(text, path, option)
+    found = found_at(text, path, option) if path else _whole(text, option)
     node = found.node
     if not isinstance(node, MappingNode) or not node.value:
-        raise EditError(f"{path} has no keys of its own", "write it out by hand")
+        raise EditError(f"{path or key} has no keys of its own", "write it out by hand")
     after = (_key_in_braces if node.flow_style else _key_on_its_line)(text, node, key, value)
     said: Said = [_alone(item) for item in value] if not isinstance(value, str) else _alone(value)
-    return _checked(text, after, (*found.steps, key), said, f"{path}.{key}")
+    return _checked(text, after, (*found.steps, key), said, f"{path}.{key}" if path else key)
+
+
+def _whole(text: str, option: str | None) -> Located:
+    """Everything that is written, or all that one option writes."""
+    found = locate(composed(text), [] if option is None else ["options", option])
+    if found is None or found.shared:
+        raise EditError(f"option {option} is not written by itself", "write it out by hand")
+    return found
 
 
 def _checked(text: str, after: str, steps: tuple[str, ...], wanted: Said, path: str) -> str:

@@ -20,12 +20,15 @@ MEANINGS = {
     Level.CAUTION: "could break something",
     Level.NOTE: "good to know",
 }
+UNTIL_KNOWN = (
+    "Until these are known, nobody can say whether the brakes are sound. Write the figures into the file."
+)
 
 
 def findings_sheet(evaluation: Evaluation) -> Sheet:
     """Every finding, WARNING before CAUTION before NOTE."""
     groups = alike(evaluation.findings)
-    blocks: list[Block] = [Paragraph(_summary(evaluation))]
+    blocks: list[Block] = [Paragraph(summary(evaluation))]
     blocks += [_finding_group(evaluation, found) for found in groups]
     return Sheet("What was found", tuple(blocks))
 
@@ -35,15 +38,12 @@ def measure_sheet(evaluation: Evaluation) -> Sheet | None:
     things = waiting(evaluation)
     if not things:
         return None
-    lead = (
-        "Until these are known, nobody can say whether the brakes are sound. Write the figures into the file."
-    )
     rows = []
     for what, (rules, places) in things.items():
         where = "; ".join(_where(evaluation, place) for place in places)
         rows.append((BOX, f"{what}\n{where}\nfor the rule {', '.join(rules)}", ""))
     table = Table(("", "what", "measured"), tuple(rows), widths=(0.06, 0.64, 0.3), pen=frozenset({2}))
-    return Sheet("To measure", (Paragraph(lead), table))
+    return Sheet("To measure", (Paragraph(UNTIL_KNOWN), table))
 
 
 def waiting(evaluation: Evaluation) -> dict[str, tuple[tuple[str, ...], tuple[str, ...]]]:
@@ -84,17 +84,32 @@ def _finding_group(evaluation: Evaluation, found: list[Finding]) -> Group:
         ("" if number else "also", f"{finding.message} ({_where(evaluation, finding.place)})")
         for number, finding in enumerate(found[1:])
     ]
-    if first.measured is not None and first.allowed is not None:
-        show = evaluation.display.value
-        rows.append(("found", f"{show(first.measured)}; should be {first.relation} {show(first.allowed)}"))
-    rows += [("or" if number else "try", words) for number, words in enumerate(first.tries)]
-    reason = reason_of(first)
-    rows += [("why", reason)] if reason else []
-    rows.append(("rule", first.rule))
-    if first.accepted is not None:
-        stays = " A warning stays a warning." if first.level is Level.WARNING else ""
-        rows.append(("accepted", f"by the builder: {first.accepted}.{stays}"))
+    rows += [*answer_rows(evaluation, first), *why_rows(first), *accepted_rows(first)]
     return Group((Paragraph(first.message, TONES[first.level]), Facts(tuple(rows))))
+
+
+def answer_rows(evaluation: Evaluation, finding: Finding) -> tuple[tuple[str, str], ...]:
+    """What was measured against what is allowed, where there are figures, and what to try."""
+    rows = [("or" if number else "try", words) for number, words in enumerate(finding.tries)]
+    if finding.measured is not None and finding.allowed is not None:
+        show = evaluation.display.value
+        words = f"{show(finding.measured)}; should be {finding.relation} {show(finding.allowed)}"
+        rows.insert(0, ("found", words))
+    return tuple(rows)
+
+
+def why_rows(finding: Finding) -> tuple[tuple[str, str], ...]:
+    """What the rule asks for, on which sources, and its name."""
+    reason = reason_of(finding)
+    return (*((("why", reason),) if reason else ()), ("rule", finding.rule))
+
+
+def accepted_rows(finding: Finding) -> tuple[tuple[str, str], ...]:
+    """The builder's reason, where the finding is accepted."""
+    if finding.accepted is None:
+        return ()
+    stays = " A warning stays a warning." if finding.level is Level.WARNING else ""
+    return (("accepted", f"by the builder: {finding.accepted}.{stays}"),)
 
 
 def _where(evaluation: Evaluation, place: str) -> str:
@@ -103,7 +118,8 @@ def _where(evaluation: Evaluation, place: str) -> str:
     return f"{PurePath(span.file).name} line {span.line}, {place}" if place else PurePath(span.file).name
 
 
-def _summary(evaluation: Evaluation) -> str:
+def summary(evaluation: Evaluation) -> str:
+    """How many findings there are of each level, and what the levels mean."""
     counts = [
         f"{count} {level.value}{'S' if count > 1 else ''} ({MEANINGS[level]})"
         for level in Level

@@ -60,7 +60,7 @@ def unknowns(reading: Reading) -> tuple[Item, ...]:
     for leaves in found.values():
         ordered = sorted(leaves, key=lambda leaf: leaf.via is not None)
         paths = [leaf.path for leaf in ordered]
-        items.append(Item(paths[0], _reads(reading.tree, paths[0]), tuple(paths[1:])))
+        items.append(Item(paths[0], reads_at(reading.tree, paths[0]), tuple(paths[1:])))
     return tuple(items)
 
 
@@ -93,7 +93,7 @@ def _leaves(node: Node) -> Iterator[Leaf]:
         yield from _leaves(child)
 
 
-def _reads(tree: Branch, path: str) -> Reads | None:
+def reads_at(tree: Branch, path: str) -> Reads | None:
     """How the key that a path leads to is read; nothing inside a shape or a movement."""
     cls: type[Declared] = Aircraft
     node: Node | None = tree

@@ -54,9 +54,8 @@ HOST = "127.0.0.1"
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 PATIENCE = 30.0  # s; a window that is busy or asleep for less than this goes on where it was
 
-# The way through the job, in the order in which people do it.
+# The steps that show sheets, in the order in which people do them.
 REPORTS: dict[str, tuple[str, report.Report]] = {
-    "sound": ("Is it sound?", sound.PAGE),
     "buy": ("Buy", buy.PAGE),
     "make": ("Make", make.PAGE),
     "fit": ("Fit and fill", fit.PAGE),
@@ -64,7 +63,9 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
     "keep": ("Keep", keep.PAGE),
 }
 READ_ALONG = ("options", "retrofit")  # pages of a step that only show
-STEPS = (("describe", "Describe"), *((name, title) for name, (title, _) in REPORTS.items()))
+# The way through the job; what comes after the text may be read from a phone too.
+READ = (("sound", sound.TITLE), *((name, title) for name, (title, _) in REPORTS.items()))
+STEPS = (("describe", "Describe"), *READ)
 
 
 @dataclass(frozen=True)
@@ -93,13 +94,14 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
         port: Where it listens; requests under another address are refused.
         lan: What lets phones in; without it this machine alone is answered.
     """
-    door = Door(lan.pairing, frozenset((*REPORTS, *READ_ALONG))) if lan is not None else None
+    door = Door(lan.pairing, frozenset((*dict(READ), *READ_ALONG))) if lan is not None else None
     app.add_middleware(Guard, port=port, door=door)
     app.add_static_files("/static", STATIC)
     ui.add_head_html(
         '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
         '<link rel="stylesheet" href="/static/takeaway.css"><script src="/static/takeaway.js"></script>'
         '<link rel="stylesheet" href="/static/fields.css">'
+        '<link rel="stylesheet" href="/static/sound.css">'
         '<script src="/static/look.js"></script><script src="/static/pens.js"></script>',
         shared=True,
     )
@@ -165,6 +167,8 @@ def _step(name: str, at: str) -> Page | None:
     """One step of the way, or None where there is none of that name."""
     if name == "describe":
         return Page(dict(STEPS)[name], name, None, lambda frame: describe.FormPage(frame, at))
+    if name == "sound":
+        return Page(sound.TITLE, name, None, sound.show)
     if name not in REPORTS:
         return None
     title, page = REPORTS[name]
@@ -191,7 +195,7 @@ def _watch(document: Document, option: str | None) -> Watch:
 
 def _steps() -> tuple[tuple[str, str], ...]:
     """The steps that whoever asks may open."""
-    return tuple(step for step in STEPS if step[0] in REPORTS) if _from_phone() else STEPS
+    return READ if _from_phone() else STEPS
 
 
 def _nothing(words: str) -> None:

@@ -189,5 +189,8 @@ class ReadOnly(Document):
     def take_theirs(self) -> None:
         """Leave a conflict to the computer."""
 
+    def _take(self, text: str, said: str, joined_within: float = 0.0) -> None:
+        pass
+
     def _keep(self, history: History) -> None:
         pass

@@ -1,0 +1,97 @@
+"""A figure that somebody measured, written where the file leaves it unknown or leaves it out."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.project.edit import EditError, edited, is_written
+from firmpedal.project.edit_lists import with_key
+from firmpedal.project.locate import walked
+from firmpedal.project.names import quoted
+from firmpedal.project.plain import in_quotes
+from firmpedal.project.reading_again import read_again
+from firmpedal.project.tree import Branch, Node, children, word_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.project.read import Reading
+
+
+def measured(text: str, place: str, words: str, option: str | None = None) -> tuple[str, str | None]:
+    """Write a measurement as builders write it: `3/4`, `10-1/2 in`, `yes`.
+
+    What stands in the option alone is written there, everything else in the aircraft as written.
+
+    Args:
+        text: The builder's text.
+        place: Where the value belongs, such as `components.left_caliper.rated pressure`.
+        words: What is to stand there.
+        option: The option that is looked at.
+
+    Returns:
+        The new text, and the option that it was written in; none for the aircraft as written.
+
+    Raises:
+        EditError: It cannot be read as a value of that place, or not be written there by itself.
+    """
+    words = " ".join(words.split())
+    if not words:
+        raise EditError("nothing is written there yet", "write the figure as you measured it")
+    wheres = _wheres(text, place, option)
+    for where in wheres:
+        after = _written(text, place, words, where)
+        reading = read_again(text, after, option)
+        if reading.tree is not None and word_of(walked(reading.tree, place)) == words:
+            return after, where
+    if wheres:
+        raise EditError(f"{quoted(words)} cannot stand there as one value", "write the figure alone")
+    raise EditError(f"{place} is not written by itself", "write it out by hand")
+
+
+def _wheres(text: str, place: str, option: str | None) -> tuple[str | None, ...]:
+    """Where to try, best first: where the value stands; else where the thing stands that it belongs to."""
+    both = (option, None) if option is not None else (None,)
+    found = tuple(each for each in both if is_written(text, place, each))
+    parent = place.rpartition(".")[0]
+    return found or tuple(each for each in reversed(both) if parent and is_written(text, parent, each))
+
+
+def _written(text: str, place: str, words: str, option: str | None) -> str:
+    if is_written(text, place, option):
+        return edited(text, place, words, option)
+    parent, _, key = place.rpartition(".")
+    try:
+        return with_key(text, parent, key, words, option)
+    except EditError:
+        return with_key(text, parent, key, in_quotes(words), option)
+
+
+def written_at(reading: Reading, place: str) -> str:
+    """The place where a value that a copy lacks has to be written: the same key of the original.
+
+    A copy is a mirror image, or what is written `like` another thing; its original stands at the same
+    place of the text.
+    """
+    if reading.tree is None or not place:
+        return place
+    head, _, key = place.rpartition(".")
+    node = walked(reading.tree, place)
+    if node is not None:
+        return _original(reading.tree, node, place)
+    thing = walked(reading.tree, head) if head else None
+    return place if thing is None else f"{_original(reading.tree, thing, head)}.{key}"
+
+
+def _original(tree: Node, node: Node, place: str) -> str:
+    if node.via is None:
+        return place
+    same = (each for each in _every(tree) if each.via is None and each.span == node.span)
+    found = next((each for each in same if isinstance(each, Branch) == isinstance(node, Branch)), None)
+    return found.path if found is not None else place
+
+
+def _every(node: Node) -> Iterator[Node]:
+    yield node
+    for child in children(node):
+        yield from _every(child)

@@ -1,0 +1,30 @@
+"""What was written into a text is read again before it is kept: a slip is told in the reader's own words."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.project.edit import EditError
+from firmpedal.project.read import read_text
+
+if TYPE_CHECKING:
+    from firmpedal.project.read import Reading
+
+
+def read_again(before: str, after: str, option: str | None) -> Reading:
+    """Read a changed text.
+
+    Args:
+        before: The text as it was.
+        after: The text as it would be.
+        option: The option that is looked at; none for the aircraft as written.
+
+    Raises:
+        EditError: It has a problem that it did not have before; the message is the reader's.
+    """
+    reading = read_text(after, "text", option)
+    old = {each.message for each in read_text(before, "text", option).problems} if reading.problems else set()
+    for problem in reading.problems:
+        if problem.message not in old:
+            raise EditError(problem.message, problem.suggestion)
+    return reading

@@ -1,0 +1,122 @@
+"""What is still to be measured, one by one: where its figure is written, in which unit, how to take it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from firmpedal.model.display import display_of
+from firmpedal.project.locate import walked
+from firmpedal.project.measured import written_at
+from firmpedal.project.names import label_of
+from firmpedal.project.tree import UNKNOWN, Branch, word_of
+from firmpedal.report.findings import waiting
+from firmpedal.report.measuring_items import Item, reads_at, unknowns
+from firmpedal.report.measuring_words import blank_of
+
+if TYPE_CHECKING:
+    from firmpedal.model.display import Display
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Blank
+
+NEEDED_LATER = "no rule waits for it yet; it is open in the file"
+
+
+@dataclass(frozen=True, slots=True)
+class ToMeasure:
+    """One thing to measure.
+
+    `at` is the one place of the file where its figure is written, empty where it is no single value;
+    `places` are where it is missed, `others` what gets the same figure as copies do. `unit` is that of
+    the file for a bare figure, or the words to choose from.
+    """
+
+    what: str
+    rules: tuple[str, ...]
+    places: tuple[str, ...]
+    at: str = ""
+    others: tuple[str, ...] = ()
+    unit: str = ""
+    how: str = ""
+
+    @property
+    def why(self) -> str:
+        """Which rules wait for it."""
+        return f"for the rule {', '.join(self.rules)}" if self.rules else NEEDED_LATER
+
+
+def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
+    """Each thing once: first what rules wait for, then what else the file leaves unknown."""
+    found: dict[str, ToMeasure] = {}
+    for what, (rules, places) in waiting(evaluation).items():
+        one = _one(evaluation, what, rules, places)
+        key = _key(evaluation, one)
+        found[key] = _joined(found[key], one) if key in found else one
+    for item in unknowns(evaluation.reading):
+        if not any(_within(item.path, place) for one in found.values() for place in (one.at, *one.places)):
+            place = item.path.removesuffix(".value")
+            found[place] = _one(evaluation, label_of(place), (), (place,))
+    return tuple(found.values())
+
+
+def _within(path: str, place: str) -> bool:
+    return bool(place) and f"{path}.".startswith(f"{place}.")
+
+
+def _key(evaluation: Evaluation, one: ToMeasure) -> str:
+    """Where it is written, so that a copy goes with its original; but two lines that are alike are two."""
+    tree = evaluation.reading.tree
+    if one.at or len(one.places) != 1 or tree is None or isinstance(walked(tree, one.places[0]), Branch):
+        return one.at or one.what
+    section = one.places[0].partition(".")[0]
+    return written_at(evaluation.reading, one.places[0]) if section in tree.entries else one.what
+
+
+def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tuple[str, ...]) -> ToMeasure:
+    """A single value of the file gets a box to write in, anything else its places only."""
+    if len(places) != 1:
+        return ToMeasure(what, rules, places)
+    at = written_at(evaluation.reading, places[0])
+    blank = _blank(evaluation, at)
+    if blank is None:
+        return ToMeasure(what, rules, places)
+    copies = () if at == places[0] else (places[0],)
+    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how)
+
+
+def _joined(one: ToMeasure, other: ToMeasure) -> ToMeasure:
+    """The same figure, missed at a copy as well."""
+    return replace(
+        one,
+        rules=tuple(dict.fromkeys((*one.rules, *other.rules))),
+        places=tuple(dict.fromkeys((*one.places, *other.places))),
+        others=tuple(dict.fromkeys((*one.others, *(other.others or other.places)))),
+    )
+
+
+def _blank(evaluation: Evaluation, place: str) -> Blank | None:
+    """The row of the measuring form for one value; None where a place is no single value of the file."""
+    tree = evaluation.reading.tree
+    if tree is None:
+        return None
+    node, reads = walked(tree, place), reads_at(tree, place)
+    thing = walked(tree, place.rpartition(".")[0])
+    if node is None and (reads is None or not isinstance(thing, Branch)):
+        return None
+    if node is not None and UNKNOWN not in (word_of(node), word_of(walked(node, "value"))):
+        return None
+    own = display_of(evaluation.aircraft.units)
+    blank = blank_of(Item(place, reads, ()), own)
+    if len(blank.boxes) != 1:
+        return None
+    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], own, place),))
+
+
+def _unit(evaluation: Evaluation, words: str, own: Display, place: str) -> str:
+    """The unit of a bare figure, as the file names it; where it names none there is no unit to go by."""
+    tree = evaluation.reading.tree
+    reads = reads_at(tree, place) if tree is not None else None
+    if reads is None or reads.dimension is None:
+        return words
+    named = word_of(walked(tree, f"units.{reads.dimension.value}")) if tree is not None else ""
+    return own.unit(reads.dimension) or "" if named else ""

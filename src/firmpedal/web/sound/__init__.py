@@ -1,0 +1,1 @@
+"""What the page "Is it sound?" is made of: findings that can be accepted, measurements that can be typed."""

@@ -1,0 +1,73 @@
+"""Small forms on a page: sent to the server as a whole, and a refusal stands at the field it is about."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.web.elements import box, put, put_words, said
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from nicegui import ui
+    from nicegui.element import Element
+    from nicegui.events import GenericEventArguments
+
+    from firmpedal.project.edit import EditError
+
+    Given = dict[str, list[str]]
+
+# What the form holds by the names of its fields, each with all that was chosen or written under it.
+SEND = """(event) => {
+  event.preventDefault();
+  const given = {};
+  for (const [name, words] of new FormData(event.target)) (given[name] ??= []).push(String(words));
+  emit(given);
+}"""
+
+
+def form(sent: Callable[[Given], None]) -> Element:
+    """A form that hands over what is in it when it is sent; nothing on the page goes anywhere else."""
+    made = box("form", "fp-form", novalidate="", autocomplete="off")
+
+    def send(event: GenericEventArguments) -> None:
+        given = event.args if isinstance(event.args, dict) else {}
+        sent({str(key): [str(each) for each in words] for key, words in given.items()})
+
+    made.on("submit", send, js_handler=SEND)
+    return made
+
+
+class Pen:
+    """One field to write in, with its words, and under it why what was written was refused."""
+
+    def __init__(self, words: str, name: str, unit: str = "", hint: str = "") -> None:
+        with box("label", "fp-entry fp-entry-long"):
+            said("span", words)
+            with box("span", "fp-entry-box" if unit else "fp-entry-alone"):
+                self.field = box("input", "fp-pen", type="text", name=name, autocomplete="off")
+                if unit:
+                    said("span", unit, "fp-unit")
+        self._fault: ui.html = said("p", "", "fp-fault", role="alert")
+        told = [self._fault.html_id]
+        if hint:
+            told.append(said("p", hint, "fp-small").html_id)
+        put(self.field, aria_describedby=" ".join(told))
+        self.refuse("")
+
+    def refuse(self, words: str) -> None:
+        """Say why it was refused; empty when it was not."""
+        put_words(self._fault, words)
+        self._fault.set_visibility(bool(words))
+        put(self.field, aria_invalid="true" if words else None)
+
+
+def refusal_words(refusal: EditError) -> str:
+    """Why something cannot be written, and what to do instead, as sentences."""
+    return " ".join(_sentence(words) for words in (str(refusal), refusal.suggestion) if words)
+
+
+def _sentence(words: str) -> str:
+    """With a capital, unless it begins with a name, and with an end."""
+    begins = words[0].upper() if words.split(" ", maxsplit=1)[0].isalpha() else words[0]
+    return begins + words[1:] + ("" if words.endswith((".", "?", "!")) else ".")

@@ -1,0 +1,63 @@
+"""One measurement to take: what it is, how to take it, and for a single value a field to type it in."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.project.edit import EditError
+from firmpedal.project.names import label_of
+from firmpedal.web.elements import box, said
+from firmpedal.web.sound.forms import Pen, form, refusal_words
+from firmpedal.web.sound.ways import ways
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.to_measure import ToMeasure
+    from firmpedal.web.sound.forms import Given
+
+    Write = Callable[[ToMeasure, str], None]
+
+SAME = "The same figure goes to {others}, which the file makes alike."
+
+
+class MeasureRow:
+    """A thing to measure as it stands on the page; `write` is none where nothing may be changed."""
+
+    def __init__(self, told: ToMeasure, file: str, write: Write | None) -> None:
+        self._told, self._file, self._write = told, file, write
+        self._pen: Pen | None = None
+        self.element = box("li", "fp-measure")
+        with self.element:
+            if told.at and write is not None:
+                with form(self._sent):
+                    self._pen = Pen(told.what, "figure", told.unit, told.how)
+                    said("button", "Write it down", "fp-button", type="submit")
+            else:
+                said("p", told.what, "fp-measure-what")
+                if told.how:
+                    said("p", told.how, "fp-small")
+            if told.others:
+                said("p", SAME.format(others=", ".join(map(label_of, told.others))), "fp-small")
+            said("p", told.why, "fp-small")
+            self._ways = box(classes="fp-finding-ways")
+
+    def show(self, told: tuple[ToMeasure, Evaluation]) -> None:
+        """Show where it belongs now; the field and what is typed in it stay."""
+        self._told, evaluation = told
+        self._ways.clear()
+        with self._ways:
+            own = (self._told.at,) if self._told.at else self._told.places
+            for place in (each for each in own if each not in self._told.others):
+                ways(evaluation, self._file, place, open_to=self._write is not None)
+
+    def _sent(self, given: Given) -> None:
+        if self._write is None or self._pen is None:
+            return
+        try:
+            self._write(self._told, " ".join(given.get("figure", [])))
+        except EditError as refusal:
+            self._pen.refuse(refusal_words(refusal))
+        else:
+            self._pen.refuse("")

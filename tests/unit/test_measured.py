@@ -1,0 +1,139 @@
+"""Measurements as builders type them, written where the file lacks them, and refused in plain words."""
+
+from __future__ import annotations
+
+import pytest
+
+from firmpedal.model.aircraft import find
+from firmpedal.pipeline import evaluate_text
+from firmpedal.project.edit import EditError
+from firmpedal.project.measured import measured
+from firmpedal.report.findings import waiting
+from firmpedal.report.measuring_items import unknowns
+from firmpedal.report.to_measure import NEEDED_LATER, to_measure
+from firmpedal.units import from_unit
+from texts import edited, example
+
+TEXT, OTHER = example("brindlewick"), example("oatmere")
+RATED = "components.left_cylinder.rated pressure"
+NORMAL = "bulkheads.left_axle.normal"
+HOLE = "panels.cabin_floor.passes.left_run.hole"
+EACH = [(TEXT, None), (TEXT, "rigid"), (OTHER, None), (OTHER, "first sketch")]
+PSI, INCH = 6894.757293, 0.0254  # Pa, m: an inch is exact, a psi to ten digits (NIST SP 811, app. B.8)
+
+
+def rated(text, name, option=None):
+    return find(evaluate_text(text, option=option).aircraft.components, name).rated_pressure
+
+
+def test_a_key_that_was_left_out_is_written_under_its_thing():
+    text, where = measured(TEXT, RATED, " 1500 ")
+    assert where is None
+    added = [line for line in text.splitlines() if line not in TEXT.splitlines()]
+    assert added == ["    rated pressure: 1500"]
+    assert text.replace("    rated pressure: 1500\n", "") == TEXT
+    assert rated(text, "left_cylinder").span == pytest.approx((1500 * PSI,) * 2)
+
+
+def test_the_mirror_image_gets_the_same_figure():
+    text, _ = measured(TEXT, RATED, "1500")
+    assert rated(text, "right_cylinder").span == rated(text, "left_cylinder").span
+    asked = {what for what in waiting(evaluate_text(TEXT)) if "cylinder, from its maker" in what}
+    assert len(asked) == 2
+    assert not asked & set(waiting(evaluate_text(text)))
+
+
+@pytest.mark.parametrize(
+    ("words", "inches"),
+    [("5/8", 0.625), ("21/32 in", 0.65625), ('0.65"', 0.65), ("16 mm", 16 / 25.4), ("about 5/8", 0.625)],
+)
+def test_fractions_and_units_are_typed_as_builders_type_them(words, inches):
+    text, _ = measured(OTHER, HOLE, words)
+    panel = find(evaluate_text(text).aircraft.panels, "cabin_floor")
+    hole = next(each for each in panel.passes if each.name == "left_run").hole
+    assert hole.middle == pytest.approx(inches * INCH)
+
+
+def test_an_unknown_is_replaced_in_the_option_where_it_stands_and_its_remark_stays():
+    text = edited(TEXT, ("        normal: unknown\n", "        normal: unknown   # look again\n"))
+    after, where = measured(text, NORMAL, "aft and down", "rigid")
+    assert where == "rigid"
+    assert after == edited(text, ("normal: unknown   # look", "normal: aft and down   # look"))
+
+
+def test_what_belongs_to_a_thing_of_the_aircraft_is_written_there_from_an_option_too():
+    text, where = measured(TEXT, RATED, "1500", "rigid")
+    assert where is None
+    assert text == measured(TEXT, RATED, "1500")[0]
+
+
+@pytest.mark.parametrize(
+    ("place", "words", "said"),
+    [
+        (RATED, "1 2/3 kpsi", "'kpsi' is not a unit of pressure"),
+        (RATED, "-3", "cannot be less than nothing"),
+        (RATED, "a lot", "left_cylinder rated pressure"),
+        (RATED, "1500, bore: 3", "left_cylinder rated pressure"),
+        (RATED, "1500 # by eye", "cannot stand there as one value"),
+        (RATED, "[1500, 1600]", "left_cylinder rated pressure"),
+        (RATED, "{value: 1500, mark: sure}", "not a mark"),
+        (RATED, "  ", "nothing is written"),
+        ("components.left_cylinder.body", "wood", "not a choice"),
+        ("components.nobody.bore", "1", "not written by itself"),
+    ],
+)
+def test_what_cannot_be_read_there_is_refused_in_the_readers_words(place, words, said):
+    with pytest.raises(EditError, match=said):
+        measured(TEXT, place, words)
+
+
+def test_a_file_without_a_unit_of_pressure_asks_for_one_and_takes_it():
+    text = edited(TEXT, (" pressure: psi,", ""))
+    one = next(each for each in to_measure(evaluate_text(text)) if each.at == RATED)
+    assert one.unit == ""
+    with pytest.raises(EditError, match="has no unit"):
+        measured(text, RATED, "1500")
+    after, _ = measured(text, RATED, "100 bar")
+    assert rated(after, "left_cylinder").span == pytest.approx((1e7, 1e7))  # a bar is 100 kPa
+
+
+@pytest.mark.parametrize(("text", "option"), EACH)
+def test_everything_that_is_waited_for_or_unknown_is_on_the_list_once(text, option):
+    evaluation = evaluate_text(text, option=option)
+    listed = to_measure(evaluation)
+    covered = {place for one in listed for place in one.places}
+    assert covered >= {place for _, places in waiting(evaluation).values() for place in places}
+    assert len({one.at for one in listed if one.at}) == sum(bool(one.at) for one in listed)
+    for item in unknowns(evaluation.reading):
+        assert any(f"{item.path}.".startswith(f"{place}.") for place in covered), item.path
+
+
+def test_what_no_rule_waits_for_says_so_and_a_point_is_no_single_value():
+    listed = {one.places[0]: one for one in to_measure(evaluate_text(TEXT, option="rigid"))}
+    assert listed[NORMAL].why == NEEDED_LATER
+    assert listed[NORMAL].at == NORMAL
+    jacks = listed["moving.left_wheel.gear.on jacks"]
+    assert (jacks.at, jacks.others) == ("", ("moving.right_wheel.gear.on jacks",))
+    hoses = [each for each in listed if each.startswith("lines.") and each.endswith("_pedal")]
+    assert hoses == ["lines.left_pedal", "lines.right_pedal"]  # alike in the file, but two hoses in hand
+    assert listed[RATED].others == ("components.right_cylinder.rated pressure",)
+    assert listed[RATED].unit == "psi"
+
+
+@pytest.mark.parametrize(("text", "option"), EACH)
+def test_each_field_takes_a_figure_that_then_stands_at_its_place(text, option):
+    samples = {"yes or no": "yes", "": "steel"}
+    for one in to_measure(evaluate_text(text, option=option)):
+        if not one.at:
+            continue
+        words = "aft" if one.at.endswith("normal") else samples.get(one.unit, "1")
+        after, _ = measured(text, one.at, words, option)
+        left = {each.at for each in to_measure(evaluate_text(after, option=option))}
+        assert one.at not in left
+
+
+def test_a_figure_in_the_files_unit_is_asked_for_whatever_is_shown():
+    assert from_unit(1, "psi") == pytest.approx(PSI)
+    metric = edited(TEXT, ("pressure: psi", "pressure: bar"))
+    one = next(each for each in to_measure(evaluate_text(metric)) if each.at == RATED)
+    assert one.unit == "bar"
