@@ -12,9 +12,12 @@ from chromium import MISSING, launched
 from playwright.sync_api import sync_playwright
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def browser():
-    """One browser for the whole run; skips, or fails in CI, where there is none."""
+    """One browser for a file of tests; skips, or fails in CI, where there is none.
+
+    Not for the whole run: as long as it is open, so is a loop that no other test can run one beside.
+    """
     with sync_playwright() as playwright:
         started = launched(playwright)
         if started is None:

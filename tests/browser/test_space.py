@@ -290,7 +290,7 @@ def test_the_description_leads_here_and_options_lead_on(space, app):
     page.get_by_role("link", name="all hose").click()
     assert page.url == f"{app.base}/aircraft/brindlewick.yaml/describe/space?option=all+hose"
     answered(page)
-    page.get_by_role("link", name="Back to the description").click()
+    page.get_by_role("link", name="Picture and fields").click()
     page.get_by_role("link", name="The lines in space").click()
     assert page.url == f"{app.base}/aircraft/brindlewick.yaml/describe/space?option=all+hose"
     answered(page)

@@ -70,7 +70,7 @@ export class Picture {
     const { clientWidth, clientHeight } = this.canvas.parentElement;
     if (!clientWidth || !clientHeight) return;
     this.looking.resize(clientWidth, clientHeight);
-    this.renderer.setSize(clientWidth, clientHeight);
+    this.renderer.setSize(clientWidth, clientHeight, false); // how large it is shown is the style's to say
     this.began();
     this.draw();
   }
