@@ -14,6 +14,7 @@ from firmpedal.model.stock import Tube
 from firmpedal.quantity import Answer
 from firmpedal.report.clock import ring
 from firmpedal.report.lengths import both, fine
+from firmpedal.report.line_findings import without_order
 
 if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
@@ -32,6 +33,7 @@ TIGHT_LAST = (
     "NOTE: end {end} is only just long enough too. If the tool does not grip a bent test piece, put nut and "
     "sleeve on and flare it before bending; then nothing can be trimmed."
 )
+MARK_BENDS = "Mark the bends with a felt pen, never a scriber."
 TRIAL = (
     "Try it in place: ends in line with their fittings, no pull. Trim end {end} square, unless it is flared."
 )
@@ -59,7 +61,7 @@ def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tu
     ]
     if tube.bends:
         steps += [TIGHT_LAST.format(end=ENDS[last])] if SIDES[last] in tight else []
-        steps.append(f"Mark the bends with a felt pen, never a scriber. {_bends(line, best)}")
+        steps.append(f"{MARK_BENDS} {_by_hand(evaluation, line)}{_bends(line, best)}")
     place = "in place" if best and _bare(best) else "in the same way"
     return (
         *steps,
@@ -89,6 +91,12 @@ def _bends(line: LaidLine, best: EndFirst | None) -> str:
         return f"Bend in order: {now}."
     wait = ", ".join(ring(number) for number in numbers if number in later)
     return f"{f'Bend in order: {now}.' if now else 'No bend yet.'} Leave {wait} until it is in place."
+
+
+def _by_hand(evaluation: Evaluation, line: LaidLine) -> str:
+    """What the builder has accepted where the bender finds no order for the bends."""
+    found = without_order(evaluation, line)
+    return f"The bender finds no order; accepted: {found.accepted}. " if found and found.accepted else ""
 
 
 def _through(holes: tuple[Hole, ...], best: EndFirst) -> list[str]:
