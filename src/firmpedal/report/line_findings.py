@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block
 
 RIGHT_FIRST = "Put this right before you make it. What to try stands with the findings."
+ELBOWS = "elbows-cannot-turn"
 NO_ORDER = "bends-in-no-order"
 
 
@@ -23,8 +24,15 @@ def concerns(place: str, line: LaidLine) -> bool:
 
 
 def findings_of(evaluation: Evaluation, line: LaidLine, level: Level) -> list[Finding]:
-    """The findings of one level that concern a line."""
-    return [each for each in evaluation.findings if each.level is level and concerns(each.place, line)]
+    """The findings of one level that concern a line, or the fittings in the ports at its ends."""
+    joints = [evaluation.assembly.joint_of(line.name, end) for end in ("from", "to")]
+    ports = {joint.place for joint in joints if joint and joint.place.startswith("components.")}
+    return [
+        each
+        for each in evaluation.findings
+        if each.level is level
+        and (concerns(each.place, line) or (each.rule == ELBOWS and ports & {each.place, *each.about}))
+    ]
 
 
 def warnings_first(evaluation: Evaluation, line: LaidLine) -> list[Block]:

@@ -145,8 +145,17 @@ def _tighten(step: Step, _before: Evaluation, after: Evaluation) -> str:
 
 
 def _fill(step: Step, _before: Evaluation, after: Evaluation) -> str:
-    way = f" from the wheel up to {step.subject}" if step.subject else ""
-    return f"Fill and bleed {listed(list(step.about))}{way}{_held(step, after)}."
+    if not step.parts:
+        return f"Fill and bleed {listed(list(step.about))}{_held(step, after)}."
+    top = f" to {step.subject}" if step.subject else ""
+    order = ", then ".join(step.about)
+    return (
+        f"Fill and bleed from {listed(list(step.parts))} up{top}, as air rises: {order}{_held(step, after)}."
+    )
+
+
+def _open_to_fill(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Open {step.subject}, and leave it open: through a closed valve neither fluid nor air passes."
 
 
 def _leak(step: Step, _before: Evaluation, _after: Evaluation) -> str:
@@ -204,6 +213,7 @@ WORDS: dict[Action, Words] = {
     Action.JOIN_AGAIN: on.join_again,
     Action.MOVE_CLAMPS: on.move_clamps,
     Action.TIGHTEN: _tighten,
+    Action.OPEN_TO_FILL: _open_to_fill,
     Action.FILL: _fill,
     Action.LEAK_CHECK: _leak,
     Action.CLOSE_UP: _close_up,
