@@ -44,6 +44,7 @@ class Finding:
     relation: str = ""  # what measured should be to allowed: "at most" or "at least"
     sources: tuple[Cited, ...] = ()
     accepted: str | None = None
+    about: tuple[str, ...] = ()  # other places that it speaks of, such as the ports of two elbows
 
 
 @dataclass(frozen=True, slots=True)

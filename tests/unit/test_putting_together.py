@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
-from evaluated import example
+from evaluated import example, words
 
 from firmpedal.decide.bench_order import goes_before, in_order
 from firmpedal.decide.retrofit import from_bare
@@ -143,3 +144,56 @@ def test_what_makes_safe_speaks_of_pressure_where_lines_are_there():
         if item.startswith("Chock")
     ]
     assert "No pressure in any line, and nobody touches a pedal until the end" in words
+
+
+# Two elbows whose ports stand too near to each other: neither can be turned in beside the other.
+def test_elbows_that_neither_can_go_in_last_are_said_at_their_steps_and_on_their_cards():
+    evaluation = valve("failing.yaml")
+    (found,) = [one for one in evaluation.findings if "neither can go in last" in one.message]
+    ports = {place.removeprefix("components.").replace(".ports.", ".") for place in found.about}
+    assert len(ports) == 2
+    for port in ports:
+        (step,) = [item for item in bullets(evaluation) if f"into {port} " in item]
+        assert f"CAUTION: {found.message}; put that right first" in step
+    others = [item for item in bullets(evaluation) if not any(f"into {port} " in item for port in ports)]
+    assert not any("CAUTION" in item for item in others)
+    lines = {line for line in evaluation.aircraft.lines if ports & {line.start, line.finish}}
+    told = {sheet.title for sheet in card_sheets(evaluation) if found.message in words(sheet)}
+    assert {title.split()[-1] for title in told} == {line.name for line in lines}
+
+
+def test_nothing_promises_room_to_swing_an_elbow():
+    for name in ("failing.yaml", "passing-straight.yaml"):
+        assert "room to swing" not in words(putting_together_sheet(valve(name)))
+
+
+RUN = Path(__file__).parents[1] / "rules" / "tube-does-not-go-through" / "failing.yaml"
+
+
+def test_what_a_card_pushes_through_bare_is_flared_in_its_place_here_too():
+    # a -4 nut is about 0.65 in across its corners: it does not go through 3/8 in, and it does through 3/4
+    text = RUN.read_text(encoding="utf-8")
+    narrow, wide = evaluate_text(text), evaluate_text(text.replace("hole: 3/8", "hole: 3/4"))
+    (step,) = [item for item in bullets(narrow) if item.startswith("Thread in run")]
+    assert "in place, make the flare at the first end" in step
+    assert "except what is bent or flared only in its place" in words(putting_together_sheet(narrow))
+    assert not any("Thread in" in item for item in bullets(wide))
+    assert "except" not in putting_together_sheet(wide).blocks[0].text
+
+
+def proving(evaluation) -> list[str]:
+    wanted = ("Open ", "Fill and bleed")
+    return [item for item in bullets(evaluation) if item.startswith(wanted)]
+
+
+def test_a_circuit_is_filled_once_from_its_wheel_up_and_through_an_open_valve():
+    # the order of the left side is read off the file by hand, from the caliper back to the reservoir
+    example_file = Path(__file__).parents[2] / "examples" / "oatmere.yaml"
+    evaluation = evaluate_text(example_file.read_text(encoding="utf-8"))
+    opened, *fills = proving(evaluation)
+    assert opened.startswith("Open valve, and leave it open")
+    assert ("left_gear, then left_run, then left_to_valve, then left_cross, then left_cabin, then left_feed"
+            in next(fill for fill in fills if "left_caliper" in fill))  # fmt: skip
+    lines = [line.name for line in evaluation.aircraft.lines]
+    assert all(sum(name in re.findall(r"\w+", fill) for fill in fills) == 1 for name in lines)
+    assert all("_caliper up to reservoir" in fill for fill in fills)

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
 
 from evaluated import example
 
+from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Value
+from firmpedal.report.tube_work import finish_of
 from firmpedal.report.twins import twin_words
 
 
@@ -51,3 +54,40 @@ def test_an_unknown_tube_has_no_twin():
 def test_a_hose_has_no_twin():
     hose = next(line for line in example("rigid").laid if line.name == "left_tail")
     assert twin_words(example("rigid"), hose) == ""
+
+
+# left_run and right_run are one tube twice, through a floor: a -4 nut is about 0.65 in across its corners,
+# and so it goes through a hole of 3/4 in and not through one of 3/8 in
+RUNS = Path(__file__).parents[1] / "rules" / "tube-does-not-go-through" / "failing.yaml"
+
+
+def two_runs(hole: str):
+    """The tube of that file, and the same tube once more beside it through another hole."""
+    text = RUNS.read_text(encoding="utf-8")
+    head, _, run = text.partition("\nlines:\n")
+    again = run.replace("run:", "again:").replace("cylinder.outlet", "second.outlet")
+    again = again.replace("caliper.inlet", "other.inlet").replace("[10, 0, -6]", "[10, 9, -6]")
+    head = head.replace("passes:\n", f"passes:\n      again: {{grommet: yes, hole: {hole}}}\n")
+    parts = head.partition("components:\n")[2].partition("pedals:")[0]
+    parts = (
+        parts.replace("cylinder:", "second:")
+        .replace("caliper:", "other:")
+        .replace("[10, 0, 4]", "[10, 9, 4]")
+    )
+    parts = parts.replace("[16, 0, -6]", "[16, 9, -6]")
+    head = head.replace("pedals:", f"{parts}pedals:")
+    return evaluate_text(f"{head}\nlines:\n{run}{again}")
+
+
+def test_a_tube_that_is_flared_in_its_place_is_not_one_more_of_one_that_is_not():
+    evaluation = two_runs("3/4")
+    run, again = evaluation.laid
+    assert (finish_of(evaluation, run).bare, finish_of(evaluation, again).bare) == (True, False)
+    assert "make one more" not in twin_words(evaluation, run)
+    assert twin_words(evaluation, run).startswith("Cut and bent as again, but not finished like it")
+    assert twin_words(evaluation, again).startswith("Cut and bent as run, but not finished like it")
+
+
+def test_two_tubes_through_holes_alike_are_one_tube_twice():
+    evaluation = two_runs("3/8")
+    assert twin_words(evaluation, evaluation.laid[0]) == "The same tube as again: make one more of it."

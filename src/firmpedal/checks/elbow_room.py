@@ -111,6 +111,7 @@ def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]
             f"where the fittings at {names} point in the end, they lie in each other",
             ("point one of them another way", f"or {ELSEWHERE}"),
             sources=cited(*one.figures, *other.figures),
+            about=(one.port.place, other.port.place),
         )
     elif answer is Answer.UNKNOWN:
         message = f"whether the fittings at {names} clear each other where they point in the end"

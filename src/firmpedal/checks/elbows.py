@@ -78,6 +78,7 @@ def _pair(view: View, place: str, one: PortFitting, other: PortFitting) -> Itera
         last,
         "at least",
         cited(last, apart),
+        about=(one.port.place, other.port.place),
     )
 
 
@@ -106,6 +107,7 @@ def _past_the_leg(place: str, one: PortFitting, other: PortFitting) -> Iterator[
             "or a fitting that swivels before it is locked",
         ),
         sources=cited(*one.figures, *other.figures),
+        about=(one.port.place, other.port.place),
     )
 
 

@@ -57,7 +57,8 @@ class Later:
 
     @property
     def words(self) -> str:
-        return f"{_named(self.bends)} and the flare at the {self.end} end"
+        flare = f"the flare at the {self.end} end"
+        return f"{_named(self.bends)} and {flare}" if self.bends else flare
 
 
 def made_later(line: LaidLine, crossings: Iterable[Crossing]) -> Later | None:

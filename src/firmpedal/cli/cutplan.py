@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_verdict
 from firmpedal.report.contract import cutplan_data
 from firmpedal.report.cutplan import cutplan_sheet
 
@@ -26,6 +26,7 @@ def run(file: Path, option: str | None, *, as_json: bool) -> int:
     if sheet is None:
         out.print(Text("There is no metal tube in this file to cut."))
         return 0
+    print_verdict(out, evaluation)
     for block in sheet.blocks:
         print_block(out, block)
     return 0

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_verdict
 from firmpedal.report.contract import lines_data
 from firmpedal.report.lines import line_sheets
 
@@ -26,7 +26,9 @@ def run(file: Path, option: str | None, *, as_json: bool) -> int:
     if as_json:
         print_json(lines_data(evaluation))
     else:
-        print_lines(console(), evaluation)
+        out = console()
+        print_verdict(out, evaluation)
+        print_lines(out, evaluation)
     return 0
 
 

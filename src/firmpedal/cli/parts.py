@@ -8,7 +8,15 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.cli.tables import read_table
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_unwritable
+from firmpedal.cli.terminal import (
+    UNUSABLE,
+    console,
+    evaluated,
+    print_block,
+    print_json,
+    print_unwritable,
+    print_verdict,
+)
 from firmpedal.decide.prices_reading import price_book
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import buying_data, order_csv
@@ -50,6 +58,7 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
     if wanted.table is not None:
         out.print(Text(f"Wrote {wanted.table}"))
         return 0
+    print_verdict(out, evaluation)
     for block in parts_sheet(evaluation, book).blocks:
         print_block(out, block)
     return 0

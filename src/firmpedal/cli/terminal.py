@@ -13,8 +13,10 @@ from rich.table import Table as RichTable
 from rich.text import Text
 
 from firmpedal.cli.columns import filled, widths
+from firmpedal.finding import Verdict
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
+from firmpedal.report.cover import verdict_line
 from firmpedal.report.findings import alike, waiting
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
@@ -46,6 +48,14 @@ def evaluated(file: Path, option: str | None, *, as_json: bool = False) -> Evalu
             print_json(errors_data(error.reading))
         print_problems(error.reading)
         return None
+
+
+def print_verdict(out: Console, evaluation: Evaluation) -> None:
+    """Say first that a file is not sound, or not shown to be, before anybody buys or cuts by it."""
+    if evaluation.verdict is not Verdict.SOUND:
+        style = STYLES["WARNING"] if evaluation.verdict is Verdict.NOT_SOUND else "bold"
+        words = f"{verdict_line(evaluation)}. See firmpedal check before you buy or cut."
+        print_wrapped(out, "", words, style)
 
 
 def print_json(data: dict[str, Any]) -> None:
@@ -149,7 +159,8 @@ def print_block(out: Console, block: Block) -> None:
         out.print(Text(f"\n{block.text}", style="bold"))
     elif isinstance(block, Paragraph):
         style = "bold" if block.tone is Tone.LEAD else STYLES.get(block.tone.value, "")
-        print_wrapped(out, "", block.text, style)
+        label = f"{block.tone.value}: " if block.tone.value in STYLES else ""
+        print_wrapped(out, "", f"{label}{block.text}", style)
     elif isinstance(block, Bullets):
         for item in block.items:
             print_wrapped(out, " [ ] " if block.boxes else "  - ", item)

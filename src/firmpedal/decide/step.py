@@ -7,18 +7,22 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.threading import made_later
+from firmpedal.checks.threading import Later, made_later
 from firmpedal.decide.pieces import find_line
+from firmpedal.lay.through_hole import best_end, holes_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from firmpedal.checks.threading import Later
     from firmpedal.decide.pieces import Piece
     from firmpedal.decide.work import Work
     from firmpedal.fit.joint import Joint
+    from firmpedal.lay.line import LaidLine
     from firmpedal.model.stock import LineKind
+    from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
+
+LETTERED = {"from": "first", "to": "last"}
 
 
 class Phase(StrEnum):
@@ -70,6 +74,7 @@ class Action(StrEnum):
     FILL = "fill"
     LEAK_CHECK = "leak check"
     CLOSE_UP = "close up"
+    OPEN_TO_FILL = "open to fill"
     RECORD = "record"
 
 
@@ -102,11 +107,19 @@ def new_lines(work: Work, *kinds: LineKind) -> list[str]:
 
 
 def waits(work: Work, name: str) -> Later | None:
-    """What of a new tube is made only when it is threaded into its place."""
+    """What of a new tube is made only when it is in its place: through a closed place, or through a hole."""
     line = find_line(work.after, name)
     if line is None or line.tube is None:
         return None
-    return made_later(line, (crossing for crossing in work.after.crossings if crossing.line == name))
+    crossings = (crossing for crossing in work.after.crossings if crossing.line == name)
+    return made_later(line, crossings) or _beyond_hole(work.after, line)
+
+
+def _beyond_hole(evaluation: Evaluation, line: LaidLine) -> Later | None:
+    """What of a tube does not go through the holes that it sits in once it is made."""
+    holes = holes_of(evaluation.aircraft, evaluation.assembly, line)
+    best = best_end(holes) if holes else None
+    return Later(best.later, LETTERED[best.end]) if best and best.bare else None
 
 
 def component_of(joint: Joint) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.circuits import drained, reached
+from firmpedal.decide.circuits import drained, filled
 from firmpedal.decide.pieces import lines_at
 from firmpedal.decide.putting_on import closing, fitting_lines, fixed, on_new_components
 from firmpedal.decide.step import Action, Phase, Step, counted, new_lines, waits
@@ -76,13 +76,21 @@ def _prove(work: Work) -> Iterator[Step]:
     if disturbed:
         names = tuple(joint.name for joint in disturbed)
         yield Step(Phase.PROVE, Action.TIGHTEN, "joints", (str(len(disturbed)),), about=names)
-    for cylinder, lines, amount in reached(work.after):
-        if any(joint for joint in disturbed if set(lines_at(joint)) & set(lines)):
-            yield Step(Phase.PROVE, Action.FILL, cylinder, about=lines, amount=amount)
+    yield from _filling(work, {name for joint in disturbed for name in lines_at(joint)})
     if disturbed:
         yield Step(Phase.PROVE, Action.LEAK_CHECK, "leak paths", (str(leaks),), about=names)
         yield from _closing_up(work)
     yield Step(Phase.PROVE, Action.RECORD, "papers")
+
+
+def _filling(work: Work, touched: set[str]) -> Iterator[Step]:
+    """Every circuit with a touched line, from its wheel up as air rises, through open valves."""
+    circuits = [circuit for circuit in filled(work.after) if touched & set(circuit.lines)]
+    for component in work.after.aircraft.components if circuits else ():
+        if isinstance(component, ParkingValve):
+            yield Step(Phase.PROVE, Action.OPEN_TO_FILL, component.name)
+    for it in circuits:
+        yield Step(Phase.PROVE, Action.FILL, it.top, it.wheels, about=it.lines, amount=it.amount)
 
 
 def _closing_up(work: Work) -> Iterator[Step]:

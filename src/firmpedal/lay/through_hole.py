@@ -94,6 +94,16 @@ class EndFirst:
     bends_go: Answer
     bends: tuple[int, ...]
 
+    @property
+    def bare(self) -> bool:
+        """Whether this end gets its nut and flare only when it is through."""
+        return Answer.NO in (self.nut_goes, self.bends_go)
+
+    @property
+    def later(self) -> tuple[int, ...]:
+        """The bends that are made only when it is through."""
+        return self.bends if self.bends_go is Answer.NO else ()
+
 
 def unclear_passages(aircraft: Aircraft, line: LaidLine) -> tuple[Passing, ...]:
     """Where a bent tube is said to pass a panel, and nobody can tell where, or it does so more than once."""

@@ -39,11 +39,20 @@ MARK_WORDS = {
 
 
 class Turn(NamedTuple):
-    """How the plane of a bend stands to one that is made already: `seen` is the end to look from."""
+    """How the plane of a bend stands to one that is made already: `seen` is the end to look from.
+
+    `last` says that this one was made last of all.
+    """
 
     reference: int
     rotation: Value
     seen: str
+    last: bool = True
+
+    @property
+    def usual(self) -> bool:
+        """Whether it is counted from the bend made last, which is its neighbour towards A."""
+        return self.last and self.seen == "A"
 
 
 def bend_blocks(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list[Block]:
@@ -81,7 +90,9 @@ def turns_of(tube: TubeShape, steps: tuple[BendStep, ...]) -> dict[int, Turn]:
             low, high = sorted((reference, step.bend))
             between = tuple(bend.rotation for bend in tube.bends[low + 1 : high + 1])
             rotation = between[0] if len(between) == 1 else _together(between)
-            found[step.bend] = Turn(reference, rotation, "A" if reference < step.bend else "B")
+            found[step.bend] = Turn(
+                reference, rotation, "A" if reference < step.bend else "B", last=reference == made[-1]
+            )
         made.append(step.bend)
     return found
 
@@ -100,7 +111,7 @@ def _row(
     if turn is not None:
         way = turn_words(turn.rotation)
         words = f"{degrees(turn.rotation, signed=True)}\n{way}, to {clock_time(turn.rotation.middle)}"
-        if turn.seen == "B" or turn.reference != step.bend - 1:
+        if not turn.usual or turn.reference != step.bend - 1:
             words += f"\nfrom bend {ring(turn.reference + 1)}, seen from {turn.seen}"
     ask = degrees(known.ask) if known.ask.known else ""
     return ring(step.bend + 1), _station(known.mark, evaluation), words, degrees(bend.angle), ask
@@ -133,9 +144,12 @@ def _mark_words(evaluation: Evaluation, tube: TubeShape) -> str:
 
 
 def _clock_words(turns: dict[int, Turn]) -> str:
-    if all(turn.seen == "A" for turn in turns.values()):
-        return CLOCK_WORDS
-    return f"{CLOCK_WORDS} Where it says seen from B, look from B to A in the same way."
+    words = CLOCK_WORDS
+    if not all(turn.last for turn in turns.values()):
+        words += " Where it names a bend, take that one for the last."
+    if not all(turn.seen == "A" for turn in turns.values()):
+        words += " Where it says seen from B, look from B to A in the same way."
+    return words
 
 
 def _springback(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list[Block]:

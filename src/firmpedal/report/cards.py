@@ -9,6 +9,7 @@ from firmpedal.finding import Level
 from firmpedal.report.ends import end_groups, from_to
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.hose_card import hose_blocks
+from firmpedal.report.line_findings import concerns, findings_of, warnings_first
 from firmpedal.report.pictures import picture
 from firmpedal.report.plastic_card import plastic_blocks
 from firmpedal.report.sheet import Bullets, Facts, Fields, Group, Heading, Paragraph, Sheet
@@ -62,6 +63,7 @@ def card(evaluation: Evaluation, line: LaidLine) -> Sheet:
     else:
         made = plastic_blocks(evaluation, line, drawing)
     blocks = [
+        *warnings_first(evaluation, line),
         *made,
         *end_groups(evaluation, line),
         *_heights(evaluation, line),
@@ -119,26 +121,21 @@ def _point_words(line: LaidLine, number: int) -> str:
 
 
 def _said(evaluation: Evaluation, line: LaidLine) -> list[Block]:
-    """Findings and gaps that concern this line, so that nobody makes it without having read them."""
+    """The other findings and the gaps, so that nobody makes a line without having read them."""
     found = [
         f"{finding.level.value}: {finding.message}"
-        for level in Level
-        for finding in evaluation.findings
-        if finding.level is level and _concerns(finding.place, line)
+        for level in (Level.CAUTION, Level.NOTE)
+        for finding in findings_of(evaluation, line, level)
     ]
     missing = {
         f"TO MEASURE: {each.what}": None
         for unclear in evaluation.not_shown
-        if _concerns(unclear.place, line) and unclear.rule not in SAID_ABOVE
+        if concerns(unclear.place, line) and unclear.rule not in SAID_ABOVE
         for each in unclear.missing
     }
     if not (found or missing):
         return []
     return [Group((Heading("What to know about this line"), Bullets((*found, *missing))))]
-
-
-def _concerns(place: str, line: LaidLine) -> bool:
-    return place == line.place or place.startswith(f"{line.place}.")
 
 
 def _signed() -> Block:

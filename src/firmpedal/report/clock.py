@@ -55,8 +55,10 @@ def turn_size(rotation: Value) -> str:
     words = turn_words(rotation)
     if rotation.span is None or not words.endswith("clockwise"):
         return words
-    low, high = sorted(abs(end) for end in rotation.span)
-    return f"{degrees(replace(rotation, span=(low, high)))} {words}"
+    low, high = rotation.span
+    if high <= 0:
+        rotation = replace(rotation, span=(-high, -low))
+    return f"{degrees(rotation)} {words}"  # one that may go either way keeps its signs
 
 
 def faces(rotations: Sequence[tuple[int, Value]]) -> Drawing:

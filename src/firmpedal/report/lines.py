@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import find
 from firmpedal.report.chain import chain_words
+from firmpedal.report.line_findings import warnings_first
 from firmpedal.report.sheet import Paragraph, Sheet, Table
 
 if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
-from firmpedal.report.sheet import Block
 
 
 def line_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
@@ -23,7 +23,7 @@ def line_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
 def _sheet(evaluation: Evaluation, line: LaidLine) -> Sheet:
     declared = find(evaluation.aircraft.lines, line.name)
     ends = f"from {declared.start} to {declared.finish}" if declared else ""
-    blocks: list[Block] = [Paragraph(_lengths(evaluation, line))]
+    blocks = [*warnings_first(evaluation, line), Paragraph(_lengths(evaluation, line))]
     if line.tube and line.tube.bends:
         blocks.append(_bend_table(evaluation, line))
     if line.tube and line.tube.impossible:

@@ -13,10 +13,12 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 TITLE = "Putting it together"
-LEAD = "What goes on before what, from bare components on. The lines are made by their cards first."
+LEAD = "What goes on before what, from bare components on. The lines are made by their cards first"
+LATER = ", except what is bent or flared only in its place."
 # Which of two tubes has to go in before the other is not worked out, so it is not said.
 TUBES = "Two tubes may block each other's way in: try them bent, with loose nuts, before you clamp either."
-MADE = frozenset({Action.BUY, Action.MAKE, Action.CUT, Action.HAVE_HOSE})  # other sheets' matter
+# What other sheets deal with.
+MADE = frozenset({Action.BUY, Action.MAKE, Action.MAKE_IN_PART, Action.CUT, Action.HAVE_HOSE})
 
 
 def putting_together_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -24,8 +26,9 @@ def putting_together_sheet(evaluation: Evaluation) -> Sheet | None:
     steps = [step for step in from_bare(evaluation) if step.action not in MADE]
     if not evaluation.laid or not steps:
         return None
+    later = any(step.action is Action.THREAD_IN for step in steps)
     blocks = (
-        Paragraph(LEAD, Tone.LEAD),
+        Paragraph(f"{LEAD}{LATER if later else '.'}", Tone.LEAD),
         Paragraph(TUBES, Tone.NOTE),
         *work_blocks(steps, bare(evaluation), evaluation),
     )

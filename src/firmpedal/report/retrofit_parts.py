@@ -145,14 +145,24 @@ def why_now(step: Step, after: Evaluation) -> str:
     met = [one for one in after.findings if (one.rule, one.level) == (ELBOWS, Level.NOTE)]
     if joint is not None and any(one.place == joint.place for one in met):
         words += f" On the bench, not later: with {step.subject.rpartition('.')[0]} in place it cannot turn."
-    return words
+    return f"{words}{_no_room(joint.place, after) if joint else ''}"
+
+
+def _no_room(port: str, after: Evaluation) -> str:
+    """What stands against a fitting in a port, so that nobody begins with it."""
+    found = [
+        f"{one.message}. Accepted: {one.accepted}" if one.accepted else f"{one.message}; put that right first"
+        for one in after.findings
+        if (one.rule, one.level) == (ELBOWS, Level.CAUTION) and port in (one.place, *one.about)
+    ]
+    return "".join(f" CAUTION: {words}." for words in found)
 
 
 BENCH_NOTE = f"Into a port: {TAPER}."
 FIT_NOTE = (
-    f"What goes into a port: {TAPER}. In the vice, if the part comes off: there is room to swing it. What "
-    "goes through a panel or bracket: point it the right way, hold its body, tighten the jam nut, all before "
-    "any line comes to it."
+    f"What goes into a port: {TAPER}. In the vice, if the part comes off: nothing of the aircraft is in its "
+    "way there. What goes through a panel or bracket: point it the right way, hold its body, tighten the "
+    "jam nut, all before any line comes to it."
 )
 LINE_NOTE = (
     "Tubes first: both nuts by hand, nothing pulled into place. Hoses without a twist: the printed line "
@@ -162,15 +172,20 @@ LINE_NOTE = (
 
 def fit_line(step: Step, _before: Evaluation, after: Evaluation) -> str:
     clamps = f", with {listed(list(step.parts))}" if step.parts else ""
+    return f"{step.subject}, {stock_words(find_line(after, step.subject))}, {_way(step, after)}{clamps}."
+
+
+def _way(step: Step, after: Evaluation) -> str:
+    """From which joint to which a line goes."""
     ends = [after.assembly.joint_of(step.subject, end) for end in ("from", "to")]
-    joints = " to ".join(numbered(joint.name, after) for joint in ends if joint)
-    return f"{step.subject}, {stock_words(find_line(after, step.subject))}, {joints}{clamps}."
+    return " to ".join(numbered(joint.name, after) for joint in ends if joint)
 
 
 def thread_in(step: Step, _before: Evaluation, after: Evaluation) -> str:
     clamps = f" Then {listed(list(step.parts))}." if step.parts else ""
+    stock = stock_words(find_line(after, step.subject))
     return (
-        f"Thread in {step.subject}, {stock_words(find_line(after, step.subject))}. Then, in place, make "
+        f"Thread in {step.subject}, {stock}, {_way(step, after)}. Then, in place, make "
         f"{listed(list(step.about))}: nut and sleeve go on before the flare.{clamps}"
     )
 

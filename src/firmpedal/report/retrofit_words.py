@@ -9,9 +9,9 @@ from firmpedal.decide.step import Action
 from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
 from firmpedal.model.kinds import MasterCylinder
-from firmpedal.quantity import Mark
 from firmpedal.report import retrofit_parts as on
 from firmpedal.report.joint_numbers import joint_numbers, numbered
+from firmpedal.report.remarks import rests_on
 from firmpedal.report.retrofit_parts import stock_words
 
 if TYPE_CHECKING:
@@ -28,10 +28,6 @@ THREAD_IN_RULE = "thread-in-before-bending"
 SEE_FIRST = (
     " See first whether it can be put in from the side; if not, it is threaded in before its last bends."
 )
-UNSURE = {
-    Mark.ESTIMATE: " Its length rests on an estimate: measure from seat to seat first.",
-    Mark.ASSUMED: " Its length rests on an assumed point: measure from seat to seat first.",
-}
 
 
 def step_words(step: Step, before: Evaluation, after: Evaluation) -> str:
@@ -95,7 +91,8 @@ def _cut(step: Step, _before: Evaluation, after: Evaluation) -> str:
 def _unsure(line: LaidLine | None) -> str:
     if line is None or not line.order_length.known:
         return " Its length is not known yet: see what to measure."
-    return UNSURE.get(line.order_length.mark, "")
+    words = rests_on(line.order_length)
+    return f" Its length {words} first." if words else ""
 
 
 def _on_bench(step: Step, _before: Evaluation, after: Evaluation) -> str:
@@ -154,8 +151,17 @@ def _tighten(step: Step, _before: Evaluation, after: Evaluation) -> str:
 
 
 def _fill(step: Step, _before: Evaluation, after: Evaluation) -> str:
-    way = f" from the wheel up to {step.subject}" if step.subject else ""
-    return f"Fill and bleed {listed(list(step.about))}{way}{_held(step, after)}."
+    if not step.parts:
+        return f"Fill and bleed {listed(list(step.about))}{_held(step, after)}."
+    top = f" to {step.subject}" if step.subject else ""
+    order = ", then ".join(step.about)
+    return (
+        f"Fill and bleed from {listed(list(step.parts))} up{top}, as air rises: {order}{_held(step, after)}."
+    )
+
+
+def _open_to_fill(step: Step, _before: Evaluation, _after: Evaluation) -> str:
+    return f"Open {step.subject}, and leave it open: through a closed valve neither fluid nor air passes."
 
 
 def _leak(step: Step, _before: Evaluation, _after: Evaluation) -> str:
@@ -213,6 +219,7 @@ WORDS: dict[Action, Words] = {
     Action.JOIN_AGAIN: on.join_again,
     Action.MOVE_CLAMPS: on.move_clamps,
     Action.TIGHTEN: _tighten,
+    Action.OPEN_TO_FILL: _open_to_fill,
     Action.FILL: _fill,
     Action.LEAK_CHECK: _leak,
     Action.CLOSE_UP: _close_up,

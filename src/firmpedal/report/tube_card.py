@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.report.bend_blocks import bend_blocks
 from firmpedal.report.lengths import bare, both, decimals, fine, on_tape
+from firmpedal.report.line_findings import without_order
 from firmpedal.report.remarks import length_remark
 from firmpedal.report.sheet import (
     Bullets,
@@ -28,6 +29,10 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Value
 from firmpedal.report.sheet import Block
 
+NO_ORDER_YET = (
+    "None yet: on this bender its bends can be made in no order. Do not cut it before that is put right."
+)
+
 
 def tube_blocks(evaluation: Evaluation, line: LaidLine, tube: TubeShape, drawing: list[Block]) -> list[Block]:
     """Everything on a tube's card that other lines do not have."""
@@ -39,9 +44,17 @@ def tube_blocks(evaluation: Evaluation, line: LaidLine, tube: TubeShape, drawing
     blocks += [Paragraph(twin, Tone.NOTE)] if twin else []
     blocks += drawing
     blocks += bend_blocks(evaluation, tube, work)
-    blocks += [Heading("Order of work"), Bullets(order_of_work(evaluation, line, tube), boxes=True)]
+    blocks += [Heading("Order of work"), _order(evaluation, line, tube)]
     blocks.append(_checksum(evaluation, tube, work))
     return [*blocks, *_clamps(evaluation, line)]
+
+
+def _order(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> Block:
+    """The steps; none for a tube that nobody can bend, unless the builder has accepted that."""
+    found = without_order(evaluation, line)
+    if found is not None and not found.accepted:
+        return Paragraph(NO_ORDER_YET, Tone.WARNING)
+    return Bullets(order_of_work(evaluation, line, tube), boxes=True)
 
 
 def _no_shape(line: LaidLine, tube: TubeShape) -> list[Block]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.fit.chain import chain_at
@@ -14,6 +15,7 @@ from firmpedal.model.stock import Tube
 from firmpedal.quantity import Answer
 from firmpedal.report.clock import ring
 from firmpedal.report.lengths import both, fine
+from firmpedal.report.line_findings import without_order
 
 if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
@@ -32,6 +34,7 @@ TIGHT_LAST = (
     "NOTE: end {end} is only just long enough too. If the tool does not grip a bent test piece, put nut and "
     "sleeve on and flare it before bending; then nothing can be trimmed."
 )
+MARK_BENDS = "Mark the bends with a felt pen, never a scriber."
 TRIAL = (
     "Try it in place: ends in line with their fittings, no pull. Trim end {end} square, unless it is flared."
 )
@@ -59,8 +62,8 @@ def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tu
     ]
     if tube.bends:
         steps += [TIGHT_LAST.format(end=ENDS[last])] if SIDES[last] in tight else []
-        steps.append(f"Mark the bends with a felt pen, never a scriber. {_bends(line, best)}")
-    place = "in place" if best and _bare(best) else "in the same way"
+        steps.append(f"{MARK_BENDS} {_by_hand(evaluation, line)}{_bends(line, best)}")
+    place = "in place" if best and best.bare else "in the same way"
     return (
         *steps,
         *(_through(holes, best) if best else ()),
@@ -71,24 +74,53 @@ def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tu
     )
 
 
-def _bare(best: EndFirst) -> bool:
-    """Whether the end that goes through first gets its nut and flare only then."""
-    return best.nut_goes is Answer.NO or best.bends_go is Answer.NO
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """What of a tube hangs on where it goes: the end flared last, and whether that goes through a hole bare.
+
+    `later` are the bends that wait until then, `parts` are nut and sleeve at end A and at end B, `flare`
+    is its kind and size.
+    """
+
+    last: str  # A, B
+    bare: bool
+    later: tuple[int, ...]
+    parts: tuple[str, str]
+    flare: str
+
+
+def finish_of(evaluation: Evaluation, line: LaidLine) -> Finish:
+    """How a tube is finished once it is cut and marked."""
+    best = _best(evaluation, line)
+    parts = (_nut_and_sleeve(evaluation, line, "from"), _nut_and_sleeve(evaluation, line, "to"))
+    bare, later = (best.bare, best.later) if best else (False, ())
+    return Finish(ENDS[_last_flared(best)], bare, later, parts, _flare(evaluation, line))
+
+
+def _best(evaluation: Evaluation, line: LaidLine) -> EndFirst | None:
+    holes = holes_of(evaluation.aircraft, evaluation.assembly, line)
+    return best_end(holes) if holes else None
 
 
 def _last_flared(best: EndFirst | None) -> str:
-    return best.end if best and _bare(best) else "to"
+    return best.end if best and best.bare else "to"
 
 
 def _bends(line: LaidLine, best: EndFirst | None) -> str:
     """In which order to bend, and which bends have to wait until the tube is through its hole."""
-    later = set(best.bends) if best and best.bends_go is Answer.NO else set()
+    later = set(best.later) if best else set()
     numbers = [step.bend + 1 for step in (line.work.steps if line.work else ())]
     now = ", ".join(ring(number) for number in numbers if number not in later)
     if not later:
         return f"Bend in order: {now}."
     wait = ", ".join(ring(number) for number in numbers if number in later)
     return f"{f'Bend in order: {now}.' if now else 'No bend yet.'} Leave {wait} until it is in place."
+
+
+def _by_hand(evaluation: Evaluation, line: LaidLine) -> str:
+    """What the builder has accepted where the bender finds no order for the bends."""
+    found = without_order(evaluation, line)
+    return f"The bender finds no order; accepted: {found.accepted}. " if found and found.accepted else ""
 
 
 def _through(holes: tuple[Hole, ...], best: EndFirst) -> list[str]:

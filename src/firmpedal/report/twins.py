@@ -5,30 +5,48 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import listed
+from firmpedal.report.tube_work import finish_of
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
+    from firmpedal.report.tube_work import Finish
 
 SAME_LENGTH = from_unit(0.005, "in")  # below what a tape and a pen can tell
 SAME_ANGLE = math.radians(0.05)
+TURNED = "same cut, marks and bends, turned the other way"
+BY_ITS_CARD = "not finished like it: go by the order of work on each card."
 
 
 def twin_words(evaluation: Evaluation, line: LaidLine) -> str:
     """Say which other lines are made alike, and what differs; empty where none is."""
     others = [other for other in evaluation.laid if other.name != line.name]
-    same = [other.name for other in others if _alike(line, other, 1)]
-    mirrored = [other.name for other in others if other.name not in same and _alike(line, other, -1)]
+    same = [other for other in others if _alike(line, other, 1)]
+    mirrored = [other for other in others if other not in same and _alike(line, other, -1)]
     words = []
-    if same:
-        words.append(f"The same tube as {', '.join(same)}: make one more of it.")
-    if mirrored:
-        words.append(
-            f"Mirror image of {', '.join(mirrored)}: same cut, marks and bends, turned the other way."
-        )
+    own = finish_of(evaluation, line) if same or mirrored else None
+    alike, not_quite = _parted(evaluation, same, own)
+    if alike:
+        words.append(f"The same tube as {listed(alike)}: make one more of it.")
+    if not_quite:
+        words.append(f"Cut and bent as {listed(not_quite)}, but {BY_ITS_CARD}")
+    alike, not_quite = _parted(evaluation, mirrored, own)
+    if alike:
+        words.append(f"Mirror image of {listed(alike)}: {TURNED}.")
+    if not_quite:
+        words.append(f"Mirror image of {listed(not_quite)}: {TURNED}, but {BY_ITS_CARD}")
     return " ".join(words)
+
+
+def _parted(
+    evaluation: Evaluation, others: list[LaidLine], own: Finish | None
+) -> tuple[list[str], list[str]]:
+    """The names of those that are finished as this tube is, and of those that are not."""
+    alike = [other.name for other in others if finish_of(evaluation, other) == own]
+    return alike, [other.name for other in others if other.name not in alike]
 
 
 def _alike(one: LaidLine, other: LaidLine, hand: int) -> bool:
