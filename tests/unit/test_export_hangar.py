@@ -148,7 +148,7 @@ def test_a_hostile_name_stays_a_name():
 
 
 def test_the_command_writes_it(tmp_path):
-    out = tmp_path / "new" / "page.html"
+    out = tmp_path / "page.html"
     told = CliRunner().invoke(app, ["hangar", str(EXAMPLE), "--option", "rigid", "-o", str(out)])
     assert told.exit_code == 0
     assert "12 cards" in told.stdout

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.cli.tables import read_table
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_unwritable
 from firmpedal.decide.prices_reading import price_book
 from firmpedal.report.buying import parts_sheet
@@ -33,6 +34,9 @@ class Wanted:
 
 def run(file: Path, option: str | None, wanted: Wanted) -> int:
     """Print the parts list; the result is the exit code."""
+    read = (file,) if wanted.prices is None else (file, wanted.prices)
+    if wanted.table is not None and refused(wanted.table, ".csv", *read):
+        return UNUSABLE
     evaluation = evaluated(file, option, as_json=wanted.as_json)
     if evaluation is None:
         return UNUSABLE
@@ -58,7 +62,6 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
 def _written(evaluation: Evaluation, book: PriceBook | None, path: Path) -> bool:
     """Write the table for spreadsheets, or say why it cannot be written."""
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(order_csv(evaluation, book), encoding="utf-8", newline="")
     except OSError as trouble:
         print_unwritable(path, trouble)
