@@ -36,7 +36,6 @@ def run(*words):
 def refuses(done, words):
     assert done.returncode == UNUSABLE
     assert words in done.stderr
-    assert "Nothing was written." in done.stderr
     return True
 
 

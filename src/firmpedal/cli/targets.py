@@ -25,7 +25,10 @@ def refused(out: Path, ending: str, *read: Path) -> bool:
     words = _trouble(out, ending, read)
     if words:
         other = out.with_suffix(ending).name
-        _say(f"{out} {words}", f"a name of its own{'' if other == out.name else f', such as {other}'}")
+        _say(
+            f"{out} {words}. Nothing was written.",
+            f"a name of its own{'' if other == out.name else f', such as {other}'}",
+        )
     return bool(words) or no_folder(out)
 
 
@@ -35,7 +38,10 @@ def no_folder(out: Path) -> bool:
     if folder.is_dir():
         return False
     words = "is no folder" if folder.exists() else "is not there"
-    _say(f"The folder {folder} {words}", "make the folder first, or look how its name is spelled")
+    _say(
+        f"{out} cannot be written: the folder {folder} {words}.",
+        "make the folder first, or look how its name is spelled",
+    )
     return True
 
 
@@ -59,5 +65,5 @@ def _same(one: Path, other: Path) -> bool:
 
 def _say(words: str, advice: str) -> None:
     error = console(error=True)
-    error.print(Text(f"{words}. Nothing was written."), soft_wrap=True)
+    error.print(Text(words), soft_wrap=True)
     error.print(Text(f"   try: {advice}"), soft_wrap=True)
