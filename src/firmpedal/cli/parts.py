@@ -34,10 +34,7 @@ class Wanted:
 
 def run(file: Path, option: str | None, wanted: Wanted) -> int:
     """Print the parts list; the result is the exit code."""
-    read = (file,) if wanted.prices is None else (file, wanted.prices)
-    if wanted.table is not None and refused(wanted.table, ".csv", *read):
-        return UNUSABLE
-    evaluation = evaluated(file, option, as_json=wanted.as_json)
+    evaluation = None if _refused(file, wanted) else evaluated(file, option, as_json=wanted.as_json)
     if evaluation is None:
         return UNUSABLE
     book = None
@@ -57,6 +54,11 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
     for block in parts_sheet(evaluation, book).blocks:
         print_block(out, block)
     return 0
+
+
+def _refused(file: Path, wanted: Wanted) -> bool:
+    read = (file,) if wanted.prices is None else (file, wanted.prices)
+    return wanted.table is not None and refused(wanted.table, ".csv", *read)
 
 
 def _written(evaluation: Evaluation, book: PriceBook | None, path: Path) -> bool:

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem, Span
 from firmpedal.model.aircraft import Aircraft
-from firmpedal.project.context import Context, read_aircraft
 from firmpedal.project.bench import check_bench
+from firmpedal.project.context import Context, read_aircraft
 from firmpedal.project.contradictions import check_contradictions
 from firmpedal.project.derive import derive
 from firmpedal.project.file import load_file
