@@ -41,14 +41,12 @@ def bends_in_no_order(view: View) -> Iterator[Outcome]:
 def bends_out_of_order(view: View) -> Iterator[Outcome]:
     """The bends can be made one after the other from the first end, with that end's side held.
 
-    Where they cannot, another order is given. It is found as for bends-in-no-order.
+    Where they cannot, another order is given. It is found as for bends-in-no-order, which also says what
+    has to be measured first.
     """
     rule = "bends-out-of-order"
     for line, work in _bent(view):
-        if work.missing:
-            message = f"whether {line.name} can be bent from its first end on"
-            yield NotShown(rule, line.place, message, work.missing)
-        elif work.order is not None and work.order.hits and work.order.steps:
+        if work.order is not None and work.order.hits and work.order.steps:
             words = _words(view, work.order.hits[0])
             message = f"{line.name} cannot be bent from its first end on: {words}"
             advice = (_order(work.order),)

@@ -36,6 +36,7 @@ HEADINGS = (
     "line, bend, straight_before_in, rotation_deg, angle_deg, radius_in",
 )
 SAME_ROTATION = 1e-9  # from nothing, or from half a turn: both signs mean the same
+_DECIMAL_COMMA = re.compile(r"[-+]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")  # no thousands can be meant
 _SIGN = re.compile(r"#\s*rotation\s*:\s*(?:the\s+)?(plane|tube)\b", re.IGNORECASE)
 
 Shape = tuple[Point, ...] | BendData
@@ -65,13 +66,14 @@ class _Line:
         cell, column = self.cells[name]
         if not cell.text:
             raise self.refused(name, f"there is nothing under {name} in this row", "fill it in")
-        if "," in cell.text:  # to some it marks thousands, to others it is the decimal point
+        written = cell.text.replace(",", ".") if _DECIMAL_COMMA.fullmatch(cell.text) else cell.text
+        if "," in written:  # to some it marks thousands, to others it is the decimal point
             advice = (
                 f"write {cell.text.replace(',', '.')} or {cell.text.replace(',', '')}, whichever is meant"
             )
             raise self.refused(name, f"the comma in {cell.text} can be read in two ways", advice)
         try:
-            found = read(cell.text, QUANTITIES[name], column.unit)
+            found = read(written, QUANTITIES[name], column.unit)
         except UnitError as error:
             raise self.refused(name, f"{name}: {error}", "write one figure such as 7.25") from None
         low, high = found.span
