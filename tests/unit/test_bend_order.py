@@ -200,3 +200,27 @@ def test_the_order_is_one_that_a_dense_sweep_allows_and_none_is_missed(corners, 
             free = free and not blocked(BendStep(bend, side), made, 0.05)
             made.add(bend)
         assert not free
+
+
+def test_a_straight_that_the_bender_cannot_hold_sends_the_order_another_way():
+    """Between the bends of the hook are 3 - 2 x 0.75 = 1.5: no 2 can be held there once both are made."""
+    found = bend_order(PLANAR_U, DIAMETER, wall(grip=2))
+    (hit,) = found.hits
+    assert (hit.bend, hit.body) == (1, "")
+    assert hit.straight == pytest.approx(1.5)
+    assert found.steps == (BendStep(1, "from"), BendStep(0, "from"))  # the first leg is all straight yet
+    assert bend_order(PLANAR_U, DIAMETER, wall(grip=1.5)).hits == ()
+
+
+def test_a_grip_that_no_straight_is_long_enough_for_leaves_no_order():
+    """The legs of the hook are 9 and 12 to the corners, so 8.25 and 11.25 are straight."""
+    for grip, possible in ((8.25, True), (11.25, True), (30, False)):
+        assert bend_order(PLANAR_U, DIAMETER, wall(grip=grip)).possible is possible
+    assert bend_order(ELL, DIAMETER, wall(grip=9.1)).steps == ()  # 10 less the radius is 9, the other 7
+
+
+@given(st.floats(0.1, 30), st.floats(0.1, 30))
+def test_a_longer_grip_never_opens_a_way_where_nothing_else_stands(one, other):
+    less, more = sorted((one, other))
+    if bend_order(PLANAR_U, DIAMETER, wall(grip=more)).possible:
+        assert bend_order(PLANAR_U, DIAMETER, wall(grip=less)).possible

@@ -118,7 +118,7 @@ BROKEN = [
     (f"{POINTS},aft_mm\nrun,1,1,2,3,4\n", 1, 34, "two columns `aft`"),
     ("aft_stone,right_in,up_in\n1,2,3\n2,3,4", 1, 1, "'stone' is not a unit"),
     ("aft,right_in,up_in\n1,2,3\n2,3,4", 2, 1, "aft: '1' has no unit"),
-    ("aft_mm;right_mm;up_mm\n1,5;2;3\n2;3;4\n", 2, 1, "the comma in 1,5 can be read in two ways"),
+    ("aft_mm;right_mm;up_mm\n1,500;2;3\n2;3;4\n", 2, 1, "the comma in 1,500 can be read in two ways"),
 ]  # fmt: skip
 
 
@@ -188,3 +188,9 @@ def test_rotations_in_the_row_before_are_told_what_to_do():
     with pytest.raises(ListError) as caught:
         shapes_of(text, PLANE)
     assert "move them all one row down" in caught.value.suggestion
+
+
+@pytest.mark.parametrize("cell", ["-0,9", "0,900", "12,5", "3,0625", "+7,25"])
+def test_a_comma_that_can_only_be_the_decimal_one_is_understood(cell):
+    (points,) = shapes_of(f"aft_mm;right_mm;up_mm\n{cell};2;3\n2;3;4\n").values()
+    assert points[0][0] == pytest.approx(float(cell.replace(",", ".")) / 1000)

@@ -59,9 +59,9 @@ def test_every_line_and_what_tube_needs_besides(tmp_path):
     ],
 )
 def test_chosen_lines(tmp_path, words, there, not_there):
-    done = run(tmp_path / "new" / "c.pdf", *words)
+    done = run(tmp_path / "c.pdf", *words)
     assert done.returncode == 0
-    found = titles(tmp_path / "new" / "c.pdf")
+    found = titles(tmp_path / "c.pdf")
     assert all(starting(each, found) for each in there)
     assert not [each for each in not_there if starting(each, found)]
 

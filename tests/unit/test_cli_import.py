@@ -100,6 +100,11 @@ def test_bends_whose_turn_nobody_knows_ask_for_a_point(folder):
     assert "how it is turned about the straight line between its ends is not known" in said
     assert "measure the first corner" in said
     assert text_of(folder) == text
+    done = run(folder, ELBOW.format(radius=0.75, last=6.25))  # legs of 10 and 7 in place of 10 and 6
+    assert done.returncode == UNUSABLE
+    said = " ".join(done.stderr.split())
+    assert f"the ends of the bent tube are {149**0.5 - 136**0.5:.3f} in too far apart" in said
+    assert "how it is turned" not in said
 
 
 REFUSED = [

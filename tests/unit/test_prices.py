@@ -145,6 +145,9 @@ def test_rows_for_other_things_are_counted_and_never_judged():
     [
         ("AN818-4D,soon,USD", "`soon` is no price", 10),
         ('AN818-4D,"1,234",USD', "`1,234` can be read in two ways", 10),
+        ("AN818-4D,1.234,EUR", "`1.234` can be read in two ways", 10),
+        ("AN818-4D,3,10,,", "`10` is no currency", 12),
+        ("AN818-4D,3,10,USD,pack", "`10` is no currency", 12),
         ("AN818-4D,1.50,USD,10", "for one piece or for the pack", 10),
         ("AN818-4D,1.50,USD,few,pack", "`few` is no number of pieces", 19),
         ("AN818-4D,1.50,USD,0,pack", "`0` is no number of pieces", 19),
@@ -278,3 +281,16 @@ def test_the_command_says_where_a_mistake_stands(tmp_path):
     )
     assert missing.returncode == 2
     assert "cannot be read" in json.loads(missing.stdout)["errors"][0]["message"]
+
+
+@pytest.mark.parametrize("titles", ["designation,price\n", "designation,currency,price\n"])
+def test_a_price_cut_in_two_at_its_comma_is_no_price(titles):
+    row = "AN818-4D,3,10" if titles.count(",") == 1 else "AN818-4D,EUR,3,10"
+    with pytest.raises(ListError, match="`10` stands in no column") as caught:
+        book(row, titles=titles)
+    assert "in quotes" in caught.value.suggestion
+    assert caught.value.column == row.index("10") + 1
+
+
+def test_words_behind_the_last_column_and_small_prices_do_no_harm():
+    assert book("AN818-4D,0.612,for later", titles="designation,price\n").prices[0].amount == Decimal("0.612")

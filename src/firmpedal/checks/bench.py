@@ -7,49 +7,76 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Outcome, View, practice
 from firmpedal.finding import Finding, Level, NotShown
-from firmpedal.quantity import Mark
+from firmpedal.quantity import Mark, exactly
+from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.lay.bend_order import BendOrder, Hit
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.work import TubeWork
 
 ENDS = {"from": "the first end", "to": "the last end"}
+_REASON = practice("firmpedal-derivation", Mark.DERIVED)
 
 
 def bends_in_no_order(view: View) -> Iterator[Outcome]:
-    """There is an order in which every bend can be made without the tube hitting bender or bench.
+    """There is an order in which every bend can be made: held in the bender, and hitting nothing.
 
-    The half-bent tube is swept past the parts of the bender that the file declares, in the order from the
-    first end, then with the other side held, then in any other order.
+    Before a bend the bender's `grip` has to be straight. The half-bent tube is swept past the parts of the
+    bender that the file declares, in the order from the first end, then with the other side held, then in
+    any other order.
     """
-    rule, reason = "bends-in-no-order", practice("firmpedal-derivation", Mark.DERIVED)
-    for line in view.laid:
-        if line.work is None or not line.work.bends:
-            continue
-        if line.work.missing:
-            message = f"whether the bends of {line.name} can be made"
-            yield NotShown(rule, line.place, message, line.work.missing)
-            continue
-        order = line.work.order
-        if order is None or not order.hits:
-            continue
-        hit = order.hits[0]
-        if not order.steps:
-            message = f"the bends of {line.name} can be made in no order: {_words(hit)}"
-            tries = (
-                "longer straights on either side of this bend, or two gentler bends",
-                "a smaller bender, or take this bend by hand if the tube allows it",
-                "two tubes with a union between them, at a place that can be reached",
-            )
-            yield Finding(rule, Level.WARNING, line.place, message, tries, sources=reason)
-            continue
-        message = f"{line.name} cannot be bent from its first end on: {_words(hit)}"
-        yield Finding(rule, Level.NOTE, line.place, message, (_order(order),), sources=reason)
+    rule = "bends-in-no-order"
+    for line, work in _bent(view):
+        if work.missing:
+            yield NotShown(rule, line.place, f"whether the bends of {line.name} can be made", work.missing)
+        elif work.order is not None and not work.order.possible:
+            hit = work.order.hits[0]
+            message = f"the bends of {line.name} can be made in no order: {_words(view, hit)}"
+            yield Finding(rule, Level.WARNING, line.place, message, _tries(line, hit), sources=_REASON)
 
 
-def _words(hit: Hit) -> str:
-    return f"in bend {hit.bend + 1} the tube hits {hit.body} at {degrees(hit.angle):.0f} degrees"
+def bends_out_of_order(view: View) -> Iterator[Outcome]:
+    """The bends can be made one after the other from the first end, with that end's side held.
+
+    Where they cannot, another order is given. It is found as for bends-in-no-order, which also says what
+    has to be measured first.
+    """
+    rule = "bends-out-of-order"
+    for line, work in _bent(view):
+        if work.order is not None and work.order.hits and work.order.steps:
+            words = _words(view, work.order.hits[0])
+            message = f"{line.name} cannot be bent from its first end on: {words}"
+            advice = (_order(work.order),)
+            yield Finding(rule, Level.NOTE, line.place, message, advice, sources=_REASON)
+
+
+def _bent(view: View) -> list[tuple[LaidLine, TubeWork]]:
+    return [(line, line.work) for line in view.laid if line.work is not None and line.work.bends]
+
+
+def _words(view: View, hit: Hit) -> str:
+    if hit.straight is None:
+        return f"in bend {hit.bend + 1} the tube hits {hit.body} at {degrees(hit.angle):.0f} degrees"
+    grip = view.aircraft.bench.bender.grip
+    straight = view.show(exactly("straight", Dimension.LENGTH, hit.straight, Mark.DERIVED))
+    return (
+        f"bend {hit.bend + 1} cannot be held, as straight {hit.bend + 1} before it is {straight} "
+        f"and the bender grips {view.show(grip)}"
+    )
+
+
+def _tries(line: LaidLine, hit: Hit) -> tuple[str, ...]:
+    usual = (
+        "longer straights on either side of this bend, or two gentler bends",
+        "a smaller bender, or take this bend by hand if the tube allows it",
+        "two tubes with a union between them, at a place that can be reached",
+    )
+    if hit.straight is None or hit.bend > 0:
+        return usual
+    return (f"leave {line.name} longer at its first end while you bend, and cut it afterwards", *usual)
 
 
 def _order(order: BendOrder) -> str:

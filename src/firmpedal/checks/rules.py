@@ -85,6 +85,7 @@ RULES: tuple[Rule, ...] = (
     Rule("straight-between-bends-too-short", bends.straight_between_bends_too_short),
     Rule("no-bend-in-rigid-line", bends.no_bend_in_rigid_line),
     Rule("bends-in-no-order", bench.bends_in_no_order),
+    Rule("bends-out-of-order", bench.bends_out_of_order),
     Rule("tube-longer-than-stock", stock.tube_longer_than_stock),
     Rule("thread-in-before-bending", threading.thread_in_before_bending),
     Rule("tube-does-not-go-through", through_holes.tube_does_not_go_through),

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.cli.printing import write_sheets
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated
 from firmpedal.project.names import quoted, suggest
 
@@ -19,6 +20,8 @@ def run(file: Path, out: Path, option: str | None, lines: Sequence[str], *, only
     """Write the cards of a file; the result is the exit code."""
     from firmpedal.report.cards import bench_sheets  # noqa: PLC0415  loads slowly
 
+    if refused(out, ".pdf", file):
+        return UNUSABLE
     evaluation = evaluated(file, option)
     if evaluation is None:
         return UNUSABLE

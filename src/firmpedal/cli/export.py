@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
+from firmpedal.cli.targets import no_folder
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable, print_wrapped
 
 if TYPE_CHECKING:
@@ -21,10 +22,10 @@ def run(file: Path, to: str, out: Path, option: str | None, rotation: str) -> in
     from firmpedal.export.step import MissingCadError  # noqa: PLC0415
 
     error = console(error=True)
-    if _refused(to, rotation) or (evaluation := evaluated(file, option)) is None:
+    if _refused(to, rotation) or no_folder(out) or (evaluation := evaluated(file, option)) is None:
         return UNUSABLE
     try:
-        out.mkdir(parents=True, exist_ok=True)
+        out.mkdir(exist_ok=True)
         made = FORMATS[to](evaluation, out, rotation)
     except MissingCadError as missing:
         error.print(Text(str(missing)))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.cli.printing import write_sheets
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_wrapped
 from firmpedal.report.measuring import form_sheets
 from firmpedal.report.sheet import Blanks
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
 
 def run(file: Path, out: Path | None, option: str | None) -> int:
     """Print the form of a file, or write it as a PDF; the result is the exit code."""
+    if out is not None and refused(out, ".pdf", file):
+        return UNUSABLE
     evaluation = evaluated(file, option)
     if evaluation is None:
         return UNUSABLE

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable, print_wrapped
 from firmpedal.report.fullsize import drawable, fullsize_pages, not_drawn
 from firmpedal.report.paper import PAPERS
@@ -23,6 +24,8 @@ def run(file: Path, out: Path, option: str | None, paper: str, line: str | None)
     chosen = next((each for name, each in PAPERS.items() if name.lower() == paper.lower()), None)
     if chosen is None:
         error.print(Text(f"--paper is {' or '.join(PAPERS)}, not {paper!r}."))
+        return UNUSABLE
+    if refused(out, ".pdf", file):
         return UNUSABLE
     with error.status("Working it out ..."):
         evaluation = evaluated(file, option)
@@ -49,7 +52,6 @@ def _write(evaluation: Evaluation, out: Path, paper: Paper, line: str | None) ->
         return UNUSABLE
     with error.status("Printing ..."):
         try:
-            out.parent.mkdir(parents=True, exist_ok=True)
             write(pages, evaluation, paper, out)
         except OSError as trouble:
             print_unwritable(out, trouble)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable
 
 if TYPE_CHECKING:
@@ -17,12 +18,13 @@ def run(file: Path, out: Path, option: str | None) -> int:
     from firmpedal.export.hangar import write  # noqa: PLC0415  loads slowly
     from firmpedal.pipeline import usable_options  # noqa: PLC0415
 
+    if refused(out, ".html", file):
+        return UNUSABLE
     with console(error=True).status("Working it out ..."):
         evaluation = evaluated(file, option)
         if evaluation is None:
             return UNUSABLE
         try:
-            out.parent.mkdir(parents=True, exist_ok=True)
             cards = write(evaluation, usable_options(evaluation.reading), out)
         except OSError as trouble:
             print_unwritable(out, trouble)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.cli.printing import write_sheets
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated
 
 if TYPE_CHECKING:
@@ -15,6 +16,8 @@ if TYPE_CHECKING:
 
 def run(file: Path, out: Path, option: str | None) -> int:
     """Write the packet of a file; the result is the exit code."""
+    if refused(out, ".pdf", file):
+        return UNUSABLE
     with console(error=True).status("Working it out ..."):
         evaluation = evaluated(file, option)
     if evaluation is None:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.cli.tables import read_table
+from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import (
     UNUSABLE,
     console,
@@ -41,7 +42,7 @@ class Wanted:
 
 def run(file: Path, option: str | None, wanted: Wanted) -> int:
     """Print the parts list; the result is the exit code."""
-    evaluation = evaluated(file, option, as_json=wanted.as_json)
+    evaluation = None if _refused(file, wanted) else evaluated(file, option, as_json=wanted.as_json)
     if evaluation is None:
         return UNUSABLE
     book = None
@@ -64,10 +65,14 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
     return 0
 
 
+def _refused(file: Path, wanted: Wanted) -> bool:
+    read = (file,) if wanted.prices is None else (file, wanted.prices)
+    return wanted.table is not None and refused(wanted.table, ".csv", *read)
+
+
 def _written(evaluation: Evaluation, book: PriceBook | None, path: Path) -> bool:
     """Write the table for spreadsheets, or say why it cannot be written."""
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(order_csv(evaluation, book), encoding="utf-8", newline="")
     except OSError as trouble:
         print_unwritable(path, trouble)

@@ -21,7 +21,6 @@ def write_sheets(sheets: tuple[Sheet, ...], evaluation: Evaluation, out: Path) -
 
     with console(error=True).status("Printing ..."):
         try:
-            out.parent.mkdir(parents=True, exist_ok=True)
             pages = write(sheets, evaluation, out)
         except OSError as trouble:
             print_unwritable(out, trouble)

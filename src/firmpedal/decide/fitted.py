@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.end_directions import leaving_of
-from firmpedal.lay.between_ends import laid_between
+from firmpedal.lay.between_ends import laid_between, overshoot
 from firmpedal.lay.half_bent import BendData
 from firmpedal.model.stock import LineKind
 from firmpedal.units import Dimension, from_unit
@@ -99,19 +99,20 @@ def _bends(evaluation: Evaluation, line: LaidLine, data: BendData, ends: tuple[P
         words = "its two ends would be at one place, so nothing says which way it lies"
         raise NotImportedError(words, "import its points instead") from None
     if fit is None:
+        _check_overshoot(evaluation.display.decimals, overshoot(data, *ends))  # the surer cause comes first
         words = "how it is turned about the straight line between its ends is not known"
         advice = "measure the first corner, write it under `via` of the line, and import again"
         raise NotImportedError(words, advice)
-    _check_overshoot(evaluation.display.decimals, fit)
+    _check_overshoot(evaluation.display.decimals, fit.overshoot)
     _check_turn(fit)
     return Fitted(fit.corners[1:-1], (0.0, abs(fit.overshoot)), fit, from_ports, radius)
 
 
-def _check_overshoot(display: Display, fit: Between) -> None:
-    if abs(fit.overshoot) <= ENDS_AGREE:
+def _check_overshoot(display: Display, off: float) -> None:
+    if abs(off) <= ENDS_AGREE:
         return
-    far, allowed = (display.number(one, Dimension.LENGTH) for one in (abs(fit.overshoot), ENDS_AGREE))
-    way = "too far apart" if fit.overshoot > 0 else "too near to each other"
+    far, allowed = (display.number(one, Dimension.LENGTH) for one in (abs(off), ENDS_AGREE))
+    way = "too far apart" if off > 0 else "too near to each other"
     words = f"the ends of the bent tube are {far} {way} for the seats in the file; {allowed} is allowed"
     raise NotImportedError(words, "look for a straight or an angle that is wrong, or a seat in the file")
 

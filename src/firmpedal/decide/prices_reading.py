@@ -47,11 +47,12 @@ PER_WORDS = {
     Per.FOOT: ("ft", "foot", "feet", "'"),
     Per.METRE: ("m", "metre", "meter"),
 }
+UNCUT = "write a price with a point, `3.10`, or in quotes, where commas stand between the columns"
 SIGNS = "$€£¥"
 _PRICE = re.compile(
     rf"(?P<before>[{SIGNS}]|[A-Za-z]{{3}})?\s*(?P<number>\d[\d.,' ]*)\s*(?P<after>[{SIGNS}]|[A-Za-z]{{3}})?"
 )
-_PLAIN = re.compile(r"\d+(?:\.\d+)?")
+_PLAIN = re.compile(r"0+\.\d+|\d+(?:\.(?:\d{1,2}|\d{4,}))?")  # 1.234 may be one and a bit, or a thousand
 _GROUPED = {",": re.compile(r"\d{1,3}(?:,\d{3})+\.\d+"), ".": re.compile(r"\d{1,3}(?:\.\d{3})+,\d+")}
 _COMMA = re.compile(r"(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 
@@ -60,6 +61,7 @@ _COMMA = re.compile(r"(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 class _Entry:
     cells: tuple[tuple[Column, Cell], ...]
     line: int
+    untitled: tuple[Cell, ...] = ()  # behind the last title
 
     def cell(self, column: Column) -> Cell | None:
         return next((cell for found, cell in self.cells if found is column and cell.text), None)
@@ -104,7 +106,7 @@ def _entries(text: str) -> list[_Entry]:
     for number, row in enumerate(kept[:SAMPLE]):
         columns = _columns(row)
         if {Column.PART, Column.PRICE} <= set(columns.values()):
-            return [_entry(each, columns) for each in kept[number + 1 :]]
+            return [_entry(each, columns, len(row)) for each in kept[number + 1 :]]
     where = kept[0][0] if kept else None
     raise ListError(
         "no row says which column is the part and which is the price",
@@ -118,9 +120,9 @@ def _first(row: Row) -> str:
     return next(cell.text for cell in row if cell.text)
 
 
-def _entry(row: Row, columns: dict[int, Column]) -> _Entry:
+def _entry(row: Row, columns: dict[int, Column], titles: int) -> _Entry:
     cells = tuple((columns[n], cell) for n, cell in enumerate(row) if n in columns)
-    return _Entry(cells, row[0].line)
+    return _Entry(cells, row[0].line, tuple(cell for cell in row[titles:] if cell.text))
 
 
 def _columns(row: Row) -> dict[int, Column]:
@@ -137,16 +139,26 @@ def _columns(row: Row) -> dict[int, Column]:
     return found
 
 
+def _currency(cell: Cell, price: Cell, written: str) -> str:
+    """The currency of a cell; figures are none, and show that a price was cut in two at its comma."""
+    said = cell.text.upper()
+    if any(letter.isdigit() for letter in said):
+        raise _trouble(cell, f"`{cell.text}` is no currency", UNCUT)
+    if written and said != written:
+        raise _trouble(price, f"the price says {written}, its currency {said}", "say one of them")
+    return said
+
+
 def _price(entry: _Entry, goods: Goods, length: tuple[float, float] | None) -> Price | None:
     """The price in a row; a row whose price is left empty has none."""
     cell = entry.cell(Column.PRICE)
     if cell is None:
         return None
+    if (left := next((each for each in entry.untitled if each.text.isdigit()), None)) is not None:
+        raise _trouble(left, f"`{left.text}` stands in no column", UNCUT)
     amount, written = _amount(cell)
     said = entry.cell(Column.CURRENCY)
-    if said is not None and written and said.text.upper() != written:
-        raise _trouble(cell, f"the price says {written}, its currency {said.text.upper()}", "say one of them")
-    currency = said.text.upper() if said is not None else written or NO_CURRENCY
+    currency = _currency(said, cell, written) if said is not None else written or NO_CURRENCY
     pack = _pack(entry)
     per = _per(entry, goods, pack)
     own = None if goods.kind is Kind.PIECE or per in BY_LENGTH else length

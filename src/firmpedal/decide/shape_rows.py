@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -15,6 +16,8 @@ LENGTHS = ("aft", "right", "up", "straight before", "radius")
 ANGLES = ("rotation", "angle")
 QUANTITIES = dict.fromkeys(LENGTHS, Dimension.LENGTH) | dict.fromkeys(ANGLES, Dimension.ANGLE)
 DASHES = frozenset({"", "-", "\u2013", "\u2014"})  # what stands where there is nothing to write
+# A comma that can only be the decimal one: as thousands it would have to be followed by three figures.
+DECIMAL_COMMA = re.compile(r"[-+]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +44,14 @@ class ShapeRow:
         cell, column = self.cells[name]
         if not cell.text:
             raise self.refused(name, f"there is nothing under {name} in this row", "fill it in")
-        if "," in cell.text:  # to some it marks thousands, to others it is the decimal point
+        written = cell.text.replace(",", ".") if DECIMAL_COMMA.fullmatch(cell.text) else cell.text
+        if "," in written:  # to some it marks thousands, to others it is the decimal point
             advice = (
                 f"write {cell.text.replace(',', '.')} or {cell.text.replace(',', '')}, whichever is meant"
             )
             raise self.refused(name, f"the comma in {cell.text} can be read in two ways", advice)
         try:
-            found = read(cell.text, QUANTITIES[name], column.unit)
+            found = read(written, QUANTITIES[name], column.unit)
         except UnitError as error:
             raise self.refused(name, f"{name}: {error}", "write one figure such as 7.25") from None
         low, high = found.span

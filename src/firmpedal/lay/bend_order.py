@@ -1,6 +1,7 @@
 """In which order the bends of a tube can be made, so that no part of it hits bender or bench.
 
-For each next bend the half-bent tube is swept through the whole turn of the lever. The search takes the
+A bend needs a straight in the hook, as long as the bender grips: up to the nearest bend that is made, or
+the tube's end. Then the half-bent tube is swept through the whole turn of the lever. The search takes the
 order that a builder would try first, from one end to the other with the same end held; where something
 is in the way it tries the other side in the hook, then another order.
 """
@@ -62,12 +63,16 @@ class BendStep:
 
 @dataclass(frozen=True, slots=True)
 class Hit:
-    """What the tube hits in one bend, and how far the lever has got by then [rad]."""
+    """What the tube hits in one bend, and how far the lever has got by then [rad].
+
+    Where the tube cannot even be held, `straight` is what there is to hold [m], and `body` is empty.
+    """
 
     bend: int
     held: Held
     body: str
     angle: float
+    straight: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +108,9 @@ def bend_order(line: Centreline, outside_diameter: float, space: BenderSpace) ->
     def hit(bend: int, held: Held, made: frozenset[int]) -> Hit | None:
         number = bend if held == "from" else count - 1 - bend
         done = made if held == "from" else frozenset(count - 1 - other for other in made)
+        straight = _straight_before(sides[held], number, done)
+        if straight + LEAST_ROOM < space.grip:
+            return Hit(bend, held, "", 0.0, straight)
         found = _first_hit(sides[held], number, done, outside_diameter / 2, space)
         return Hit(bend, held, *found) if found else None
 
@@ -110,6 +118,21 @@ def bend_order(line: Centreline, outside_diameter: float, space: BenderSpace) ->
     hits = tuple(each for each in usual if each)
     steps = _search(count, hit) if hits else tuple(BendStep(bend, "from") for bend in range(count))
     return BendOrder(steps, hits)
+
+
+def _straight_before(tube: BendData, number: int, made: frozenset[int]) -> float:
+    """How much is straight before a bend: bends on the way that are not made yet are straight still."""
+    length = tube.straights[number]
+    for other in range(number - 1, -1, -1):
+        if other in made:
+            break
+        length += tube.bends[other].arc + tube.straights[other]
+    return length
+
+
+def _straight_after(tube: BendData, number: int, made: frozenset[int]) -> float:
+    last = len(tube.bends) - 1
+    return _straight_before(tube.backwards, last - number, frozenset(last - other for other in made))
 
 
 def _search(count: int, hit: Callable[[int, Held, frozenset[int]], Hit | None]) -> tuple[BendStep, ...]:
@@ -149,11 +172,15 @@ def _first_hit(
     its own distance from the centre times the turn.
     """
     bend = tube.bends[number]
+    covered = space.grip, min(space.grip, _straight_after(tube, number, made))
     centre = np.array([0.0, bend.radius, 0.0])
     angle = 0.0
     while True:
         shape = half_bent(tube, number, angle, made)
-        room, body = _least_room(shape.held, shape.moving, angle, centre, reach, space)
+        paths = [
+            _beyond(path, length) for path, length in zip((shape.held, shape.moving), covered, strict=True)
+        ]
+        room, body = _least_room(paths, angle, centre, reach, space)
         if room < LEAST_ROOM:
             return body, angle
         if angle >= bend.angle:
@@ -166,13 +193,12 @@ def _first_hit(
 
 
 def _least_room(
-    held: Array, moving: Array, angle: float, centre: Array, reach: float, space: BenderSpace
+    paths: list[Array], angle: float, centre: Array, reach: float, space: BenderSpace
 ) -> tuple[float, str]:
     """The least room between the tube's surface and any body, and which body that is."""
-    paths = [path for path in (_beyond(held, space.grip), _beyond(moving, space.grip)) if len(path)]
     found = [(np.inf, "")]
     for body in space.bodies:
-        for path in paths:
+        for path in (each for each in paths if len(each)):
             seen = centre + turned(path - centre, AXIS, -angle) if body.turns else path
             found.append(
                 (float(near.segments_under(seen, body.solid, reach + NEARBY).min()) - reach, body.name)
@@ -183,7 +209,7 @@ def _least_room(
 def _beyond(path: Array, length: float) -> Array:
     """What is left of a path after a length from its start, in short pieces.
 
-    Next to the bend the tools hold the tube.
+    Next to the bend the tools hold the tube, and they can hold it where it is straight.
     """
     steps = np.linalg.norm(np.diff(path, axis=0), axis=1)
     stations = np.concatenate([[0.0], np.cumsum(steps)])

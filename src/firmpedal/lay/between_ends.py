@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan2, cos, sin
+from math import atan2, cos, dist, sin
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -74,6 +74,12 @@ def laid_between(
     moved = placed + np.array(start)
     corners = tuple((float(x), float(y), float(z)) for x, y, z in moved)
     return Between(corners, long - apart, (off[0], off[1]))
+
+
+def overshoot(tube: BendData, start: Point, finish: Point) -> float:
+    """How much farther apart a tube's ends are than two places [m]; below nothing where they are nearer."""
+    first, *_, last = waypoints(tube.straights, tube.bends, (0, 0, 0), (1, 0, 0), (0, 0, 1))
+    return dist(first, last) - dist(start, finish)
 
 
 def _ends(corners: Array) -> tuple[Array, Array]:

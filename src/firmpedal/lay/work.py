@@ -58,7 +58,7 @@ def tube_work(shape: TubeShape, stock: Tube, bender: Bender, place: str) -> Tube
     missing = _missing(bender)
     order = (
         bend_order(line, stock.outside_diameter.high, _space(bender))
-        if bender.parts and not missing
+        if (bender.parts or bender.grip.known) and not missing
         else None
     )
     held = {step.bend: step.held for step in order.steps} if order else {}

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem, Span
 from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.bench import check_bench
 from firmpedal.project.context import Context, read_aircraft
 from firmpedal.project.contradictions import check_contradictions
 from firmpedal.project.derive import derive
@@ -99,5 +100,6 @@ def _filled(tree: Branch, notes: Notes) -> Aircraft | None:
         check_references(references)
         check_sections(references)
         check_contradictions(references)
+        check_bench(references)
     note_missing_units(context)
     return aircraft

@@ -172,6 +172,6 @@ def clamps(context: Context, node: Node) -> ClampPlan | tuple[Value, ...]:
 
 
 def lengths(context: Context, node: Node) -> tuple[Value, ...]:
-    """Read a list of lengths."""
-    marker = Reads("measure", Dimension.LENGTH)
+    """Read a list of lengths, none of them less than nothing."""
+    marker = Reads("measure", Dimension.LENGTH, signed=False)
     return tuple(context.measure(item, marker) for item in context.listed(node, "write [4, 12-1/2]"))

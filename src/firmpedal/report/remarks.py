@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Value
     from firmpedal.report.sheet import Block
 
-WHAT = {Mark.ESTIMATE: "an estimate", Mark.ASSUMED: "an assumed figure"}
+WHAT = {Mark.ESTIMATE: "an estimate", Mark.ASSUMED: "an assumed point"}
 NAMED = 3  # more than these nobody measures one by one
 NOTHING = 1e-6  # metres: less moves no length
 
