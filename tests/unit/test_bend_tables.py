@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import degrees
 
 import pytest
-from evaluated import example
+from evaluated import EXAMPLE, example
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -15,6 +15,7 @@ from firmpedal.decide.shape_tables import shapes_of
 from firmpedal.export.bend_tables import BEND_COLUMNS, _bend_rows, _table, bends_csv, points_csv
 from firmpedal.lay.half_bent import BendData
 from firmpedal.lay.shape import Bend
+from firmpedal.pipeline import evaluate_text
 
 NANOMETRE = 1e-9
 HEADING = ",".join(BEND_COLUMNS)
@@ -35,6 +36,19 @@ def test_the_leg_as_a_table():
     assert [float(cell) for cell in rows[0][2:]] == pytest.approx([47.73, 0, 58.6, 19.05], abs=0.05)
     assert [float(cell) for cell in rows[1][2:]] == pytest.approx([80.13, 129.5, 39.1, 19.05], abs=0.05)
     assert rows[3][:2] == ["left_leg", "end"]
+
+
+def test_a_tube_that_nobody_measured_says_so_above_its_figures():
+    sure = bends_csv(example("rigid"))
+    assert "Measure before you bend" not in sure
+    text = EXAMPLE.read_text(encoding="utf-8")
+    for guessed in ("{value: [9.0, -11.6, -5.2], mark: assumed}", "[about 9.0, -11.6, -5.2]"):
+        there = text.replace("[9.0, -11.6, -5.2]", guessed)
+        assert there != text
+        unsure = bends_csv(evaluate_text(there, "guessed.yaml", "rigid"))
+        (remark,) = [line for line in unsure.splitlines() if line.startswith("# left_leg")]
+        assert "Measure before you bend" in remark
+        assert shapes_of(unsure).keys() == shapes_of(sure).keys()
 
 
 def test_the_other_sign_turns_every_rotation_round():

@@ -14,15 +14,18 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.bend_rows import END, PLANE, SIGN_WORDS
 from firmpedal.lay.half_bent import BendData
+from firmpedal.quantity import Mark
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.lay.tube import TubeShape
     from firmpedal.pipeline import Evaluation
 
 BEND_COLUMNS = ("line", "bend", "straight_before_mm", "rotation_deg", "angle_deg", "radius_mm")
 POINT_COLUMNS = ("line", "point", "aft_mm", "right_mm", "up_mm")
 _MILLI = 1000.0
+LEAST = 1e-4  # metres, or radians: less than that nobody measures or bends
 NOISE = 1e-9  # of a millimetre or a degree: what rounding leaves of nothing
 
 
@@ -33,15 +36,28 @@ def bends_csv(evaluation: Evaluation, sign: str = PLANE) -> str:
         evaluation: What was worked out.
         sign: `plane` or `tube`: what turns by a rotation.
     """
-    rows = [
-        row
+    bent = [
+        (line.name, line.tube, line.tube.centreline)
         for line in evaluation.laid
         if line.tube and line.tube.centreline
-        for row in _bend_rows(
-            line.name, BendData(line.tube.centreline.straights, line.tube.centreline.bends), sign
-        )
     ]
-    return _table((SIGN_WORDS[sign], "angle: how far the tube turns, 0 is straight"), BEND_COLUMNS, rows)
+    rows = [
+        row for name, _, line in bent for row in _bend_rows(name, BendData(line.straights, line.bends), sign)
+    ]
+    remarks = [remark for name, tube, _ in bent for remark in _unsure(name, tube)]
+    words = (SIGN_WORDS[sign], "angle: how far the tube turns, 0 is straight", *remarks)
+    return _table(words, BEND_COLUMNS, rows)
+
+
+def _unsure(name: str, tube: TubeShape) -> Iterator[str]:
+    """Say it of a tube whose figures nobody measured: a table has no room for a range."""
+    length, unsure = tube.developed_length, (Mark.ESTIMATE, Mark.ASSUMED)
+    values = (length, *tube.straights, *(bend.angle for bend in tube.bends))
+    ranged = any(value.known and value.high - value.low > LEAST for value in values)
+    if length.mark not in unsure and not ranged:
+        return
+    why = "rests on an estimate or an assumed point" if length.mark in unsure else "has figures with a range"
+    yield f"{name}: {why}; here is the middle. Measure before you bend"
 
 
 def _bend_rows(name: str, tube: BendData, sign: str) -> Iterator[tuple[str, ...]]:
