@@ -1,7 +1,8 @@
 """An elbow turned in among boxes and balls, beside a brute force: its leg as thousands of points.
 
-The leg is a round bar with flat ends; the brute force fills it with points at every fourth degree and asks of
-each whether it lies in the body. No distance, no search and nothing of the product's geometry is used.
+The leg is a round bar with a flat outlet, and round where it leaves the body; the brute force fills it with
+points at every fourth degree and asks of each whether it lies in the other body. No distance, no search and
+nothing of the product's geometry is used.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 from math import cos, hypot, pi, sin
 
 import numpy as np
-from hypothesis import event, given, settings
+from hypothesis import event, example, given, settings
 from hypothesis import strategies as st
 
 from firmpedal.lay.near import Bar, Box
@@ -36,16 +37,19 @@ def way(axis, turn, angle):
 
 
 def filled(leg: Leg, angle: float, length: float, radius: float):
-    """Points all through a leg with flat ends, shape (n, 3)."""
+    """Points all through a leg with a flat outlet and the round knee at its crossing, shape (n, 3)."""
     along = way(leg.axis, leg.turn, angle)
     one, other = square_to(along)
-    s, r, t = (
-        each.reshape(-1, 1)
-        for each in np.meshgrid(
-            np.linspace(0, length, 25), np.linspace(0, radius, 5), np.linspace(0, 2 * pi, 12, endpoint=False)
-        )
-    )
-    return np.array(leg.crossing) + s * along + r * (np.cos(t) * one + np.sin(t) * other)
+    rounds = np.linspace(0, radius, 5)
+    s, r, t = grid(np.linspace(0, length, 25), rounds, np.linspace(0, 2 * pi, 12, endpoint=False))
+    bar = s * along + r * (np.cos(t) * one + np.sin(t) * other)
+    p, r, t = grid(np.linspace(0, pi, 13), rounds, np.linspace(0, 2 * pi, 24, endpoint=False))
+    knee = r * (np.cos(p) * along + np.sin(p) * (np.cos(t) * one + np.sin(t) * other))
+    return np.array(leg.crossing) + np.concatenate([bar, knee])
+
+
+def grid(*ways):
+    return (each.reshape(-1, 1) for each in np.meshgrid(*ways))
 
 
 def inside(points, solid):
@@ -110,6 +114,10 @@ def grown(solid, by):
 
 @settings(max_examples=80, deadline=None)
 @given(elbows(), solids())
+@example(  # a ball behind the crossing, which only the round knee reaches
+    (Leg((0.0, 0.0, 0.25), (0.0, 0.0, 1.0), pi / 4, (1.0, 1.0), (0.25, 0.25), 0.0, (1.0, 0.0, 0.0)), 0.0),
+    Bar((0.0, 0.0, 0.0), (0.0, 0.0, 0.0), 0.0625),
+)
 def test_where_a_leg_ends_agrees_with_brute_force(elbow, solid):
     leg, angle = elbow
     answer = lies_in([leg], solid)

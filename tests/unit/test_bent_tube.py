@@ -84,7 +84,7 @@ class TestRanges:
         ("span", "homed"), [((170, 200), (-190, -160)), ((-200, -170), (160, 190)), ((100, 200), (100, 200))]
     )
     def test_a_span_of_rotation_has_its_middle_within_half_a_turn(self, span, homed):
-        found = tube._homed(tuple(math.radians(bound) for bound in span))
+        found = tube.homed(tuple(math.radians(bound) for bound in span))
         assert [math.degrees(bound) for bound in found] == pytest.approx(homed)
 
     def test_a_range_inside_which_the_bends_change_is_asked_for(self):

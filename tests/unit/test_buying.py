@@ -303,7 +303,7 @@ def test_the_data_keep_their_items_and_add_the_order():
 
 
 def test_the_command_writes_a_table(tmp_path):
-    path = tmp_path / "deep" / "list.csv"
+    path = tmp_path / "list.csv"
     said = subprocess.run(
         [*RUN, "--option", "rigid", "--csv", str(path)], capture_output=True, text=True, check=True
     )

@@ -16,7 +16,7 @@ from firmpedal.report.sheet import Bullets, Figures, Paragraph, Tone
 
 RULES = Path(__file__).parents[1] / "rules"
 NO_ORDER = RULES / "bends-in-no-order" / "failing.yaml"
-OTHER_ORDER = RULES / "bends-in-no-order" / "failing-order.yaml"
+OTHER_ORDER = RULES / "bends-out-of-order" / "failing.yaml"
 ACCEPTED = "\naccepted:\n  - {rule: bends-in-no-order, at: run, reason: bend 1 by hand over a round block}\n"
 
 

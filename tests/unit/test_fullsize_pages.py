@@ -186,7 +186,7 @@ lines:
     ],
 )
 def test_command_says_what_it_wrote_or_why_not(words, says, ends, tmp_path):
-    out = tmp_path / "some" / "full.pdf"
+    out = tmp_path / "full.pdf"
     result = CliRunner().invoke(app, ["fullsize", str(EXAMPLE), "-o", str(out), *words])
     assert says in " ".join(result.output.split())
     assert result.exit_code == ends
