@@ -11,6 +11,7 @@ import subprocess
 import sys
 import threading
 import time
+from contextlib import contextmanager
 
 COMMAND = "from firmpedal.cli.main import main; main()"
 PATIENCE = 60.0  # s; CI's machines are small and shared
@@ -95,3 +96,15 @@ class Served:
         self.process.send_signal(signal.SIGINT)
         rest = self._end()
         return self.process.returncode, self.said + rest
+
+
+@contextmanager
+def serving(place, *more):
+    """The server on a folder and a free port; in the end it stops as it should, and never fell over."""
+    served = Served(place, "--port", str(free_port()), *more)
+    try:
+        yield served
+    finally:
+        code, said = served.stop()
+    assert code == 0, said
+    assert "Traceback" not in said, said

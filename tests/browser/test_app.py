@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-import socket
 import time
 
 import pytest
 from playwright.sync_api import expect
-from served import Served
+from served import serving
 
 from texts import edited, example
 
@@ -26,14 +25,8 @@ def folder(tmp_path):
 @pytest.fixture
 def app(folder):
     folder.mkdir(exist_ok=True)
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        port = probe.getsockname()[1]
-    served = Served(folder, "--port", str(port))
-    yield served
-    code, said = served.stop()
-    assert code == 0, said
-    assert "Traceback" not in said, said
+    with serving(folder) as served:
+        yield served
     assert not list(folder.glob(".*")), "something is left beside the builder's files"
 
 

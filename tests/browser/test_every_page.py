@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from looks import faint, hidden_focus, outside, small_targets, violations
-from served import Served, free_port
+from served import serving
 
 from firmpedal.web.app import every_page
 from texts import example
@@ -30,9 +30,8 @@ def app(tmp_path_factory):
     text = example("brindlewick")
     (folder / "mine.yaml").write_text(text, encoding="utf-8")
     (folder / "broken.yaml").write_text(text.replace("gear: tailwheel", "gear: tailwhel"), encoding="utf-8")
-    served = Served(folder, "--port", str(free_port()))
-    yield served
-    served.stop()
+    with serving(folder) as served:
+        yield served
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ import time
 
 import pytest
 from playwright.sync_api import expect
-from served import Served, free_port
+from served import serving
 
 from texts import edited, example
 
@@ -22,11 +22,8 @@ def folder(tmp_path_factory):
 @pytest.fixture(scope="module")
 def app(folder):
     (folder / "mine.yaml").write_text(example("brindlewick"), encoding="utf-8")
-    served = Served(folder, "--port", str(free_port()))
-    yield served
-    code, said = served.stop()
-    assert code == 0, said
-    assert "Traceback" not in said, said
+    with serving(folder) as served:
+        yield served
 
 
 @pytest.fixture

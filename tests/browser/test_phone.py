@@ -12,7 +12,7 @@ import socket
 import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
-from served import Served, free_port
+from served import serving
 
 from firmpedal.web.pairing import TRIES
 from texts import example
@@ -51,13 +51,10 @@ def folder(tmp_path):
 
 @pytest.fixture
 def app(folder):
-    served = Served(folder, "--port", str(free_port()), "--lan")
-    served.port = int(served.base.rpartition(":")[2])
-    served.phones = f"{HTTP}{SECOND}:{served.port}"
-    yield served
-    code, said = served.stop()
-    assert code == 0, said
-    assert "Traceback" not in said, said
+    with serving(folder, "--lan") as served:
+        served.port = int(served.base.rpartition(":")[2])
+        served.phones = f"{HTTP}{SECOND}:{served.port}"
+        yield served
 
 
 def code_of(app):
@@ -95,12 +92,8 @@ def socket_opens(app, host=SECOND, **headers):
 
 
 def test_without_being_asked_it_does_not_listen_on_the_network(folder):
-    served = Served(folder, "--port", str(free_port()))
-    try:
-        with pytest.raises(ConnectionRefusedError):
-            socket.create_connection((SECOND, int(served.base.rpartition(":")[2])), timeout=5)
-    finally:
-        served.stop()
+    with serving(folder) as served, pytest.raises(ConnectionRefusedError):
+        socket.create_connection((SECOND, int(served.base.rpartition(":")[2])), timeout=5)
 
 
 def test_over_real_sockets_only_the_code_opens(app):

@@ -8,7 +8,7 @@ import time
 import pytest
 from looks import hidden_focus, outside, small_targets, violations
 from playwright.sync_api import expect
-from served import Served, free_port
+from served import serving
 
 from texts import edited, example
 
@@ -29,11 +29,8 @@ def folder(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def app(folder):
-    served = Served(folder, "--port", str(free_port()))
-    yield served
-    code, said = served.stop()
-    assert code == 0, said
-    assert "Traceback" not in said, said
+    with serving(folder) as served:
+        yield served
 
 
 @pytest.fixture

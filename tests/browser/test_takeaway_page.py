@@ -14,7 +14,7 @@ import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
 from pypdf import PdfReader
-from served import Served, free_port
+from served import serving
 
 from texts import edited, example
 
@@ -31,11 +31,8 @@ def folder(tmp_path_factory):
 
 @pytest.fixture(scope="module")
 def app(folder):
-    served = Served(folder, "--port", str(free_port()))
-    yield served
-    code, said = served.stop()  # with work left running by the last test
-    assert code == 0, said
-    assert "Traceback" not in said, said
+    with serving(folder) as served:  # it is stopped with work left running by the last test
+        yield served
 
 
 @pytest.fixture

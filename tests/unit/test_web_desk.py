@@ -6,6 +6,7 @@ import os
 import stat
 
 import pytest
+from clock_by_hand import Clock
 
 from firmpedal.project import save as disk
 from firmpedal.project.edit import EditError
@@ -14,13 +15,6 @@ from texts import example
 
 TEXT = example("brindlewick")
 LOADS = "foot: {normal: 75, hard: 150, panic: 200}"
-
-
-class Clock:
-    now = 0.0
-
-    def __call__(self):
-        return self.now
 
 
 @pytest.fixture

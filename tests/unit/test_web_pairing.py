@@ -3,20 +3,14 @@
 from __future__ import annotations
 
 import pytest
+from clock_by_hand import Clock
 
 from firmpedal.web.pairing import DIGITS, FIRST_PAUSE, LIFE, LONGEST_PAUSE, TRIES, Pairing, Said
 
 
-class Clock:
-    now = 100.0
-
-    def __call__(self):
-        return self.now
-
-
 @pytest.fixture
 def clock():
-    return Clock()
+    return Clock(100.0)
 
 
 @pytest.fixture

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.work import TubeWork
 
+NO_ORDER = "bends-in-no-order"
 ENDS = {"from": "the first end", "to": "the last end"}
 _REASON = practice("firmpedal-derivation", Mark.DERIVED)
 
@@ -28,7 +29,7 @@ def bends_in_no_order(view: View) -> Iterator[Outcome]:
     bender that the file declares, in the order from the first end, then with the other side held, then in
     any other order.
     """
-    rule = "bends-in-no-order"
+    rule = NO_ORDER
     for line, work in _bent(view):
         if work.missing:
             yield NotShown(rule, line.place, f"whether the bends of {line.name} can be made", work.missing)

@@ -47,7 +47,7 @@ def around(view: View, component: str, elbow: PortFitting) -> Iterator[Outcome]:
     if unsure:
         names = listed([thing.name for thing in unsure])
         message = f"whether the elbow at {elbow.name} can be turned in beside {names}, or only on the bench"
-        yield NotShown(RULE, elbow.port.place, message, to_measure(elbow, unsure))
+        yield NotShown(RULE, elbow.port.place, message, _to_measure(elbow, unsure))
 
 
 def _ends_in(elbow: PortFitting, thing: Thing) -> Answer:
@@ -115,7 +115,7 @@ def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]
         )
     elif answer is Answer.UNKNOWN:
         message = f"whether the fittings at {names} clear each other where they point in the end"
-        missing = dict.fromkeys(item for each in pair for item in to_measure(each, ()))
+        missing = dict.fromkeys(item for each in pair for item in _to_measure(each, ()))
         yield NotShown(RULE, place, message, tuple(missing))
 
 
@@ -134,7 +134,7 @@ def turns_in_beside(last: PortFitting, first: PortFitting) -> Answer:
     return {Answer.YES: Answer.NO, Answer.NO: Answer.YES}.get(met, Answer.UNKNOWN)
 
 
-def to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, ...]:
+def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, ...]:
     """What leaves the answer open: every figure that is a range, by what a builder can measure."""
     port, found = elbow.port, []
     if elbow.length is not None and not elbow.length.exact:

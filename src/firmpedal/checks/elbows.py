@@ -26,6 +26,11 @@ if TYPE_CHECKING:
     from firmpedal.model.part import Part
     from firmpedal.quantity import Value
 
+STRAIGHT_LAST = (
+    "a straight nipple in one of the two, put in last, and the bend in the hose's own end",
+    "or a fitting that swivels before it is locked",
+)
+
 
 def elbows_cannot_turn(view: View) -> Iterator[Outcome]:
     """An elbow has room to be screwed in, and room where it points in the end.
@@ -70,10 +75,7 @@ def _pair(view: View, place: str, one: PortFitting, other: PortFitting) -> Itera
         place,
         f"{names} are {view.show(apart)} apart, and an elbow turned in beside the other needs "
         f"{view.show(last)}: neither can go in last",
-        (
-            "a straight nipple in one of the two, put in last, and the bend in the hose's own end",
-            "or a fitting that swivels before it is locked",
-        ),
+        STRAIGHT_LAST,
         apart,
         last,
         "at least",
@@ -89,23 +91,16 @@ def _past_the_leg(place: str, one: PortFitting, other: PortFitting) -> Iterator[
     """
     if one.arm is None or other.arm is None:
         return
-    orders = {turns_in_beside(one, other), turns_in_beside(other, one)}
-    if Answer.YES in orders:
-        return
+    if {turns_in_beside(one, other), turns_in_beside(other, one)} != {Answer.NO}:
+        return  # the circle has answered already; only what is sure is added to it
     names = f"{one.port.name} and {other.port.name}"
-    if Answer.UNKNOWN in orders:  # the circle has answered already; only what is sure is added to it
-        return
     yield Finding(
         RULE,
         Level.CAUTION,
         place,
         f"the elbows at {names} point into each other's circle: whichever goes in last meets the outlet of "
         "the first",
-        (
-            "point one of the two another way",
-            "a straight nipple in one of the two, put in last, and the bend in the hose's own end",
-            "or a fitting that swivels before it is locked",
-        ),
+        ("point one of the two another way", *STRAIGHT_LAST),
         sources=cited(*one.figures, *other.figures),
         about=(one.port.place, other.port.place),
     )

@@ -27,16 +27,15 @@ def thread_in_before_bending(view: View) -> Iterator[Outcome]:
     """
     for line in view.laid:
         for crossing in view.crossings_of(line.name):
-            bends, later = _bends(line, crossing), _later(line, crossing)
-            shut = _shut(crossing.zone)
-            if shut is Answer.NO or not (bends.inside or later):
+            bends, shut = _bends(line, crossing), _shut(crossing.zone)
+            if shut is Answer.NO or not (bends.inside or bends.later):
                 continue
             if shut is Answer.UNKNOWN:
                 yield _not_shown(line, crossing.zone, bends)
-            elif bends.inside:
+            elif bends.later is None:
                 yield _bent_inside(line, crossing.zone, bends.inside)
-            elif later:
-                yield _threaded(line, crossing, later)
+            else:
+                yield _threaded(line, crossing, bends.later)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +45,15 @@ class Bends:
     before: tuple[int, ...] = ()
     inside: tuple[int, ...] = ()
     after: tuple[int, ...] = ()
+
+    @property
+    def later(self) -> Later | None:
+        """The side with fewer, so that less is done on the aircraft; None where it is not pushed through."""
+        if self.inside or not self.before or not self.after:
+            return None
+        if len(self.before) < len(self.after):
+            return Later(self.before, "first")
+        return Later(self.after, "last")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +71,7 @@ class Later:
 
 def made_later(line: LaidLine, crossings: Iterable[Crossing]) -> Later | None:
     """What waits until a tube is threaded in; None where it can, or perhaps can, be put in from the side."""
-    found = (_later(line, crossing) for crossing in crossings if _shut(crossing.zone) is Answer.YES)
+    found = (_bends(line, crossing).later for crossing in crossings if _shut(crossing.zone) is Answer.YES)
     return next((later for later in found if later is not None), None)
 
 
@@ -72,15 +80,6 @@ def _shut(zone: Zone) -> Answer:
     if zone.hidden is Answer.NO or zone.access is Answer.YES:
         return Answer.NO
     return Answer.UNKNOWN if Answer.UNKNOWN in (zone.hidden, zone.access) else Answer.YES
-
-
-def _later(line: LaidLine, crossing: Crossing) -> Later | None:
-    """The side with fewer bends, so that less is done on the aircraft; None where it need not be threaded."""
-    bends = _bends(line, crossing)
-    before, after = bends.before, bends.after
-    if _shut(crossing.zone) is Answer.NO or bends.inside or not before or not after:
-        return None
-    return Later(before, "first") if len(before) < len(after) else Later(after, "last")
 
 
 def _bends(line: LaidLine, crossing: Crossing) -> Bends:

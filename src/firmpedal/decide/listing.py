@@ -10,6 +10,8 @@ SEPARATORS = (",", ";", "\t", "|")
 COMMENTS = ("#", "//", "--")
 LARGEST = 2_000_000  # characters; a parts list is a few pages
 SAMPLE = 50  # rows to judge a separator by
+# A comma that can only be the decimal one: as thousands it would have to be followed by three figures.
+DECIMAL_COMMA = re.compile(r"[-+]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 
 
 class Meaning(StrEnum):

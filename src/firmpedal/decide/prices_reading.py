@@ -9,7 +9,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.goods import Kind, by_name, length_of, named
-from firmpedal.decide.listing import COMMENTS, LARGEST, SAMPLE, ListError, rows, separator
+from firmpedal.decide.listing import COMMENTS, DECIMAL_COMMA, LARGEST, SAMPLE, ListError, rows, separator
 from firmpedal.decide.prices import BY_LENGTH, NO_CURRENCY, Per, Price, PriceBook
 
 if TYPE_CHECKING:
@@ -54,7 +54,6 @@ _PRICE = re.compile(
 )
 _PLAIN = re.compile(r"0+\.\d+|\d+(?:\.(?:\d{1,2}|\d{4,}))?")  # 1.234 may be one and a bit, or a thousand
 _GROUPED = {",": re.compile(r"\d{1,3}(?:,\d{3})+\.\d+"), ".": re.compile(r"\d{1,3}(?:\.\d{3})+,\d+")}
-_COMMA = re.compile(r"(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,7 +178,7 @@ def _amount(cell: Cell) -> tuple[Decimal, str]:
     for group, pattern in _GROUPED.items():
         if pattern.fullmatch(digits):
             return Decimal(digits.replace(group, "").replace(",", ".")), written
-    if _COMMA.fullmatch(digits):
+    if DECIMAL_COMMA.fullmatch(digits):
         return Decimal(digits.replace(",", ".")), written
     raise _trouble(
         cell, f"`{cell.text}` can be read in two ways", "write it with a point and no thousands mark"

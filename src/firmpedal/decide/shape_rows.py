@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.listing import ListError
+from firmpedal.decide.listing import DECIMAL_COMMA, ListError
 from firmpedal.units import Dimension, UnitError, read
 
 if TYPE_CHECKING:
@@ -16,8 +15,6 @@ LENGTHS = ("aft", "right", "up", "straight before", "radius")
 ANGLES = ("rotation", "angle")
 QUANTITIES = dict.fromkeys(LENGTHS, Dimension.LENGTH) | dict.fromkeys(ANGLES, Dimension.ANGLE)
 DASHES = frozenset({"", "-", "\u2013", "\u2014"})  # what stands where there is nothing to write
-# A comma that can only be the decimal one: as thousands it would have to be followed by three figures.
-DECIMAL_COMMA = re.compile(r"[-+]?(?:0,\d+|\d+,(?:\d{1,2}|\d{4,}))")
 
 
 @dataclass(frozen=True, slots=True)

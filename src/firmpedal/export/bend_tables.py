@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.decide.bend_rows import END, PLANE, SIGN_WORDS
 from firmpedal.lay.half_bent import BendData
-from firmpedal.quantity import Mark
+from firmpedal.report.remarks import WHAT
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -51,12 +51,12 @@ def bends_csv(evaluation: Evaluation, sign: str = PLANE) -> str:
 
 def _unsure(name: str, tube: TubeShape) -> Iterator[str]:
     """Say it of a tube whose figures nobody measured: a table has no room for a range."""
-    length, unsure = tube.developed_length, (Mark.ESTIMATE, Mark.ASSUMED)
+    length = tube.developed_length
     values = (length, *tube.straights, *(bend.angle for bend in tube.bends))
     ranged = any(value.known and value.high - value.low > LEAST for value in values)
-    if length.mark not in unsure and not ranged:
+    if length.mark not in WHAT and not ranged:
         return
-    why = "rests on an estimate or an assumed point" if length.mark in unsure else "has figures with a range"
+    why = f"rests on {WHAT[length.mark]}" if length.mark in WHAT else "has figures with a range"
     yield f"{name}: {why}; here is the middle. Measure before you bend"
 
 

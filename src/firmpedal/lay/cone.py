@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from firmpedal.lay.near import lengths
+
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -30,8 +32,8 @@ def nearest_in_cone(planes: Array, direction: Array) -> Array:
         The nearest vector, shape (3,), nought where only that is on the right side of all. Where the
         direction is a unit vector, its length is the cosine of the angle between the two.
     """
-    lengths = np.sqrt(np.einsum("ij,ij->i", planes, planes))
-    normals = planes[lengths > 0] / lengths[lengths > 0, None]
+    long = lengths(planes)
+    normals = planes[long > 0] / long[long > 0, None]
     found: list[int] = []
     weights, nearest = np.zeros(0), direction
     least = -TOUCHING * float(np.linalg.norm(direction))

@@ -53,6 +53,11 @@ class HubBodies:
     def _seats(self) -> tuple[Value, ...]:
         return tuple(value for end in self.ends for value in end.position.coordinates)
 
+    @property
+    def _numbers(self) -> list[int]:
+        """Which parts of the joint the bodies are."""
+        return [n for n, part in enumerate(self.joint.parts) if part.category is Category.FITTING]
+
     def _bodies(self, bodies: list[Part]) -> list[Standing]:
         if self.bulkhead is None:
             measure = "where: write it under `bulkheads`, with `through panel: no` and a seat on each side"
@@ -95,8 +100,7 @@ class HubBodies:
     def _least(self, bodies: list[Part], number: int, towards: int) -> float:
         """How much of a body at least lies outside its neighbour."""
         length = length_over_all(bodies[number])
-        numbers = [n for n, part in enumerate(self.joint.parts) if part.category is Category.FITTING]
-        into = overlap(self.joint, numbers[number], numbers[towards], self.catalogue)
+        into = overlap(self.joint, self._numbers[number], self._numbers[towards], self.catalogue)
         return max(length.low - into.high, 0.0) if length and length.known else 0.0
 
     def _from_one_seat(self, bodies: list[Part], turning: list[Part]) -> list[Standing]:
@@ -114,8 +118,7 @@ class HubBodies:
                 pieces.append(Unplaced(body, "its length is not known", "its length over all"))
             else:
                 pieces.append(Piece(body, (end.away,), (length,)))
-        numbers = [n for n, part in enumerate(self.joint.parts) if part.category is Category.FITTING]
-        numbers = numbers if known[0] else numbers[::-1]
+        numbers = self._numbers if known[0] else self._numbers[::-1]
         overlaps = [overlap(self.joint, one, other, self.catalogue) for one, other in pairwise(numbers)]
         found: list[Standing | None] = [each if isinstance(each, Unplaced) else None for each in pieces]
         if end.seat is not None:

@@ -113,9 +113,7 @@ def _glance(scene: Scene, setting: Setting, enough: float) -> Glance:
 
 def _ways(one: Array, other: Array) -> Array:
     """How far each corner of the line is moved at most from one setting to the other."""
-    step = other - one
-    ways: Array = np.sqrt(np.einsum("ij,ij->i", step, step)) * ARC
-    return ways
+    return near.lengths(other - one) * ARC
 
 
 def _neighbours(name: str, looks: list[Look]) -> Iterator[tuple[Look, Look]]:

@@ -71,7 +71,7 @@ def nearest(points: Array, solid: Solid) -> Nearest:
         points = np.repeat(points, 2, axis=0)
     off, steps = distance(points, solid), np.diff(points, axis=0)
     # no place of a segment is nearer than half of what its two ends are off, less half its length
-    close = np.flatnonzero(off[:-1] + off[1:] - _lengths(steps) <= 2 * off.min())
+    close = np.flatnonzero(off[:-1] + off[1:] - lengths(steps) <= 2 * off.min())
     starts, steps = points[close], steps[close]
     shares = _nearest_shares(starts, steps, solid)
     places = starts + shares[:, None] * steps
@@ -83,10 +83,10 @@ def nearest(points: Array, solid: Solid) -> Nearest:
     return Nearest(float(distances[best]), share, (float(x), float(y), float(z)))
 
 
-def _lengths(steps: Array) -> Array:
-    """The lengths of several steps; quicker than the library's norm of rows."""
-    lengths: Array = np.sqrt(np.einsum("ij,ij->i", steps, steps))
-    return lengths
+def lengths(steps: Array) -> Array:
+    """The lengths of several steps, shape (n, 3); quicker than the library's norm of rows."""
+    found: Array = np.sqrt(np.einsum("ij,ij->i", steps, steps))
+    return found
 
 
 def segments_under(points: Array, solid: Solid, enough: float) -> Array:
@@ -104,7 +104,7 @@ def segments_under(points: Array, solid: Solid, enough: float) -> Array:
         Distances, shape (n - 1,) [m].
     """
     off, steps = distance(points, solid), np.diff(points, axis=0)
-    offs: Array = (off[:-1] + off[1:] - _lengths(steps)) / 2
+    offs: Array = (off[:-1] + off[1:] - lengths(steps)) / 2
     close = offs < enough
     if close.any():
         offs[close] = distances_of_straights(points[:-1][close], steps[close], solid)
@@ -168,14 +168,14 @@ def distance(points: Array, solid: Solid) -> Array:
     """Distances of points, shape (n, 3), from a body; 0 inside it."""
     match solid:
         case Box(low, high):
-            return _lengths(points - np.clip(points, low, high))
+            return lengths(points - np.clip(points, low, high))
         case Bar(start, finish, radius):
             gaps: Array = np.maximum(_from_straight(points, np.array(start), np.array(finish)) - radius, 0.0)
             return gaps
         case Disc(centre, axis, radius, thickness):
             away, direction = points - np.array(centre), np.array(axis)
             along = away @ direction
-            across = _lengths(away - along[:, None] * direction)
+            across = lengths(away - along[:, None] * direction)
             over_rim, over_face = across - radius, abs(along) - thickness / 2
             out: Array = np.hypot(np.maximum(over_rim, 0.0), np.maximum(over_face, 0.0))
             return out
@@ -189,9 +189,9 @@ def _off_middle(points: Array, solid: Solid) -> Array:
         case Bar(start, finish, _):
             return _from_straight(points, np.array(start), np.array(finish))
         case Box(low, high):
-            return _lengths(points - (np.array(low) + np.array(high)) / 2)
+            return lengths(points - (np.array(low) + np.array(high)) / 2)
         case Disc(centre, _, _, _):
-            return _lengths(points - np.array(centre))
+            return lengths(points - np.array(centre))
         case _:
             assert_never(solid)
 
@@ -200,4 +200,4 @@ def _from_straight(points: Array, start: Array, finish: Array) -> Array:
     step = finish - start
     square = float(step @ step)
     share = np.clip((points - start) @ step / square, 0.0, 1.0) if square > 0 else np.zeros(len(points))
-    return _lengths(points - (start + share[:, None] * step))
+    return lengths(points - (start + share[:, None] * step))

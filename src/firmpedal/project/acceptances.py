@@ -28,8 +28,12 @@ class Entry:
     @property
     def written(self) -> str:
         """The entry in one line, as it goes into the file."""
-        keys = (("rule", self.rule), ("at", self.at), ("reason", self.reason))
-        return "{" + ", ".join(f"{key}: {quoted_if_needed(words)}" for key, words in keys) + "}"
+        return _in_braces(self.said)
+
+    @property
+    def said(self) -> dict[str, str]:
+        """Its keys as the file says them."""
+        return {"rule": self.rule, "at": self.at, "reason": self.reason}
 
 
 def accepting(text: str, rule: str, places: tuple[str, ...], reason: str, option: str | None = None) -> str:
@@ -67,7 +71,7 @@ def not_accepting(text: str, entries: tuple[Entry, ...], option: str | None = No
         EditError: None of them is there any more, or the file cannot be changed without touching more.
     """
     where = option if option is not None and is_written(text, LIST, option) else None
-    gone = [{"rule": each.rule, "at": each.at, "reason": each.reason} for each in entries]
+    gone = [each.said for each in entries]
     listed = _entries(text, where)
     kept = [Item(number) for number, each in enumerate(listed, 1) if each not in gone]
     if len(kept) == len(listed):
@@ -94,4 +98,8 @@ def _row(said: Said) -> str:
     """An entry that is taken along, written in one line."""
     if not isinstance(said, dict) or not all(isinstance(words, str) for words in said.values()):
         raise EditError("the list of accepted findings cannot be taken along", "write it out by hand")
-    return "{" + ", ".join(f"{key}: {quoted_if_needed(str(words))}" for key, words in said.items()) + "}"
+    return _in_braces({key: str(words) for key, words in said.items()})
+
+
+def _in_braces(said: dict[str, str]) -> str:
+    return "{" + ", ".join(f"{key}: {quoted_if_needed(words)}" for key, words in said.items()) + "}"

@@ -72,10 +72,15 @@ def _piece(words: str) -> str:
 
 def _with_section(text: str, name: str, piece: str) -> str:
     """A section at the end of the file."""
+    after = _at_the_end(text, [f"{name}: {piece}"])
+    return _checked(after, with_another(_said(text), (name,), _said(f"x: {piece}", "x")), name)
+
+
+def _at_the_end(text: str, lines: list[str]) -> str:
+    """Lines at the end of the file, after a blank one."""
     end = new_line(text)
     head = text if not text or text.endswith(("\n", "\r")) else text + end
-    after = f"{head}{end}{name}: {piece}{end}"
-    return _checked(after, with_another(_said(text), (name,), _said(f"x: {piece}", "x")), name)
+    return head + end + "".join(line + end for line in lines)
 
 
 def with_thing(text: str, section: str, lines: str, option: str | None = None) -> str:
@@ -95,8 +100,7 @@ def with_thing(text: str, section: str, lines: str, option: str | None = None) -
     name = next(iter(said)) if isinstance(said, dict) and said else ""
     own, end = [each.rstrip() for each in lines.splitlines()], new_line(text)
     if not is_written(text, section, where):
-        head = text if not text or text.endswith(("\n", "\r")) else text + end
-        after = f"{head}{end}{quoted_if_needed(section)}:{end}" + "".join(each + end for each in own)
+        after = _at_the_end(text, [f"{quoted_if_needed(section)}:", *own])
         return _checked(after, with_another(_said(text), (section,), said), section)
     found = found_at(text, section, where)
     if not isinstance(found.node, MappingNode) or found.node.flow_style or not found.node.value:

@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from typing import TYPE_CHECKING
 
 from firmpedal.model.circuit import ClampPlan
 from firmpedal.project.corners import written_under
-from firmpedal.project.edit import EditError
 from firmpedal.project.edit_keys import with_value, without_key
 from firmpedal.project.edit_lists import Item, with_items
-from firmpedal.project.read import read_text
+from firmpedal.project.reading_again import read_again
 from firmpedal.project.tree import UNKNOWN
 
 if TYPE_CHECKING:
-    from firmpedal.finding import Problem
     from firmpedal.project.fields import Cell, Field
     from firmpedal.project.read import Reading
 
@@ -103,7 +100,7 @@ def without_thing(reading: Reading, place: str) -> str:
     """
     after = without_key(reading.text, place, reading.option)
     for option in (None, *reading.options):
-        readable(read_text(reading.text, reading.file, option), after)
+        read_again(reading.text, after, option)
     return after
 
 
@@ -113,19 +110,5 @@ def readable(before: Reading, text: str) -> str:
     Raises:
         EditError: It has; the first of them is said.
     """
-    found = new_problems(before, read_text(text, before.file, before.option))
-    if found:
-        raise EditError(found[0].message, found[0].suggestion)
+    read_again(before.text, text, before.option)
     return text
-
-
-def new_problems(before: Reading, after: Reading) -> list[Problem]:
-    """The problems that were not there before, whatever line they stand in."""
-    old = Counter(each.message for each in before.problems)
-    found = []
-    for each in after.problems:
-        if old[each.message]:
-            old[each.message] -= 1
-        else:
-            found.append(each)
-    return found

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.measured import original_of
 from firmpedal.project.schema import known_keys
 from firmpedal.project.tree import branch_at
 
@@ -63,19 +64,10 @@ def things_of(reading: Reading) -> dict[str, tuple[Thing, ...]]:
 
 def _named(reading: Reading, section: str, place: str) -> Thing:
     """A thing with a name; one that a mirror or `like` made has the same words as another."""
-    name, tree = place.removeprefix(f"{section}."), reading.tree
-    node = branch_at(tree, section)[name]
-    if getattr(node, "via", None) is None:
-        return Thing(section, place, name)
-    source = next(
-        (
-            other
-            for other, item in branch_at(tree, section).items()
-            if item.span == node.span and getattr(item, "via", None) is None
-        ),
-        "",
-    )
-    return Thing(section, place, name, f"{section}.{source}" if source else "")
+    name, beside = place.removeprefix(f"{section}."), branch_at(reading.tree, section)
+    node = beside[name]
+    source = original_of(node, beside.values()) if node.via is not None else None
+    return Thing(section, place, name, source.path if source is not None else "")
 
 
 def copies_of(reading: Reading, place: str) -> tuple[str, ...]:

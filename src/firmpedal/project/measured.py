@@ -13,7 +13,7 @@ from firmpedal.project.reading_again import read_again
 from firmpedal.project.tree import Branch, Node, children, word_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from firmpedal.project.read import Reading
 
@@ -84,11 +84,14 @@ def written_at(reading: Reading, place: str) -> str:
 
 
 def _original(tree: Node, node: Node, place: str) -> str:
-    if node.via is None:
-        return place
-    same = (each for each in _every(tree) if each.via is None and each.span == node.span)
-    found = next((each for each in same if isinstance(each, Branch) == isinstance(node, Branch)), None)
+    found = original_of(node, _every(tree)) if node.via is not None else None
     return found.path if found is not None else place
+
+
+def original_of(copy: Node, among: Iterable[Node]) -> Node | None:
+    """What a copy has its words from: the piece that is written by itself at the same place of the text."""
+    same = (each for each in among if each.via is None and each.span == copy.span)
+    return next((each for each in same if isinstance(each, Branch) == isinstance(copy, Branch)), None)
 
 
 def _every(node: Node) -> Iterator[Node]:

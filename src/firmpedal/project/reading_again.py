@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import EditError
@@ -20,11 +21,15 @@ def read_again(before: str, after: str, option: str | None) -> Reading:
         option: The option that is looked at; none for the aircraft as written.
 
     Raises:
-        EditError: It has a problem that it did not have before; the message is the reader's.
+        EditError: It has a problem that it did not have before, in whatever line; the message is the
+            reader's.
     """
     reading = read_text(after, "text", option)
-    old = {each.message for each in read_text(before, "text", option).problems} if reading.problems else set()
+    if not reading.problems:
+        return reading
+    old = Counter(each.message for each in read_text(before, "text", option).problems)
     for problem in reading.problems:
-        if problem.message not in old:
+        if not old[problem.message]:
             raise EditError(problem.message, problem.suggestion)
+        old[problem.message] -= 1
     return reading

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.bench import NO_ORDER
+from firmpedal.checks.elbow_room import RULE as ELBOWS
 from firmpedal.finding import Level
 from firmpedal.report.sheet import Paragraph, Tone
 
@@ -14,8 +16,6 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block
 
 RIGHT_FIRST = "Put this right before you make it. What to try stands with the findings."
-ELBOWS = "elbows-cannot-turn"
-NO_ORDER = "bends-in-no-order"
 
 
 def concerns(place: str, line: LaidLine) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.threading import RULE as THREAD_IN_RULE
 from firmpedal.decide.pieces import find_line
 from firmpedal.decide.step import Action
 from firmpedal.model.aircraft import find
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     Words = Callable[[Step, Evaluation, Evaluation], str]
 
 PAIR = 2  # as many are named one by one
-THREAD_IN_RULE = "thread-in-before-bending"
 SEE_FIRST = (
     " See first whether it can be put in from the side; if not, it is threaded in before its last bends."
 )

@@ -50,6 +50,7 @@ if TYPE_CHECKING:
     from firmpedal.web.shelf import Shelf
 
 STATIC = Path(__file__).parent / "static"
+STYLES, SCRIPTS = ("firmpedal", "app", "takeaway", "fields", "sound"), ("takeaway", "look", "pens")
 HOST = "127.0.0.1"
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 PATIENCE = 30.0  # s; a window that is busy or asleep for less than this goes on where it was
@@ -97,14 +98,9 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
     door = Door(lan.pairing, frozenset((*dict(READ), *READ_ALONG))) if lan is not None else None
     app.add_middleware(Guard, port=port, door=door)
     app.add_static_files("/static", STATIC)
-    ui.add_head_html(
-        '<link rel="stylesheet" href="/static/firmpedal.css"><link rel="stylesheet" href="/static/app.css">'
-        '<link rel="stylesheet" href="/static/takeaway.css"><script src="/static/takeaway.js"></script>'
-        '<link rel="stylesheet" href="/static/fields.css">'
-        '<link rel="stylesheet" href="/static/sound.css">'
-        '<script src="/static/look.js"></script><script src="/static/pens.js"></script>',
-        shared=True,
-    )
+    styles = (f'<link rel="stylesheet" href="/static/{name}.css">' for name in STYLES)
+    scripts = (f'<script src="/static/{name}.js"></script>' for name in SCRIPTS)
+    ui.add_head_html("".join((*styles, *scripts)), shared=True)
     app.router.routes.extend(Routes(shelf).all())
     app.timer(LOOK_EVERY, shelf.look)
     app.on_shutdown(WORKS.stop_all)

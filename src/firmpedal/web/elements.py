@@ -12,6 +12,8 @@ if TYPE_CHECKING:
 
     from nicegui.element import Element
 
+WORKING = "Working it out ..."
+
 
 def box(tag: str = "div", classes: str = "", **attributes: str) -> Element:
     """An element to put others in; `aria_label` becomes `aria-label`."""
@@ -28,6 +30,11 @@ def raw(made: str, tag: str = "div", classes: str = "", **attributes: str) -> ui
     made_element = ui.html(made, tag=tag, sanitize=False)
     _with(made_element, classes, attributes)
     return made_element
+
+
+def working() -> ui.html:
+    """Where a page says that what it shows is not up to date yet."""
+    return said("p", WORKING, "fp-stale-words", role="status")
 
 
 def link(words: str, to: str, classes: str = "", **attributes: str) -> ui.html:

@@ -11,7 +11,8 @@ from firmpedal.report.cover import verdict_line, why_line
 from firmpedal.web import addresses
 from firmpedal.web.answers import System, system_of
 from firmpedal.web.conflict import conflict_card
-from firmpedal.web.elements import box, button, link, put, put_words, raw, said
+from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said
+from firmpedal.web.worker import BROKEN
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -25,8 +26,6 @@ HALVES = (
     '<path d="M12 3a9 9 0 0 1 0 18z" fill="currentColor"/></svg>'
 )
 UNREADABLE = "cannot be read"
-WORKING = "Working it out ..."
-BROKEN = "Something went wrong inside. This is our mistake, not yours. Please send us your file."
 
 
 class Frame:

@@ -39,9 +39,9 @@ class Routes:
             Route(addresses.BEGIN_EXAMPLE, self.begin_example, methods=["POST"]),
             Route(addresses.BEGIN_LAYOUT, self.begin_layout, methods=["POST"]),
             Route(addresses.FORM_OF_LAYOUT, self.form_of_layout, methods=["POST"]),
-            Route("/paper/{file}/{name}/{page:int}.svg", self.picture),
-            Route("/paper/{file}/{name}", self.paper),
-            Route("/export/{file}/{name}", self.paper),
+            Route(addresses.PAPER + "/{page:int}.svg", self.picture),
+            Route(addresses.PAPER, self.paper),
+            Route(addresses.EXPORT, self.paper),
         ]
 
     async def begin_example(self, request: Request) -> Response:

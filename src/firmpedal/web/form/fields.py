@@ -10,6 +10,7 @@ from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import Mark
 from firmpedal.report.measuring_words import HOWS, SECTION_HOWS
 from firmpedal.web import addresses
+from firmpedal.web.wording import in_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -71,12 +72,6 @@ def _wrong(one: Field, around: Around) -> Iterator[str]:
     yield from (words for (place, _, _), words in around.refused.items() if place == one.place)
     for problem in one.problems:
         yield in_words(problem.message, problem.suggestion)
-
-
-def in_words(message: str, suggestion: str) -> str:
-    """What is wrong, and what to do about it, as sentences."""
-    end = "" if suggestion.endswith("?") else "."
-    return f"{message}." + (f" {suggestion[:1].upper()}{suggestion[1:]}{end}" if suggestion else "")
 
 
 def _line(one: Field, around: Around) -> str:

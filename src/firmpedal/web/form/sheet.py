@@ -18,7 +18,6 @@ if TYPE_CHECKING:
 
 CHOOSE = "Choose something in the picture, or here:"
 FOR_ALL = "It stands in the aircraft as written: what you change here holds for every option."
-IN_SPACE = ("components", "bulkheads", "lines", "zones", "panels", "wheels", "keep clear of")
 COPY = "It is a copy of {name}, such as its mirror image, and changes with it."
 OWN = "It takes over what it does not say itself from {name}; what you write here holds for this one alone."
 MORE = "More that can be said"
@@ -94,7 +93,7 @@ def form_html(group: Group, thing: Thing, around: Around, *, written: bool, for_
 
 def _ways(thing: Thing, around: Around, *, written: bool) -> str:
     found = ""
-    if thing.section in IN_SPACE:
+    if thing.section in addresses.IN_SPACE:
         to = escape(addresses.space(around.file, around.option, thing.place))
         found += f'<a class="fp-button" href="{to}">See it in space</a>'
     if written and thing.place != thing.section:

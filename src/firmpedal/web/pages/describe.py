@@ -12,12 +12,13 @@ from firmpedal.project.new_things import SORTS, with_new
 from firmpedal.report.measuring_items import next_unknown, unknowns
 from firmpedal.web import addresses
 from firmpedal.web.answers import reading_of
-from firmpedal.web.elements import box, link, said
+from firmpedal.web.elements import box, link, said, working
 from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.element import Made
-from firmpedal.web.form.fields import Around, in_words
+from firmpedal.web.form.fields import Around
 from firmpedal.web.form.sheet import FILE_PLACE, Asked, asked_html, chooser_html, form_html
 from firmpedal.web.form.ways import ways
+from firmpedal.web.wording import in_words
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -51,7 +52,7 @@ class FormPage:
             said("p", LEAD, "fp-step-lead")
             with box(classes="fp-form-page"):
                 with box("section", "fp-form-seen", aria_label="The circuit"):
-                    self._stale = said("p", "Working it out ...", "fp-stale-words", role="status")
+                    self._stale = working()
                     self._empty = box(classes="fp-empty")
                     with self._empty:
                         self._empty_words = said("p", EMPTY)

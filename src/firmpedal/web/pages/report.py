@@ -7,7 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, raw, said
+from firmpedal.web.elements import box, link, raw, said, working
 from firmpedal.web.sheets import sheets_html
 
 if TYPE_CHECKING:
@@ -62,7 +62,7 @@ def show(report: Report, frame: Frame) -> None:
         if report.pens:
             said("p", PENS, "fp-small")
             said("p", UNKEPT, "fp-refused fp-unkept-words", role="alert")
-        stale = said("p", "Working it out ...", "fp-stale-words", role="status")
+        stale = working()
         pane = raw("", classes="fp-pane")
         empty = box(classes="fp-empty")
         with empty:

@@ -16,7 +16,7 @@ from firmpedal.report.found import found
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, put_words, raw, said
+from firmpedal.web.elements import box, link, put_words, raw, said, working
 from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
 from firmpedal.web.sound.kept import Kept
@@ -51,7 +51,7 @@ class SoundPage:
         with frame.main:
             said("p", LEAD, "fp-step-lead")
             way_to_options(frame)
-            self._stale = said("p", "Working it out ...", "fp-stale-words", role="status")
+            self._stale = working()
             self._done = said("p", "", "fp-done", role="status")
             self._all = box(classes="fp-sound")
             with self._all:

@@ -11,7 +11,7 @@ from firmpedal.project.edit import EditError
 from firmpedal.units import Dimension
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
-from firmpedal.web.elements import box, button, link, raw, said
+from firmpedal.web.elements import box, button, link, raw, said, working
 from firmpedal.web.form.ways import ways
 from firmpedal.web.sheets import sheets_html
 from firmpedal.web.space.data import scene_for, scene_text
@@ -65,7 +65,7 @@ class SpacePage:
         with frame.main:
             ways(frame.file, self.watch.option, "space")
             said("h2", TITLE)
-            self._stale = said("p", "Working it out ...", "fp-stale-words", role="status")
+            self._stale = working()
             self._empty = box(classes="fp-empty")
             with self._empty:
                 said("p", UNREADABLE)

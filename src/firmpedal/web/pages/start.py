@@ -11,8 +11,8 @@ from firmpedal.project.examples import examples, story
 from firmpedal.report.cover import CAUTIONS, verdict_line
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
-from firmpedal.web.elements import box, link, put, put_words, raw, said
-from firmpedal.web.frame import UNREADABLE, WORKING
+from firmpedal.web.elements import WORKING, box, link, put, put_words, raw, said
+from firmpedal.web.frame import UNREADABLE
 
 if TYPE_CHECKING:
     from nicegui import Client, ui

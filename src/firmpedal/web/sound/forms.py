@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.web.elements import box, put, put_words, said
+from firmpedal.web.wording import in_words, sentence
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -64,10 +65,4 @@ class Pen:
 
 def refusal_words(refusal: EditError) -> str:
     """Why something cannot be written, and what to do instead, as sentences."""
-    return " ".join(_sentence(words) for words in (str(refusal), refusal.suggestion) if words)
-
-
-def _sentence(words: str) -> str:
-    """With a capital, unless it begins with a name, and with an end."""
-    begins = words[0].upper() if words.split(" ", maxsplit=1)[0].isalpha() else words[0]
-    return begins + words[1:] + ("" if words.endswith((".", "?", "!")) else ".")
+    return sentence(in_words(str(refusal), refusal.suggestion))

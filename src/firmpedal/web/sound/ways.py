@@ -11,8 +11,6 @@ from firmpedal.web.elements import box, link, said
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
-IN_SPACE = ("lines", "components", "bulkheads", "panels", "zones", "keep clear of")
-
 
 def ways(evaluation: Evaluation, file: str, place: str, *, open_to: bool) -> None:
     """Put the name of a place and the ways from it on the page.
@@ -35,6 +33,6 @@ def ways(evaluation: Evaluation, file: str, place: str, *, open_to: bool) -> Non
         link("its fields", addresses.field(file, place, option), aria_label=f"{name}: its fields")
         to = addresses.text(file, option, line)
         link(f"line {line} of the text", to, aria_label=f"{name}: line {line} of the text")
-        if section in IN_SPACE and "." in place:
+        if section in addresses.IN_SPACE and "." in place:
             to = addresses.space(file, option, place)
             link("in space", to, aria_label=f"{name}: in space")
