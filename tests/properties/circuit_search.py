@@ -39,6 +39,16 @@ class Plumbing:
                 self.questions.append(("vented", part.name, part.vented.value))
             elif isinstance(part, MasterCylinder):
                 self._cylinder(part, ports, said)
+        self.questions = [self._settled(*question) for question in self.questions]
+
+    def _settled(self, key, name, answer):
+        """A cylinder right below open air seals when pressed: one that did not would press into the air."""
+        if key != "seals":
+            return key, name, answer
+        open_air = {port for port, top in self.air.items() if ("vented", top, "yes") in self.questions}
+        above = [port for part, port, _ in self.gates if part == name]
+        sealing = above and all(self.flood(port, []) & open_air for port in above)
+        return key, name, "yes" if sealing else answer
 
     def _cylinder(self, part, ports, said):
         outlet = ports["outlet"] if len(ports) > 1 else next(iter(ports.values()))

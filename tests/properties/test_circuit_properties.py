@@ -187,6 +187,47 @@ def test_no_cylinder_serves_what_it_does_not_reach(text):
         assert caliper in reach[by]
 
 
+def test_a_cylinder_right_below_open_air_lets_nothing_of_another_out():
+    """Far through near and one of its own beside them: near keeps what far pressed while its own presses.
+
+    The pedal right below the pot is said not to seal. It could only let the held fluid out into the pot,
+    and then it would make no pressure of its own.
+    """
+    row = {"bore": "5/8", "stroke": 1, "pedal": "foot"}
+    parts = [
+        component("pot", "reservoir", ["p", "q"], vented="yes"),
+        component("far", "master cylinder", ["inlet", "outlet"], **row, opens_at_rest="no"),
+        component(
+            "near",
+            "master cylinder",
+            ["inlet", "outlet"],
+            **row,
+            opens_at_rest="yes",
+            seals_when_pressed="yes",
+        ),
+        component(
+            "own",
+            "master cylinder",
+            ["inlet", "outlet"],
+            **row,
+            opens_at_rest="no",
+            seals_when_pressed="no",
+        ),
+        component("wheel", "caliper", ["in"], pistons="{bore: 1, count per side: 1}"),
+    ]
+    pipes = [
+        ("pot.p", "far.inlet"),
+        ("far.outlet", "near.inlet"),
+        ("near.outlet", "tee.a"),
+        ("pot.q", "own.inlet"),
+        ("own.outlet", "tee.b"),
+        ("tee.c", "wheel.in"),
+    ]
+    aircraft = read_text(written(parts, ["tee"], pipes), "a.yaml").aircraft
+    assert told(aircraft)["held", "wheel", "far", "own"] == ("yes", frozenset())
+    assert told(aircraft) == search(aircraft)
+
+
 def test_what_is_asked_names_the_cylinder():
     (path,) = [path for path in FILES if path.stem == "quillfen"]
     (cylinder_,) = read_file(path).aircraft.cylinders
