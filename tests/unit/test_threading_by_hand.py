@@ -91,3 +91,10 @@ def test_what_comes_in_the_way_late_is_seen_and_what_never_comes_there_is_not():
     """The U sits with its first leg: half-way up there its other leg is already through the plate's plane."""
     assert pushed(U, 0.9, opening(0.3, 0.1)) is Answer.YES
     assert pushed(U, 2, opening(0.3, 0.1)) is Answer.NO
+
+
+def test_of_a_tube_of_a_mile_nobody_says_that_it_goes_in():
+    """A slip of the pen, a point in metres perhaps: longer than any aircraft, it is not worked out."""
+    for length, answer in ((24, Answer.YES), (5280, Answer.UNKNOWN)):
+        straight = line((0, 0, -12 * length + 3), (0, 0, 3))
+        assert pushed(straight, 12 * length - 3, opening(0.3, 0.1)) is answer

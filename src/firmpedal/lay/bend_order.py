@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 
 FINEST = np.radians(0.25)  # the lever is never looked at in smaller steps
 NEARBY = 0.01  # metres: further off than this only a least distance is worked out
-PIECE = 0.02  # metres
+PIECE, MOST_PIECES = 0.02, 2000  # metres; longer pieces only take longer to be told from a body far off
 LEAST_ROOM = 1e-4  # metres: nearer than this is a touch
 
 
@@ -215,6 +215,6 @@ def _beyond(path: Array, length: float) -> Array:
     stations = np.concatenate([[0.0], np.cumsum(steps)])
     if stations[-1] <= length:
         return path[:0]
-    pieces = np.arange(length, stations[-1], PIECE)
+    pieces = np.arange(length, stations[-1], max(PIECE, float(stations[-1]) / MOST_PIECES))
     wanted = np.unique(np.concatenate([pieces, stations[stations > length]]))
     return np.stack([np.interp(wanted, stations, path[:, axis]) for axis in range(3)], axis=1)

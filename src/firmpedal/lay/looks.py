@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from heapq import heappop, heappush
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -27,6 +28,9 @@ FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is no
 ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
 # Between two places of a range the line may come nearer unseen by so much in metres, or by such a share.
 CLOSE, SHARE = 0.00025, 0.01
+# Between two places of a range: many times what a real aircraft needs. A slip of the pen, a pedal that moves
+# a mile, would need millions; what is left unseen then is an allowance.
+MOST_LOOKS = 256
 
 
 class Look(NamedTuple):
@@ -66,17 +70,18 @@ def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
     No place of the line comes nearer by more than it is moved. So between two settings no segment is
     nearer than half of what it is off in the two, less half its way; where that leaves room for something
     nearer, the setting in the middle is looked at, and its two halves. Where several ranges move at once,
-    what lies between them stays an allowance.
+    what lies between them stays an allowance; so does what is left open after many looks.
     """
     off = 0.0
     ranged = [state for state in scene.states if not state.values]
     for state in ranged:
-        ways = [0.0]
+        ways, unseen = [0.0], 0.0
         for one, other in _neighbours(state.name, looks):
             ways.append(float(_ways(one.line, other.line).max()))
             if one.distance + other.distance - ways[-1] < 2 * best.distance:
-                best = _nearest_between(scene, state.name, (one.setting, other.setting), best)
-        off += max(ways) / 2 if len(ranged) > 1 else 0.0
+                best, left = _nearest_between(scene, state.name, (one.setting, other.setting), best)
+                unseen = max(unseen, left)
+        off += unseen + (max(ways) / 2 if len(ranged) > 1 else 0.0)
     return best, off
 
 
@@ -88,22 +93,32 @@ class Glance(NamedTuple):
     offs: Array
 
 
-def _nearest_between(scene: Scene, name: str, ends: tuple[Setting, Setting], best: Look) -> Look:
-    """Halve the way between two settings of one range where something nearer can lie."""
+def _nearest_between(
+    scene: Scene, name: str, ends: tuple[Setting, Setting], best: Look
+) -> tuple[Look, float]:
+    """Halve the way between two settings of one range, always where something nearer can lie most of all.
+
+    Returns:
+        The nearest look, and by how much something unseen can still be nearer.
+    """
     one, other = (_glance(scene, setting, best.distance) for setting in ends)
-    waiting = [(one, other)]
-    while waiting:
-        one, other = waiting.pop()
-        way = _ways(one.line, other.line)
-        least = (one.offs + other.offs - np.maximum(way[:-1], way[1:])) / 2
-        unseen = max(CLOSE, SHARE * best.distance)
-        if least.min() >= best.distance - unseen or way.max() < unseen:
-            continue
+    waiting = [(_least(one, other), 0, one, other)]
+    for count in range(1, MOST_LOOKS):
+        least, _, one, other = heappop(waiting)
+        if least >= best.distance - max(CLOSE, SHARE * best.distance):
+            return best, 0.0
         middle = _glance(scene, _mixed(one.setting, other.setting, name, 0.5), best.distance)
         if middle.offs.min() < best.distance - FELT:
             best = scene.look(middle.setting)
-        waiting += [(one, middle), (middle, other)]
-    return best
+        heappush(waiting, (_least(one, middle), 2 * count, one, middle))
+        heappush(waiting, (_least(middle, other), 2 * count + 1, middle, other))
+    return best, max(best.distance - waiting[0][0], 0.0)
+
+
+def _least(one: Glance, other: Glance) -> float:
+    """How near the line can come to the thing at least between two settings."""
+    way = _ways(one.line, other.line)
+    return float((one.offs + other.offs - np.maximum(way[:-1], way[1:])).min()) / 2
 
 
 def _glance(scene: Scene, setting: Setting, enough: float) -> Glance:

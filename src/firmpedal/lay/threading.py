@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 STEP = from_unit(0.25, "in")
+LONGEST = from_unit(25, "ft")  # no tube in one piece of a light aircraft is longer: our estimate
 ROUNDS = 12  # of shifting the planes by the tube's thickness; two or three are enough where there is room
 ROUNDING = 1e-9
 
@@ -66,8 +67,10 @@ def goes_through(
         narrow: The hole at its narrowest and thickest, and the greatest width of the tube in it.
 
     Returns:
-        YES or NO where that is sure.
+        YES or NO where that is sure; UNKNOWN for a tube so long that a figure of it must be wrong.
     """
+    if line.developed_length > LONGEST:
+        return Answer.UNKNOWN
     points, stations = _sampled(line, station)
     if end == "to":
         points, stations = points[::-1], line.developed_length - stations[::-1]
