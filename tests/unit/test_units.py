@@ -35,6 +35,7 @@ PUBLISHED = {
     (D.DENSITY, "g/cm^3"): "=1.0 E+03",
     (D.SPEED, "mph"): "=4.4704 E-01",
     (D.SPEED, "ft/s"): "=3.048 E-01",
+    (D.ACCELERATION, "ft/s^2"): "=3.048 E-01",
     # SP 811, B.8; rounded there
     (D.ANGLE, "deg"): "1.745329 E-02",
     (D.PRESSURE, "psi"): "6.894757 E+03",
@@ -105,6 +106,7 @@ COHERENT = {
     (D.ENERGY, "J"),
     (D.SPEED, "m/s"),
     (D.TIME, "s"),
+    (D.ACCELERATION, "m/s^2"),
 }
 
 

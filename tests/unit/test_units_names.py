@@ -98,7 +98,7 @@ SPELLINGS = {
 class TestWhichUnit:
     def test_dimensions_are_called_what_people_call_them(self):
         assert " ".join(sorted(Dimension)) == (
-            "angle area density energy force length mass mass per length number pressure speed "
+            "acceleration angle area density energy force length mass mass per length number pressure speed "
             "temperature thermal expansion time torque volume volume per length"
         )
 

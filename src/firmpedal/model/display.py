@@ -25,6 +25,10 @@ INCH = {
     Dimension.TORQUE: "lbf in",
     Dimension.LINEAR_DENSITY: "lb/ft",
     Dimension.DENSITY: "lb/in3",
+    Dimension.ENERGY: "ft-lbf",
+    Dimension.SPEED: "kt",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "ft/s^2",
 }
 METRIC = {
     Dimension.LENGTH: "mm",
@@ -37,6 +41,10 @@ METRIC = {
     Dimension.TORQUE: "N m",
     Dimension.LINEAR_DENSITY: "kg/m",
     Dimension.DENSITY: "kg/m3",
+    Dimension.ENERGY: "kJ",
+    Dimension.SPEED: "kt",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "m/s^2",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6

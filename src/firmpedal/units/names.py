@@ -25,6 +25,7 @@ EXAMPLES: dict[Dimension, tuple[str, str]] = {
     Dimension.ENERGY: ("44,500 ft-lbf", "60 kJ"),
     Dimension.SPEED: ("50 kt", "26 m/s"),
     Dimension.TIME: ("90 s", "1.5 min"),
+    Dimension.ACCELERATION: ("10 ft/s^2", "3 m/s^2"),
 }
 """Two ways to write one value of each dimension, for messages."""
 

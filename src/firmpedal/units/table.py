@@ -32,6 +32,7 @@ class Dimension(StrEnum):
     ENERGY = "energy"
     SPEED = "speed"
     TIME = "time"
+    ACCELERATION = "acceleration"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +69,7 @@ _BRACKETS = {
     "J": Dimension.ENERGY,
     "m/s": Dimension.SPEED,
     "s": Dimension.TIME,
+    "m/s^2": Dimension.ACCELERATION,
 }
 
 
@@ -211,4 +213,6 @@ UNITS: tuple[Unit, ...] = (
     Unit("s", Dimension.TIME, _ONE, 1, ("sec", "second", "seconds")),
     Unit("min", Dimension.TIME, _MINUTE, 1, ("minute", "minutes")),
     Unit("h", Dimension.TIME, _HOUR, 2, ("hr", "hour", "hours")),
+    Unit("m/s^2", Dimension.ACCELERATION, _ONE, 2),
+    Unit("ft/s^2", Dimension.ACCELERATION, _FOOT, 1),
 )
