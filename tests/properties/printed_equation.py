@@ -28,7 +28,7 @@ def _value(expression: str, letters: dict[str, float]) -> float:
         ended = before == ")" or (before[-1:].isalnum() and before not in FUNCTIONS)
         if ended and (token == "(" or token[0].isalnum()):  # noqa: S105
             python.append("*")
-        python.append("**" if token == "^" else str(UNITS.get(token, token)))
+        python.append(str({"^": "**", **UNITS}.get(token, token)))
         before = token
     known = {**FUNCTIONS, "pi": math.pi, **letters}
     return eval(" ".join(python), {"__builtins__": {}}, known)  # noqa: S307 (equations of our own docstrings)

@@ -1,4 +1,4 @@
-"""[firmpedal-derivation] Braking: clamp, torque, drag, energy and distance, worked by hand apart from the program.
+"""[firmpedal-derivation] Braking: clamp, torque, drag, energy and distance, worked by hand.
 
 One wheel: 500 psi, pistons of 1.5 in on one side of the disc, lining friction 0.3, effective radius 2.3 in,
 tyre radius 6.5 in. An aircraft of 1320 lb with two braked wheels, from 39 kt.

@@ -27,6 +27,11 @@ SI_UNITS = {
     Dimension.VOLUME: "m3",
     Dimension.TEMPERATURE: "K",
     Dimension.MASS: "kg",
+    Dimension.TORQUE: "N m",
+    Dimension.ENERGY: "J",
+    Dimension.SPEED: "m/s",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "m/s2",
     Dimension.NUMBER: "1",
 }
 

@@ -5,7 +5,18 @@ from __future__ import annotations
 from itertools import combinations
 
 from firmpedal.model.component import BaseComponent
-from firmpedal.model.fields import Declared, Length, Number, OptionalLength, OptionalStep, YesNo
+from firmpedal.model.fields import (
+    Declared,
+    Length,
+    Number,
+    OptionalEnergy,
+    OptionalLength,
+    OptionalNumber,
+    OptionalPressure,
+    OptionalStep,
+    OptionalTorque,
+    YesNo,
+)
 from firmpedal.quantity import Answer
 
 
@@ -14,6 +25,21 @@ class Pistons(Declared):
 
     bore: Length
     count_per_side: Number
+
+
+class Pads(Declared):
+    """Where the pads rub, from the axle; another way to say where their friction acts."""
+
+    inner_radius: OptionalLength
+    outer_radius: OptionalLength
+
+
+class Leaflet(Declared):
+    """What the brake's own leaflet says of it."""
+
+    torque: OptionalTorque
+    at_pressure: OptionalPressure
+    energy: OptionalEnergy
 
 
 class Caliper(BaseComponent):
@@ -27,6 +53,10 @@ class Caliper(BaseComponent):
     pad_wear: OptionalLength
     floats: YesNo = Answer.UNKNOWN
     lifts_off: OptionalStep
+    effective_radius: OptionalLength
+    pads: Pads
+    lining_friction: OptionalNumber
+    leaflet: Leaflet
 
     @property
     def inner_ways(self) -> tuple[tuple[str, str], ...]:
