@@ -52,6 +52,7 @@ ALWAYS_ANSWERS = {
     "wheel-on-the-other-side",
     "sides-crossed",
     "one-leak-costs-all-wheels",
+    "brake-figures-contradict",
     "bends-out-of-order",  # what it lacks is asked for by bends-in-no-order, once
 }
 

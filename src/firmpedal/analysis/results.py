@@ -15,6 +15,7 @@ from firmpedal.analysis.pressure import (
     foot_forces,
     line_pressures,
 )
+from firmpedal.analysis.stopping import Stopping, stopping
 from firmpedal.analysis.strength import Rating, TubeStrength, hot_for_metal, hottest, rating, tube_strength
 from firmpedal.analysis.stroke import StrokeBudget, WearVolume, budgets, line_volume, wear_volume
 
@@ -43,6 +44,7 @@ class Results:
     masses: tuple[Value, ...]
     mass: Value
     heights: Heights
+    stopping: Stopping
 
     def pressure_of(self, line: str) -> LinePressure | None:
         return next((item for item in self.pressures if item.line == line), None)
@@ -54,7 +56,7 @@ def analyse(
     """Run every analysis of the first set."""
     circuit = plumbing(aircraft)
     reach = reaches(aircraft, circuit.graph)
-    cylinders = cylinder_pressures(aircraft)
+    cylinders, forces = cylinder_pressures(aircraft), foot_forces(aircraft)
     pressures = line_pressures(aircraft, cylinders, reach)
     by_name = {line.name: line for line in laid}
     pressed = {item.line: item for item in pressures}
@@ -73,7 +75,7 @@ def analyse(
         for budget in budgets(cylinder, way, by_name, aircraft.calipers, pressed, hot, aircraft.fluid)
     ]
     return Results(
-        foot_forces(aircraft),
+        forces,
         circuit,
         reach,
         cylinders,
@@ -86,4 +88,5 @@ def analyse(
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
         heights(aircraft, laid, circuit.graph),
+        stopping(aircraft, cylinders, reach, forces),
     )
