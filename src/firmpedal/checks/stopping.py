@@ -97,7 +97,7 @@ def _on_each(view: View, needed: Needed) -> str:
 
 
 def noses_over(view: View) -> Iterator[Outcome]:
-    """A tailwheel type that can be put on its nose by its brakes says with which foot.
+    """The foot does not put a tailwheel type on its nose.
 
     All of them can, in the end; what counts is how far it is from the foot of a usual stop. A CAUTION if
     even the normal foot lifts the tail; a NOTE if the panic foot may. The elevator held back helps as long

@@ -137,6 +137,17 @@ def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False
     sys.exit(run(file, option, as_json=as_json))
 
 
+@app.command(short_help="Will it stop and hold? With which foot?")
+def stop(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Show what each foot gives, what a stop and a run-up take, and where tyres or nose give way.
+
+    Ranges stay ranges. What is unknown is listed with what to measure; see the section `on the ground`.
+    """
+    from firmpedal.cli.stop import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
 @app.command(short_help="The sum behind any figure.")
 def explain(
     file: FileArgument,

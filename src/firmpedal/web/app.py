@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,6 +16,7 @@ from firmpedal.web.answers import System, reading_of
 from firmpedal.web.desk import ReadOnly
 from firmpedal.web.door import PHONE, Door
 from firmpedal.web.elements import box, link, said
+from firmpedal.web.figures import FIGURES
 from firmpedal.web.frame import Frame
 from firmpedal.web.guard import Guard
 from firmpedal.web.lan import EVERYWHERE
@@ -63,7 +65,7 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
     "prove": ("Prove", prove.PAGE),
     "keep": ("Keep", keep.PAGE),
 }
-READ_ALONG = ("options", "retrofit")  # pages of a step that only show
+READ_ALONG = ("options", "retrofit", *FIGURES)  # pages of a step that only show
 # The way through the job; what comes after the text may be read from a phone too.
 READ = (("sound", sound.TITLE), *((name, title) for name, (title, _) in REPORTS.items()))
 STEPS = (("describe", "Describe"), *READ)
@@ -81,7 +83,7 @@ class Page:
 
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
-    steps = (addresses.step(file, name, option) for name, _ in STEPS)
+    steps = (addresses.step(file, name, option) for name in (*dict(STEPS), *FIGURES))
     ways = (addresses.text, addresses.space, addresses.options, addresses.retrofit)
     more = (way(file, option) for way in ways)
     return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, *more)
@@ -165,6 +167,15 @@ def _step(name: str, at: str) -> Page | None:
         return Page(dict(STEPS)[name], name, None, lambda frame: describe.FormPage(frame, at))
     if name == "sound":
         return Page(sound.TITLE, name, None, sound.show)
+    if name in FIGURES:
+        figures = FIGURES[name]
+        where = partial(addresses.step, name=name)
+        return Page(
+            figures.title,
+            figures.step,
+            lambda file, option: where(file, option=option),
+            lambda frame: report.show(figures.page, frame),
+        )
     if name not in REPORTS:
         return None
     title, page = REPORTS[name]
