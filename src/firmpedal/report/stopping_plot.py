@@ -67,7 +67,7 @@ def _brakes(foot: Value, braking: Value, units: tuple[str, str], most: float) ->
 def _bands(stop: Stopping, unit: str, most: float) -> list[Band | Curve]:
     """The limits of the ground, each as wide as it is known."""
     found = (
-        ("tyres, usual grip", stop.limits.usual),
+        ("usual grip", stop.limits.usual),
         ("wheels lock", stop.limits.peak),
         ("nose over", stop.limits.nose_over),
     )

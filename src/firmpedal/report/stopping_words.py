@@ -58,4 +58,11 @@ def wanted(values: Iterable[Value]) -> tuple[Missing, ...]:
 def usual_words(values: Iterable[Value], display: Display) -> tuple[str, ...]:
     """The figures that nobody gave: what people in the trade reckon with."""
     taken = [value for value in values if value.mark is Mark.MEMORY and value.source == "common-practice"]
-    return tuple(dict.fromkeys(f"{value.label}: {display.value(value)}" for value in taken if value.known))
+    return tuple(
+        dict.fromkeys(f"{_of_all(value.label)}: {display.value(value)}" for value in taken if value.known)
+    )
+
+
+def _of_all(label: str) -> str:
+    """A figure that is taken alike for every brake, without the name of one."""
+    return label.partition(" of ")[0]
