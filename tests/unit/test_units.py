@@ -84,6 +84,9 @@ PUBLISHED = {
     (D.LINEAR_DENSITY, "g/m"): "=1 E-03",
     (D.VOLUME_PER_LENGTH, "ml/m"): "=1 E-06",
     (D.ENERGY, "kJ"): "=1 E+03",
+    (D.POWER, "kW"): "=1 E+03",
+    (D.SPECIFIC_HEAT, "kJ/kg K"): "=1 E+03",
+    (D.CONDUCTANCE, "mW/K"): "=1 E-03",
     (D.TIME, "min"): "=6 E+01",
     (D.TIME, "h"): "=3.6 E+03",
 }
@@ -107,6 +110,10 @@ COHERENT = {
     (D.SPEED, "m/s"),
     (D.TIME, "s"),
     (D.ACCELERATION, "m/s^2"),
+    (D.POWER, "W"),
+    (D.SPECIFIC_HEAT, "J/kg K"),
+    (D.HEAT_TRANSFER, "W/m^2 K"),
+    (D.CONDUCTANCE, "W/K"),
 }
 
 

@@ -70,6 +70,7 @@ class FileUnits(Declared):
     speed: Text = ""
     energy: Text = ""
     acceleration: Text = ""
+    time: Text = ""
     fractions: Text = ""
 
 

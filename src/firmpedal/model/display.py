@@ -29,6 +29,11 @@ INCH = {
     Dimension.SPEED: "kt",
     Dimension.TIME: "s",
     Dimension.ACCELERATION: "ft/s^2",
+    Dimension.POWER: "W",
+    Dimension.SPECIFIC_HEAT: "J/kg K",
+    Dimension.HEAT_TRANSFER: "W/m^2 K",
+    Dimension.CONDUCTANCE: "W/K",
+    Dimension.AREA: "sq in",
 }
 METRIC = {
     Dimension.LENGTH: "mm",
@@ -45,6 +50,11 @@ METRIC = {
     Dimension.SPEED: "kt",
     Dimension.TIME: "s",
     Dimension.ACCELERATION: "m/s^2",
+    Dimension.POWER: "W",
+    Dimension.SPECIFIC_HEAT: "J/kg K",
+    Dimension.HEAT_TRANSFER: "W/m^2 K",
+    Dimension.CONDUCTANCE: "W/K",
+    Dimension.AREA: "cm^2",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6

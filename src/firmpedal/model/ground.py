@@ -5,11 +5,14 @@ from __future__ import annotations
 from firmpedal.model.fields import (
     Declared,
     OptionalAcceleration,
+    OptionalCount,
     OptionalForce,
     OptionalLength,
     OptionalMass,
     OptionalNumber,
     OptionalSpeed,
+    OptionalTemperature,
+    OptionalTime,
 )
 
 
@@ -30,3 +33,9 @@ class OnTheGround(Declared):
     usual_tyre_friction: OptionalNumber
     peak_tyre_friction: OptionalNumber
     wanted_deceleration: OptionalAcceleration
+    stops_in_a_row: OptionalCount
+    time_between_stops: OptionalTime
+    taxi_time: OptionalTime
+    taxi_speed: OptionalSpeed
+    taxi_drag: OptionalForce
+    hot_day: OptionalTemperature

@@ -25,6 +25,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "speed": "`kt`, `mph`, `km/h`, ...",
         "energy": "`ft-lbf`, `kJ`",
         "acceleration": "`ft/s^2`, `m/s^2`",
+        "time": "`s`, `min`",
         "fractions": "`16` or `32`: inches are shown in fractions",
     },
     "datum": {
@@ -49,6 +50,12 @@ MEANINGS: dict[str, dict[str, str]] = {
         "usual tyre friction": "that a pilot uses on dry pavement; left out, 0.3 to 0.5",
         "peak tyre friction": "at which the wheel locks on dry pavement; left out, 0.7 to 0.8",
         "wanted deceleration": "how hard it should stop; left out, 10 ft/s^2",
+        "stops in a row": "full stops from landing speed on one day's practice; left out, 3",
+        "time between stops": "from one to the next; left out, 4 to 6 minutes",
+        "taxi time": "of a long taxi with the brakes dragging; left out, 10 minutes",
+        "taxi speed": "of that taxi; left out, 8 to 12 kt",
+        "taxi drag": "that the brakes hold back all the way; left out, 5 to 10 % of the static thrust",
+        "hot day": "the air on a hot day; left out, 100 degF",
     },
     "states": {
         "from": "the lower end of a range",
@@ -90,6 +97,9 @@ MEANINGS: dict[str, dict[str, str]] = {
         "pads": "or where the pads rub, see below",
         "lining friction": "of lining on disc; left out, from its leaflet's torque, else 0.3 to 0.4",
         "leaflet": "what its leaflet says, see below",
+        "mass": "of the caliper with its pads, without line",
+        "disc": "its disc, see below",
+        "heat trial": "how warm it got in a trial, see below",
         "bore": "of the cylinder",
         "stroke": "of the cylinder, all of it",
         "pedal": "the pedal or lever that presses it",
@@ -110,6 +120,18 @@ MEANINGS: dict[str, dict[str, str]] = {
     "pads": {
         "inner radius": "from the axle to the inner edge of the pads",
         "outer radius": "from the axle to the outer edge of the pads",
+    },
+    "disc": {
+        "mass": "of the part that warms: the disc without its hat, if that is of another piece",
+        "radius": "from the axle to its rim",
+        "material": "of the disc",
+    },
+    "heat trial": {
+        "stops": "hard stops in the trial; left out, 3",
+        "time between stops": "from one to the next; left out, 4 to 6 minutes",
+        "from speed": "at which each began; left out, the landing speed",
+        "air": "the air's temperature then",
+        "port": "the hottest that a temperature label at the caliper's port has shown",
     },
     "leaflet": {
         "torque": "of the brake, in its leaflet",

@@ -77,6 +77,8 @@ SECTIONS = {
     "pistons": "components.*.pistons",
     "pads": "components.*.pads",
     "leaflet": "components.*.leaflet",
+    "disc": "components.*.disc",
+    "heat trial": "components.*.heat trial",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
     "sides": "bulkheads.*.sides.*",

@@ -33,6 +33,10 @@ class Dimension(StrEnum):
     SPEED = "speed"
     TIME = "time"
     ACCELERATION = "acceleration"
+    POWER = "power"
+    SPECIFIC_HEAT = "specific heat"
+    HEAT_TRANSFER = "heat transfer coefficient"
+    CONDUCTANCE = "heat conductance"
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +74,10 @@ _BRACKETS = {
     "m/s": Dimension.SPEED,
     "s": Dimension.TIME,
     "m/s^2": Dimension.ACCELERATION,
+    "W": Dimension.POWER,
+    "J/kg K": Dimension.SPECIFIC_HEAT,
+    "W/m^2 K": Dimension.HEAT_TRANSFER,
+    "W/K": Dimension.CONDUCTANCE,
 }
 
 
@@ -215,4 +223,11 @@ UNITS: tuple[Unit, ...] = (
     Unit("h", Dimension.TIME, _HOUR, 2, ("hr", "hour", "hours")),
     Unit("m/s^2", Dimension.ACCELERATION, _ONE, 2),
     Unit("ft/s^2", Dimension.ACCELERATION, _FOOT, 1),
+    Unit("W", Dimension.POWER, _ONE, 0),
+    Unit("kW", Dimension.POWER, _KILO, 2),
+    Unit("J/kg K", Dimension.SPECIFIC_HEAT, _ONE, 0),
+    Unit("kJ/kg K", Dimension.SPECIFIC_HEAT, _KILO, 3),
+    Unit("W/m^2 K", Dimension.HEAT_TRANSFER, _ONE, 1),
+    Unit("W/K", Dimension.CONDUCTANCE, _ONE, 2),
+    Unit("mW/K", Dimension.CONDUCTANCE, _MILLI, 0),
 )

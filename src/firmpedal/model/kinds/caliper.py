@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from itertools import combinations
+from typing import Annotated
 
 from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import (
     Declared,
     Length,
     Number,
+    OptionalCount,
     OptionalEnergy,
     OptionalLength,
+    OptionalMass,
     OptionalNumber,
     OptionalPressure,
+    OptionalSpeed,
     OptionalStep,
+    OptionalTemperature,
+    OptionalTime,
     OptionalTorque,
+    Reads,
     YesNo,
 )
 from firmpedal.quantity import Answer
@@ -42,6 +50,32 @@ class Leaflet(Declared):
     energy: OptionalEnergy
 
 
+class DiscMetal(StrEnum):
+    """What a brake disc is made of."""
+
+    STEEL = "steel"
+    STAINLESS_STEEL = "stainless steel"
+    CAST_IRON = "cast iron"
+
+
+class Disc(Declared):
+    """The disc that a caliper grips, for its heat."""
+
+    mass: OptionalMass
+    radius: OptionalLength
+    material: Annotated[DiscMetal, Reads("choice", choices=DiscMetal)] = DiscMetal.STEEL
+
+
+class HeatTrial(Declared):
+    """How warm a brake was after some hard stops, by temperature labels: it narrows what is reckoned."""
+
+    stops: OptionalCount
+    time_between_stops: OptionalTime
+    from_speed: OptionalSpeed
+    air: OptionalTemperature
+    port: OptionalTemperature
+
+
 class Caliper(BaseComponent):
     """A caliper; `pad_gap` is what the pistons of one side travel before both pads touch.
 
@@ -57,6 +91,9 @@ class Caliper(BaseComponent):
     pads: Pads
     lining_friction: OptionalNumber
     leaflet: Leaflet
+    mass: OptionalMass
+    disc: Disc
+    heat_trial: HeatTrial
 
     @property
     def inner_ways(self) -> tuple[tuple[str, str], ...]:
