@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Plumbing, Reach, plumbing, reaches
+from firmpedal.analysis.heating import Heating, heating
 from firmpedal.analysis.heights import Heights, heights
 from firmpedal.analysis.mass import line_mass, whole_mass
 from firmpedal.analysis.pressure import (
@@ -45,6 +46,7 @@ class Results:
     mass: Value
     heights: Heights
     stopping: Stopping
+    heating: Heating
 
     def pressure_of(self, line: str) -> LinePressure | None:
         return next((item for item in self.pressures if item.line == line), None)
@@ -74,6 +76,7 @@ def analyse(
         for cylinder, way in zip(aircraft.cylinders, reach, strict=True)
         for budget in budgets(cylinder, way, by_name, aircraft.calipers, pressed, hot, aircraft.fluid)
     ]
+    stop = stopping(aircraft, cylinders, reach, forces)
     return Results(
         forces,
         circuit,
@@ -88,5 +91,6 @@ def analyse(
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
         heights(aircraft, laid, circuit.graph),
-        stopping(aircraft, cylinders, reach, forces),
+        stop,
+        heating(aircraft, stop),
     )
