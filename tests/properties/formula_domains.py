@@ -258,8 +258,6 @@ DOMAINS = {
         "mass": Range(0.3, 5, DOWN),
         "specific_heat": Range(400, 1100, DOWN),
     },
-    warming.disc_area: {"radius": Range(0.04, 0.2, UP)},
-    warming.conductance: {"coefficient": Range(2, 100, UP), "area": Range(0.005, 0.3, UP)},
     warming.drag_power: {"drag": Range(0, 900, UP), "speed": SPEED, "wheels": Range(1, 4, DOWN)},
     warming.stop_time: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},

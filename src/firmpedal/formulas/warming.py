@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from firmpedal.formulas._validity import require, require_not_negative, require_positive
 
 
@@ -31,44 +29,6 @@ def warmed(start: float, energy: float, share: float, mass: float, specific_heat
     require_positive(mass, "the mass")
     require_positive(specific_heat, "the specific heat")
     return start + energy * share / (mass * specific_heat)
-
-
-def disc_area(radius: float) -> float:
-    """Area of both faces of a disc.
-
-    A = 2 pi R^2
-
-    Args:
-        radius: R, of the disc [m].
-
-    Returns:
-        Area A [m^2].
-
-    Valid: R > 0; the hub's part counted, the edge left out.
-    Source: [firmpedal-derivation], area of two circles.
-    """
-    require_positive(radius, "the radius of the disc")
-    return 2 * math.pi * radius**2
-
-
-def conductance(coefficient: float, area: float) -> float:
-    """Heat that a surface gives to the air for each degree that it is warmer.
-
-    G = h A
-
-    Args:
-        coefficient: h, heat transfer coefficient, radiation counted in [W/m^2 K].
-        area: A, of the surface [m^2].
-
-    Returns:
-        Conductance G [W/K].
-
-    Valid: h >= 0, A > 0.
-    Source: [firmpedal-derivation], meaning of the coefficient.
-    """
-    require_not_negative(coefficient, "the heat transfer coefficient")
-    require_positive(area, "the area")
-    return coefficient * area
 
 
 def drag_power(drag: float, speed: float, wheels: float) -> float:

@@ -42,6 +42,10 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
         ("Plastic and hose where they run hot", [each.hot for each in results.ratings if each.hot.step]),
         ("Stroke", [value for budget in results.budgets for value in _strokes(budget)]),
         ("Stopping", list(sums_of_stopping(results.stopping)) if results.stopping.asked else []),
+        (
+            "Heat of one stop",
+            [each.disc_alone for each in results.heating.brakes] if results.heating.asked else [],
+        ),
         ("Fluid in the lines", list(results.volumes)),
         ("Fluid that follows the pads", [each.volume for each in results.wear]),
         (

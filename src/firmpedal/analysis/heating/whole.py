@@ -14,7 +14,8 @@ from firmpedal.analysis.heating.figures import HeatFigures, heat_figures, hot_da
 from firmpedal.analysis.heating.limits import HeatLimit, limits
 from firmpedal.analysis.heating.samples import CALIPER, drawn
 from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
-from firmpedal.quantity import Mark, Missing, Step, Value, all_missing, largest
+from firmpedal.formulas.warming import warmed
+from firmpedal.quantity import Mark, Missing, Step, Value, all_missing, apply, largest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -61,6 +62,7 @@ class BrakeHeat:
     pistons: float | None
     stops: int | None
     trial: Trial | None
+    disc_alone: Value  # right after one stop, with nothing lost: a check by hand
 
     def missing_trial(self, place: str) -> tuple[Missing, ...]:
         """What to do where a band is too wide for a verdict."""
@@ -109,7 +111,30 @@ def _brake(aircraft: Aircraft, caliper: Caliper, stop: Stopping, brake: WheelBra
     )
     body, fluid, line = hottest
     allowed = limits(aircraft, caliper, (body, fluid, line), brake.feet[1].pressure)
-    return BrakeHeat(caliper.name, figures, situations, allowed, agrees, pistons, stops, trial)
+    return BrakeHeat(
+        caliper.name,
+        figures,
+        situations,
+        allowed,
+        agrees,
+        pistons,
+        stops,
+        trial,
+        _disc_alone(caliper, figures, air),
+    )
+
+
+def _disc_alone(caliper: Caliper, figures: HeatFigures, air: Value) -> Value:
+    return apply(
+        warmed,
+        f"disc of {caliper.name} right after one stop, nothing lost",
+        place=f"{caliper.place}.heat.disc alone",
+        start=air,
+        energy=figures.energy,
+        share=figures.share,
+        mass=figures.disc_mass,
+        specific_heat=figures.disc_heat,
+    )
 
 
 def _piston_area(caliper: Caliper) -> float | None:
