@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.lay.spread import Bounds, spread
 from firmpedal.lay.states import Setting, measured_in, missing_of, settings_of
 from firmpedal.model.surroundings import Moving, Shift, State, Swing, UnknownMotion
@@ -33,8 +34,9 @@ PLACES = {
 }
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(HashKept):
     """A point with what carries it, innermost first; `measured` is the state it was measured in."""
 
     position: Position
