@@ -125,7 +125,7 @@ class _Grower:
         return _under(merged, own)
 
     def _behind(self, node: YamlNode, depth: int) -> Node:
-        """Grow what stands behind a key: a thing that takes nothing from elsewhere was perhaps grown before."""
+        """Grow what stands behind a key; a thing that takes nothing from elsewhere may be known already."""
         if not self.remembers or depth > REMEMBERED_TO or not isinstance(node, MappingNode):
             return self.grow(node, depth)
         grown, pieces, found = _grown_alone(node, depth, self.file)
@@ -165,7 +165,7 @@ class _Grower:
 
 @lru_cache(maxsize=1024)
 def _grown_alone(node: MappingNode, depth: int, file: str) -> tuple[Node, int, tuple[Problem, ...]]:
-    """What a node grows to, with the count of its pieces and its problems; nodes are told apart by identity."""
+    """What a node, and no other, grows to, with the count of its pieces and its problems."""
     grower = _Grower(file, Notes(), remembers=True)
     return grower.grow(node, depth), grower.pieces, tuple(grower.notes.found)
 
