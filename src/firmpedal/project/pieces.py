@@ -43,7 +43,7 @@ class _Piece(NamedTuple):
     """A key with all that belongs to it; the letters and the lines before it, and how far in it stands."""
 
     text: str
-    index: int
+    start: int
     line: int
     column: int
 
