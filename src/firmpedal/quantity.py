@@ -9,6 +9,7 @@ from functools import cache
 from itertools import product
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.units import Dimension, dimension_of
 
 if TYPE_CHECKING:
@@ -44,8 +45,9 @@ def worst(answers: Iterable[Answer]) -> Answer:
     return next((answer for answer in (Answer.NO, Answer.UNKNOWN) if answer in given), Answer.YES)
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Missing:
+class Missing(HashKept):
     """One thing somebody has to measure or look up before a number can be given."""
 
     place: str
@@ -61,8 +63,9 @@ class Step:
     note: str = ""
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Value:
+class Value(HashKept):
     """A number with its story: SI span or unknown, mark, place in the file, source and sum.
 
     `span` is the lowest and highest the number can be, in SI; both are equal for a plain number

@@ -10,7 +10,6 @@ import numpy as np
 from firmpedal.checks.view import Limit, Outcome, View, cited
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay import near
-from firmpedal.lay.around import things_about
 from firmpedal.lay.spread import spread
 from firmpedal.lay.turning import cross, lies_in, swept, swept_beside
 from firmpedal.model.display import listed
@@ -30,9 +29,9 @@ LONGEST = from_unit(3, "in")
 ELSEWHERE = "a straight fitting here, and the bend in the hose's own end"
 
 
-def around(view: View, component: str, elbow: PortFitting) -> Iterator[Outcome]:
+def around(view: View, component: str, elbow: PortFitting, about: tuple[Thing, ...]) -> Iterator[Outcome]:
     """Hold an elbow against everything that lies about: where it points in the end, and on the way there."""
-    legs, about = elbow.legs, things_about(view.aircraft)
+    legs = elbow.legs
     if not legs:
         yield from _unknown_leg(elbow, about)
         return

@@ -12,6 +12,7 @@ from firmpedal.web import addresses
 from firmpedal.web.answers import System, system_of
 from firmpedal.web.conflict import conflict_card
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said
+from firmpedal.web.turns import redo, undo
 from firmpedal.web.worker import BROKEN
 
 if TYPE_CHECKING:
@@ -69,8 +70,8 @@ class Frame:
                 self._saved = said("p", "", "fp-small")
             with box(classes="fp-tools"):
                 with box(classes="fp-pair") as back_and_forth:
-                    self._undo = button("Undo", self.watch.document.undo)
-                    self._redo = button("Redo", self.watch.document.redo)
+                    self._undo = button("Undo", lambda: undo(self.watch.document))
+                    self._redo = button("Redo", lambda: redo(self.watch.document))
                 back_and_forth.set_visibility(self.watch.document.may_change)
                 self._units()
                 turn = raw(
