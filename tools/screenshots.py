@@ -21,7 +21,7 @@ sys.path.insert(0, str(ROOT / "tests" / "browser"))  # how the tests start the a
 from chromium import MISSING, launched  # noqa: E402
 from served import Served  # noqa: E402
 
-from firmpedal.web.app import every_page  # noqa: E402
+from firmpedal.web.site import every_page  # noqa: E402
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

@@ -46,10 +46,14 @@ def worst(answers: Iterable[Answer]) -> Answer:
 
 @dataclass(frozen=True, slots=True)
 class Missing:
-    """One thing somebody has to measure or look up before a number can be given."""
+    """One thing somebody has to measure or look up before a number can be given.
+
+    `when_fitted` says that it is there to be measured only once the line hangs in the aircraft.
+    """
 
     place: str
     what: str
+    when_fitted: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -64,7 +64,6 @@ class SpacePage:
         self._mover = Mover(self.watch)
         with frame.main:
             ways(frame.file, self.watch.option, "space")
-            said("h2", TITLE)
             self._stale = working()
             self._empty = box(classes="fp-empty")
             with self._empty:

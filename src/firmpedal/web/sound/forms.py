@@ -29,7 +29,7 @@ SEND = """(event) => {
 
 def form(sent: Callable[[Given], None]) -> Element:
     """A form that hands over what is in it when it is sent; nothing on the page goes anywhere else."""
-    made = box("form", "fp-form", novalidate="", autocomplete="off")
+    made = box("form", "fp-asked", novalidate="", autocomplete="off")
 
     def send(event: GenericEventArguments) -> None:
         given = event.args if isinstance(event.args, dict) else {}

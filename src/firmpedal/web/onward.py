@@ -1,0 +1,72 @@
+"""Under the title of each page: where the builder stands, in one line, and the ways on from there."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.report.next_step import Next, To, next_step, to_mend
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, link, put_words, said
+
+if TYPE_CHECKING:
+    from firmpedal.web.answers import Answer
+
+AT_THE_COMPUTER = (To.TEXT, To.DESCRIBE)  # a phone has no such page
+
+
+def way_to(to: To, file: str, option: str | None) -> str:
+    """The address at which something is done."""
+    if to is To.TEXT:
+        return addresses.text(file, option)
+    if to is To.FORM:
+        return addresses.paper(file, "form.pdf", option)
+    step, mark = {
+        To.FOUND: ("sound", "#found"),
+        To.MEASURE: ("sound", "#measure"),
+        To.PACKET: ("keep", "#packet"),
+    }.get(to, (to.value, ""))
+    return addresses.step(file, step, option) + mark
+
+
+class Onward:
+    """The line and its ways, kept abreast of the answer.
+
+    Args:
+        file: The file's name.
+        option: One of its options; none for the file as written.
+        step: The step of the job that the page belongs to.
+        changes: Whether the file may be changed from here; a phone may not.
+    """
+
+    def __init__(self, file: str, option: str | None, step: str, *, changes: bool) -> None:
+        self._about, self._step, self._changes = (file, option), step, changes
+        self._shown: Next | None = None
+        self._box = box(classes="fp-next")
+        with self._box:
+            self._words = said("p", "", role="status")
+            self._ways = box(classes="fp-actions")
+        self._box.set_visibility(False)
+
+    def out_of_date(self) -> None:
+        """Show that the line may not hold any more."""
+        self._box.classes("fp-stale")
+
+    def show(self, answer: Answer) -> None:
+        """Say where the builder stands now."""
+        self._box.classes(remove="fp-stale")
+        evaluation = answer.evaluation
+        found = (
+            to_mend(len(answer.reading.problems)) if evaluation is None else next_step(evaluation, self._step)
+        )
+        if found == self._shown:
+            return
+        self._shown = found
+        put_words(self._words, found.words)
+        self._box.set_visibility(True)
+        self._ways.clear()
+        with self._ways:
+            for number, (words, to) in enumerate(self._open(found)):
+                link(words, way_to(to, *self._about), "fp-button" + ("" if number else " fp-button-main"))
+
+    def _open(self, found: Next) -> list[tuple[str, To]]:
+        return [(words, to) for words, to in found.ways if self._changes or to not in AT_THE_COMPUTER]
