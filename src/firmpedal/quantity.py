@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from enum import Enum, IntEnum
+from dataclasses import dataclass, field, replace
+from enum import Enum, IntEnum, StrEnum
 from functools import cache
 from itertools import product
 from typing import TYPE_CHECKING
@@ -44,16 +44,21 @@ def worst(answers: Iterable[Answer]) -> Answer:
     return next((answer for answer in (Answer.NO, Answer.UNKNOWN) if answer in given), Answer.YES)
 
 
+class When(StrEnum):
+    """From when on something is there to be measured."""
+
+    NOW = "now"
+    IN_HAND = "in hand"  # once the part is bought
+    FITTED = "fitted"  # once the line hangs in the aircraft
+
+
 @dataclass(frozen=True, slots=True)
 class Missing:
-    """One thing somebody has to measure or look up before a number can be given.
-
-    `when_fitted` says that it is there to be measured only once the line hangs in the aircraft.
-    """
+    """One thing somebody has to measure or look up before a number can be given."""
 
     place: str
     what: str
-    when_fitted: bool = False
+    when: When = field(default=When.NOW, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -148,7 +148,7 @@ def test_a_broken_file_is_mended_beside_its_errors(app, window, mine):
     page = window()
     page.goto(app.first)
     row = page.locator(".fp-row")
-    expect(row.locator("strong")).to_have_text("cannot be read", timeout=SLOW)
+    expect(row.locator("strong")).to_have_text("CANNOT BE READ", timeout=SLOW)
     row.click()
     expect(page.locator(".fp-main .fp-empty")).to_contain_text("cannot be read")
     page.locator(".fp-main .fp-empty").get_by_role("link", name="Go to the text").click()

@@ -6,14 +6,13 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from firmpedal.finding import Level
-from firmpedal.report.findings import waiting
-from firmpedal.report.measuring_items import unknowns
+from firmpedal.report.standing import standing
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from firmpedal.pipeline import Evaluation
+    from firmpedal.report.standing import Standing
 
 
 class To(StrEnum):
@@ -38,52 +37,6 @@ class Next:
 
     words: str
     ways: tuple[tuple[str, To], ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Standing:
-    """What an aircraft still lacks, counted.
-
-    Args:
-        lines: Lines that are described.
-        unknown: Figures that the file itself says are unknown, copies not counted.
-        warnings: WARNINGs that nobody has accepted.
-        accepted: WARNINGs that the builder has accepted; the verdict stays not sound by them.
-        cautions: CAUTIONs that nobody has accepted.
-        now: Things that rules wait for and that can be measured or looked up now.
-        fitted: Things that can be measured only when the lines hang in the aircraft.
-    """
-
-    lines: int = 0
-    unknown: int = 0
-    warnings: int = 0
-    accepted: int = 0
-    cautions: int = 0
-    now: int = 0
-    fitted: int = 0
-
-
-def standing(evaluation: Evaluation) -> Standing:
-    """Count what an aircraft still lacks; `now` and `fitted` together are the things of the verdict."""
-    late = {
-        missing.what for unclear in evaluation.not_shown for missing in unclear.missing if missing.when_fitted
-    }
-    fitted = len(late)
-    return Standing(
-        lines=len(evaluation.aircraft.lines),
-        unknown=len(unknowns(evaluation.reading)),
-        warnings=_open(evaluation, Level.WARNING),
-        accepted=sum(
-            each.level is Level.WARNING and each.accepted is not None for each in evaluation.findings
-        ),
-        cautions=_open(evaluation, Level.CAUTION),
-        now=len(waiting(evaluation)) - fitted,
-        fitted=fitted,
-    )
-
-
-def _open(evaluation: Evaluation, level: Level) -> int:
-    return sum(each.level is level and each.accepted is None for each in evaluation.findings)
 
 
 def next_step(evaluation: Evaluation, step: str) -> Next:
@@ -115,6 +68,7 @@ NOTHING = Next(
 )
 MEASURE = ("See what to measure", To.MEASURE)
 SETTLE = ("See what to settle", To.FOUND)
+MAKE = ("Make the lines", To.MAKE)
 PRINT = ("Print the measuring form", To.FORM)
 
 
@@ -139,49 +93,55 @@ def _sound(found: Standing) -> Next:
         return Next(f"{_to_settle(found)} before you buy anything.", (SETTLE,))
     if found.now:
         accepted = "You accepted the WARNINGS. " if found.accepted else ""
-        when = f": {found.now} now, {found.fitted} when the lines are fitted" if found.fitted else ""
-        words = f"{accepted}{_to_measure(found)} before anybody can say that it is sound{when}."
-        return Next(words, (MEASURE, PRINT))
+        words = f"{accepted}{_to_measure(found)} before anybody can say that it is sound"
+        return Next(f"{words}{_by_when(found)}.", (MEASURE, PRINT))
     if found.cautions:
         return Next(
             f"Nothing that could hurt somebody is open. {_some(found.cautions, 'CAUTION')} to settle, or to "
             "accept with a reason, before you buy.",
             (("See them", To.FOUND), ("What to buy", To.BUY)),
         )
-    order = ("Order the parts", To.BUY)
     if found.accepted:
         return Next(
             f"Not sound by {_some(found.accepted, 'WARNING')} that you accepted: show your reasons to "
             "whoever inspects it before you order.",
             (("See your reasons", To.FOUND), ("What to buy", To.BUY)),
         )
-    if found.fitted:
-        return Next(f"Order the parts. {_when_fitted(found)}", (order,))
-    return Next("Sound: order the parts.", (order,))
+    order = (("Order the parts", To.BUY),)
+    if found.things:
+        return Next(f"Order the parts. {_to_measure(found)} later{_by_when(found)}.", order)
+    return Next("Sound: order the parts.", order)
 
 
-def _before(does: str, then: Callable[[Standing], Next]) -> Callable[[Standing], Next]:
-    """A step that nobody should begin while something can be settled or measured first."""
+def _buy(found: Standing) -> Next:
+    if found.warnings or found.now:
+        return _first("Do not order yet", found, found.now)
+    if found.accepted:
+        words = f"Not sound by {_some(found.accepted, 'WARNING')} that you accepted. Read your reasons again"
+        return Next(f"{words} before you order.", (("See your reasons", To.FOUND), MAKE))
+    if found.in_hand:
+        words = f"Order these. When they are there, measure {_some(found.in_hand, 'thing')} at them"
+        return Next(f"{words}; then make the lines.", (MEASURE, MAKE))
+    return Next("Order these. When they are there, make the lines.", (MAKE,))
+
+
+def _with_parts(does: str, then: Callable[[Standing], Next]) -> Callable[[Standing], Next]:
+    """A step with the parts in hand, that nobody should begin while anything is to settle or to measure."""
 
     def step(found: Standing) -> Next:
-        if found.warnings:
-            return Next(f"{does}: {_to_settle(found)} first.", (SETTLE,))
-        if found.now:
-            which = f"{found.now} of the " if found.fitted else ""
-            come = "comes" if found.now == 1 else "come"
-            return Next(f"{does}: {which}{_to_measure(found)} {come} first.", (MEASURE, PRINT))
-        return then(found)
+        first = found.now + found.in_hand
+        return _first(does, found, first) if found.warnings or first else then(found)
 
     return step
 
 
-def _buy(found: Standing) -> Next:
-    if found.accepted:
-        words = f"Not sound by {_some(found.accepted, 'WARNING')} that you accepted. Read your reasons again"
-        return Next(
-            f"{words} before you order.", (("See your reasons", To.FOUND), ("Make the lines", To.MAKE))
-        )
-    return Next("Order these. When they are there, make the lines.", (("Make the lines", To.MAKE),))
+def _first(does: str, found: Standing, things: int) -> Next:
+    """What comes before a step."""
+    if found.warnings:
+        return Next(f"{does}: {_to_settle(found)} first.", (SETTLE,))
+    which = f"{things} of the " if things < found.things else ""
+    come = "comes" if things == 1 else "come"
+    return Next(f"{does}: {which}{_to_measure(found)} {come} first.", (MEASURE, PRINT))
 
 
 def _make(_found: Standing) -> Next:
@@ -190,9 +150,10 @@ def _make(_found: Standing) -> Next:
 
 
 def _fit(found: Standing) -> Next:
-    hang = f" {_when_fitted(found)}" if found.fitted else ""
+    hang = f" {_some(found.fitted, 'thing')} to measure as they hang: write them on the cards."
     return Next(
-        f"Fit the lines joint by joint, fill the system, get the air out.{hang} Then prove it.",
+        "Fit the lines joint by joint, fill the system, get the air out. Then prove it."
+        f"{hang if found.fitted else ''}",
         (("Prove it", To.PROVE),),
     )
 
@@ -205,26 +166,30 @@ def _prove(_found: Standing) -> Next:
 def _keep(found: Standing) -> Next:
     if found.warnings:
         return Next(f"The packet will say NOT SOUND: {_to_settle(found)}.", (SETTLE,))
-    if found.now:
-        also = "NOT SOUND" if found.accepted else "NOT SHOWN"
-        return Next(f"The packet will say {also}: {_to_measure(found)}.", (MEASURE,))
+    first = found.now + found.in_hand
+    if first:
+        says = "NOT SOUND" if found.accepted else "NOT SHOWN"
+        return Next(f"The packet will say {says}: {_to_measure(found)}.", (MEASURE,))
     says = ""
     if found.accepted:
         says = " It will say NOT SOUND, with your reasons."
     elif found.fitted:
-        says = f" It will say NOT SHOWN, for {_late(found)} measured when the lines are fitted."
+        says = f" It will say NOT SHOWN: {_to_measure(found)} at the fitted lines."
     return Next(
         f"Make the packet, print it, and have the work inspected and signed.{says}",
         (("To the packet", To.PACKET),),
     )
 
 
-def _when_fitted(found: Standing) -> str:
-    return f"{_late(found)} left to measure when the lines are fitted: write them on the cards."
-
-
-def _late(found: Standing) -> str:
-    return f"{_some(found.fitted, 'thing')} {'is' if found.fitted == 1 else 'are'}"
+def _by_when(found: Standing) -> str:
+    """When each can be measured, where not all can be now."""
+    parts = (
+        (found.now, "now"),
+        (found.in_hand, "with the parts in hand"),
+        (found.fitted, "when the lines are fitted"),
+    )
+    said = [f"{count} {when}" for count, when in parts if count]
+    return f": {', '.join(said)}" if found.in_hand or found.fitted else ""
 
 
 def _to_settle(found: Standing) -> str:
@@ -233,7 +198,7 @@ def _to_settle(found: Standing) -> str:
 
 def _to_measure(found: Standing) -> str:
     """All that the verdict counts."""
-    return f"{_some(found.now + found.fitted, 'thing')} to measure"
+    return f"{_some(found.things, 'thing')} to measure"
 
 
 def _some(count: int, word: str) -> str:
@@ -244,9 +209,9 @@ def _some(count: int, word: str) -> str:
 STEPS: dict[str, Callable[[Standing], Next]] = {
     "describe": _describe,
     "sound": _sound,
-    "buy": _before("Do not order yet", _buy),
-    "make": _before("Cut nothing yet", _make),
-    "fit": _before("Fit nothing yet", _fit),
-    "prove": _before("A test comes last", _prove),
+    "buy": _buy,
+    "make": _with_parts("Cut nothing yet", _make),
+    "fit": _with_parts("Fit nothing yet", _fit),
+    "prove": _with_parts("A test comes last", _prove),
     "keep": _keep,
 }

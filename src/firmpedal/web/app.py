@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from firmpedal.web.shelf import Shelf
 
 STATIC = Path(__file__).parent / "static"
-STYLES, SCRIPTS = ("firmpedal", "app", "takeaway", "fields", "sound"), ("takeaway", "look", "pens")
+STYLES, SCRIPTS = ("firmpedal", "app", "takeaway", "fields", "sound"), ("takeaway", "look", "pens", "unknown")
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 
 

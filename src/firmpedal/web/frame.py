@@ -26,7 +26,7 @@ HALVES = (
     'fill="none" stroke="currentColor" stroke-width="2"/>'
     '<path d="M12 3a9 9 0 0 1 0 18z" fill="currentColor"/></svg>'
 )
-UNREADABLE = "cannot be read"
+UNREADABLE = "CANNOT BE READ"
 OPTIONS = "Option"
 
 
@@ -61,7 +61,8 @@ class Frame:
             self.main = box(classes="fp-main", id="main", tabindex="-1")
         with self.main, box("header", "fp-step-head"):
             said("h2", title)
-            self._onward = Onward(self.file, watch.option, step, changes=watch.document.may_change)
+            here = self._page(self.file, watch.option)
+            self._onward = Onward(self.file, watch.option, step, here, changes=watch.document.may_change)
         watch.when_stale(self._stale)
         watch.when_answered(self._answered)
         watch.when_failed(self._failed)

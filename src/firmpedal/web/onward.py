@@ -24,6 +24,7 @@ def way_to(to: To, file: str, option: str | None) -> str:
         To.FOUND: ("sound", "#found"),
         To.MEASURE: ("sound", "#measure"),
         To.PACKET: ("keep", "#packet"),
+        To.DESCRIBE: ("describe", "#add"),
     }.get(to, (to.value, ""))
     return addresses.step(file, step, option) + mark
 
@@ -35,15 +36,16 @@ class Onward:
         file: The file's name.
         option: One of its options; none for the file as written.
         step: The step of the job that the page belongs to.
+        here: The address of the page; no way leads to where somebody is.
         changes: Whether the file may be changed from here; a phone may not.
     """
 
-    def __init__(self, file: str, option: str | None, step: str, *, changes: bool) -> None:
-        self._about, self._step, self._changes = (file, option), step, changes
+    def __init__(self, file: str, option: str | None, step: str, here: str, *, changes: bool) -> None:
+        self._about, self._step, self._here, self._changes = (file, option), step, here, changes
         self._shown: Next | None = None
         self._box = box(classes="fp-next")
         with self._box:
-            self._words = said("p", "", role="status")
+            self._words = said("p", "")
             self._ways = box(classes="fp-actions")
         self._box.set_visibility(False)
 
@@ -69,4 +71,8 @@ class Onward:
                 link(words, way_to(to, *self._about), "fp-button" + ("" if number else " fp-button-main"))
 
     def _open(self, found: Next) -> list[tuple[str, To]]:
-        return [(words, to) for words, to in found.ways if self._changes or to not in AT_THE_COMPUTER]
+        return [
+            (words, to)
+            for words, to in found.ways
+            if (self._changes or to not in AT_THE_COMPUTER) and way_to(to, *self._about) != self._here
+        ]

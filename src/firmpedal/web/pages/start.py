@@ -44,10 +44,12 @@ def show(shelf: Shelf, client: Client, refused: str = "", *, phone: bool = False
             _mine(shelf, client, phone=phone)
             if not phone:
                 _examples()
-                _let_in()
-            with box("section", "fp-card"):
-                said("h2", "Before any of it")
-                raw("".join(f"<li>{escape(words)}</li>" for words in CAUTIONS), "ul", "fp-list")
+            with box(classes="fp-two"):
+                with box("section", "fp-card"):
+                    said("h2", "Before any of it")
+                    raw("".join(f"<li>{escape(words)}</li>" for words in CAUTIONS), "ul", "fp-list")
+                if not phone:
+                    _let_in()
 
 
 def _let_in() -> None:
