@@ -29,6 +29,24 @@ def way_to(to: To, file: str, option: str | None) -> str:
     return addresses.step(file, step, option) + mark
 
 
+def ways_on(
+    found: Next, file: str, option: str | None, here: str, *, changes: bool
+) -> tuple[tuple[str, str], ...]:
+    """The words and the address of each way that can be gone: none to where somebody is, or may not go.
+
+    Args:
+        found: What to do next.
+        file: The file's name.
+        option: One of its options; none for the file as written.
+        here: The address of the page.
+        changes: Whether the file may be changed from here; a phone may not.
+    """
+    ways = (
+        (words, way_to(to, file, option)) for words, to in found.ways if changes or to not in AT_THE_COMPUTER
+    )
+    return tuple((words, to) for words, to in ways if to != here)
+
+
 class Onward:
     """The line and its ways, kept abreast of the answer.
 
@@ -67,12 +85,7 @@ class Onward:
         self._box.set_visibility(True)
         self._ways.clear()
         with self._ways:
-            for number, (words, to) in enumerate(self._open(found)):
-                link(words, way_to(to, *self._about), "fp-button" + ("" if number else " fp-button-main"))
-
-    def _open(self, found: Next) -> list[tuple[str, To]]:
-        return [
-            (words, to)
-            for words, to in found.ways
-            if (self._changes or to not in AT_THE_COMPUTER) and way_to(to, *self._about) != self._here
-        ]
+            for number, (words, to) in enumerate(
+                ways_on(found, *self._about, self._here, changes=self._changes)
+            ):
+                link(words, to, "fp-button" + ("" if number else " fp-button-main"))
