@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from enum import Enum, IntEnum
+from dataclasses import dataclass, field, replace
+from enum import Enum, IntEnum, StrEnum
 from functools import cache
 from itertools import product
 from typing import TYPE_CHECKING
@@ -45,6 +45,14 @@ def worst(answers: Iterable[Answer]) -> Answer:
     return next((answer for answer in (Answer.NO, Answer.UNKNOWN) if answer in given), Answer.YES)
 
 
+class When(StrEnum):
+    """From when on something is there to be measured."""
+
+    NOW = "now"
+    IN_HAND = "in hand"  # once the part is bought
+    FITTED = "fitted"  # once the line hangs in the aircraft
+
+
 @hash_kept
 @dataclass(frozen=True, slots=True)
 class Missing(HashKept):
@@ -52,6 +60,7 @@ class Missing(HashKept):
 
     place: str
     what: str
+    when: When = field(default=When.NOW, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

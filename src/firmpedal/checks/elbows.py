@@ -18,7 +18,7 @@ from firmpedal.checks.view import Limit, Outcome, View, cited
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay.around import things_about
 from firmpedal.lay.port_fittings import port_fittings
-from firmpedal.quantity import Answer, Missing
+from firmpedal.quantity import Answer, Missing, When
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -113,6 +113,5 @@ def _asked(apart: Value, needed: Value, parts: tuple[Part, ...], place: str) -> 
     if missing := (*apart.missing, *needed.missing):
         return missing
     legs = " and ".join(dict.fromkeys(part.designation for part in parts))
-    return (
-        Missing(place, f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"),
-    )
+    what = f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"
+    return (Missing(place, what, When.IN_HAND),)

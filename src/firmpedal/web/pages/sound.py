@@ -21,7 +21,6 @@ from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_row import MeasureRow
-from firmpedal.web.takeaway.shelves import way_to_options
 from firmpedal.web.turns import in_turn
 
 if TYPE_CHECKING:
@@ -35,7 +34,10 @@ TITLE = "Is it sound?"
 LEAD = "What could hurt somebody comes first, then what could break something. Each says what to try."
 FORM = "Print the list"
 AT_THE_COMPUTER = "Figures are written into the file at the computer."
-HOW = "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2."
+HOW = (
+    "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2. What the file makes "
+    "alike, such as the two sides, is one row."
+)
 ACCEPTED = "{rule} is accepted at {places}. Undo takes it back."
 TAKEN_BACK = "{rule}: the acceptance is taken back."
 WRITTEN = "{what}: {words} is in the file. Undo takes it out."
@@ -51,16 +53,15 @@ class SoundPage:
         option, changes = self.watch.option, self.watch.document.may_change
         with frame.main:
             said("p", LEAD, "fp-step-lead")
-            way_to_options(frame)
             self._stale = working()
             self._done = said("p", "", "fp-done", role="status")
             self._all = box(classes="fp-sound")
             with self._all:
-                with box("section", "fp-section", aria_label="What was found"):
+                with box("section", "fp-section", id="found", aria_label="What was found"):
                     self._found_title = said("h2", "What was found", tabindex="-1")
                     self._summary = raw("", classes="fp-sound-summary")
                     self._findings = Kept(box("ul", "fp-findings"), self._card)
-                self._measuring = box("section", "fp-section", aria_label="To measure")
+                self._measuring = box("section", "fp-section", id="measure", aria_label="To measure")
                 with self._measuring:
                     said("h2", "To measure")
                     said("p", UNTIL_KNOWN)

@@ -33,7 +33,7 @@ def form(sent: Callable[[Given], Awaitable[None]]) -> Element:
 
     Sent again before there is an answer, it is sent once.
     """
-    made = box("form", "fp-form", novalidate="", autocomplete="off")
+    made = box("form", "fp-asked", novalidate="", autocomplete="off")
     busy = Lock()
 
     async def send(event: GenericEventArguments) -> None:

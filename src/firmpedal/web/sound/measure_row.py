@@ -32,10 +32,10 @@ class MeasureRow:
         with self.element:
             if told.at and write is not None:
                 with form(self._sent):
-                    self._pen = Pen(told.what, "figure", told.unit, told.how)
+                    self._pen = Pen(_plain(told.what), "figure", told.unit, told.how)
                     said("button", "Write it down", "fp-button", type="submit")
             else:
-                said("p", told.what, "fp-measure-what")
+                said("p", _plain(told.what), "fp-measure-what")
                 if told.how:
                     said("p", told.how, "fp-small")
             if told.others:
@@ -61,3 +61,8 @@ class MeasureRow:
             self._pen.refuse(refusal_words(refusal))
         else:
             self._pen.refuse("")
+
+
+def _plain(words: str) -> str:
+    """Words for a page, which need no marks round the keys of the file."""
+    return words.replace("`", "")
