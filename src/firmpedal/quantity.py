@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from enum import Enum, IntEnum
 from functools import cache
 from itertools import product
@@ -46,10 +46,14 @@ def worst(answers: Iterable[Answer]) -> Answer:
 
 @dataclass(frozen=True, slots=True)
 class Missing:
-    """One thing somebody has to measure or look up before a number can be given."""
+    """One thing somebody has to measure or look up before a number can be given.
+
+    `dimension` says what kind of figure it is, where it is one.
+    """
 
     place: str
     what: str
+    dimension: Dimension | None = field(default=None, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +151,9 @@ def exactly(
 
 def unknown(label: str, dimension: Dimension, place: str, what: str = "") -> Value:
     """Make a value that somebody still has to measure."""
-    return Value(label, dimension, None, Mark.MEASURED, place, missing=(Missing(place, what or label),))
+    return Value(
+        label, dimension, None, Mark.MEASURED, place, missing=(Missing(place, what or label, dimension),)
+    )
 
 
 def all_missing(values: Iterable[Value]) -> tuple[Missing, ...]:

@@ -52,7 +52,7 @@ def _least_straight(view: View, line: LaidLine, end: str) -> Value:
     label = "least straight for nut, sleeve and flaring tool"
     if dash in END_STRAIGHT:
         return exactly(label, Dimension.LENGTH, END_STRAIGHT[dash], Mark.MEMORY, source="common-practice")
-    missing = (Missing("bench.end straight", f"{label}, for {line.stock.phrase}"),)
+    missing = (Missing("bench.end straight", f"{label}, for {line.stock.phrase}", Dimension.LENGTH),)
     return Value(label, Dimension.LENGTH, None, Mark.MEASURED, "bench.end straight", missing=missing)
 
 
