@@ -45,7 +45,7 @@ def test_explain_finds_it_by_its_name_and_by_either_end(tmp_path, name):
         [FIRMPEDAL, "explain", str(path), name], capture_output=True, text=True, check=False
     )
     assert (done.returncode, done.stderr) == (0, "")
-    assert done.stdout.startswith(f"{NAME}\n")
+    assert done.stdout.startswith(f"{NAME} (joint 2)\n")
     assert "both are\nfemale" in done.stdout or "both are female" in done.stdout
 
 

@@ -141,7 +141,10 @@ def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False
 def explain(
     file: FileArgument,
     place: Annotated[
-        str, typer.Argument(help="A line, a figure of it, a joint, a part or a rule.", metavar="PLACE")
+        str,
+        typer.Argument(
+            help="A line, a figure of it, a joint or its number, a part or a rule.", metavar="PLACE"
+        ),
     ],
     option: OptionName = None,
 ) -> None:

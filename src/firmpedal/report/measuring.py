@@ -62,7 +62,7 @@ def _lead(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Block, ...]:
     count = f"{len(items)} thing{'' if len(items) == 1 else 's'} still unknown in the file"
     asked = len(_asked_besides(evaluation, items))
     count += f", and {asked} more that the rules ask for." if asked else "."
-    facts = (("datum", datum_words(evaluation.aircraft.datum)), ("lengths", f"all in {unit}, as in the file"))
+    facts = (("datum", datum_words(evaluation.aircraft.datum)), ("lengths", f"{unit}, as in the file"))
     return (Paragraph(count), Facts(facts), axes(evaluation.aircraft.aircraft.gear), Bullets(HOW))
 
 
