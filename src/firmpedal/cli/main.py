@@ -156,6 +156,28 @@ def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False
     sys.exit(run(file, option, as_json=as_json))
 
 
+@app.command(short_help="Will it stop and hold? With which foot?")
+def stop(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Show what each foot gives, what a stop and a run-up take, and where tyres or nose give way.
+
+    Ranges stay ranges. What is unknown is listed with what to measure; see the section `on the ground`.
+    """
+    from firmpedal.cli.stop import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
+@app.command(short_help="How warm do the brakes get? What stands it?")
+def heat(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Show how warm disc, caliper, fluid and the line's end get: one stop, stops in a row, a long taxi.
+
+    Bands are as wide as the figures are known, and a trial with temperature labels narrows them.
+    """
+    from firmpedal.cli.heat import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
 @app.command(short_help="The sum behind any figure.")
 def explain(
     file: FileArgument,

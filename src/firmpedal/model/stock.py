@@ -118,6 +118,7 @@ class Fluid:
     colour: str
     thermal_expansion: Value = _NO_EXPANSION  # of volume
     boiling_point: Value = _NO_TEMPERATURE  # of wet fluid, the lowest allowed
+    dry_boiling_point: Value = _NO_TEMPERATURE  # of fresh fluid, the lowest allowed
     service_temperature: Value = _NO_TEMPERATURE  # lowest to highest
     note: str = ""
     family: str = ""  # hydrocarbon, glycol, silicone: fluids of one family mix
