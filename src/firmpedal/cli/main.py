@@ -17,6 +17,25 @@ app = typer.Typer(
     epilog="Start with `firmpedal demo`, then `firmpedal new my_aircraft.yaml --like brindlewick`.",
 )
 
+
+def _print_version(asked: bool) -> None:
+    from importlib.metadata import version  # noqa: PLC0415
+
+    if asked:
+        typer.echo(f"firmpedal {version('firmpedal')}")
+        raise typer.Exit
+
+
+@app.callback()
+def _whole(
+    version: Annotated[
+        bool,
+        typer.Option("--version", help="Say which version this is.", callback=_print_version, is_eager=True),
+    ] = False,
+) -> None:
+    pass
+
+
 FileArgument = Annotated[Path, typer.Argument(help="The aircraft's file.", metavar="FILE")]
 OptionName = Annotated[
     str | None, typer.Option("--option", help="A named option in the file; without it, the file as written.")
@@ -163,7 +182,10 @@ def heat(file: FileArgument, option: OptionName = None, as_json: AsJson = False)
 def explain(
     file: FileArgument,
     place: Annotated[
-        str, typer.Argument(help="A line, a figure of it, a joint, a part or a rule.", metavar="PLACE")
+        str,
+        typer.Argument(
+            help="A line, a figure of it, a joint or its number, a part or a rule.", metavar="PLACE"
+        ),
     ],
     option: OptionName = None,
 ) -> None:
