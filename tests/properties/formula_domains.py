@@ -12,8 +12,10 @@ from typing import NamedTuple
 from firmpedal.formulas import (
     attitude,
     bends,
+    bubbles,
     compliance,
     hose,
+    laminar,
     levers,
     margin,
     mass,
@@ -23,6 +25,7 @@ from firmpedal.formulas import (
     trapped,
     tube_strength,
     tube_stress,
+    viscosity,
 )
 
 UP, DOWN, EITHER = 1, -1, 0
@@ -64,8 +67,53 @@ _FLARE = {
 }
 _BENT = {"wall_thickness": Range(0.0002, 0.0014, UP)}
 _THREAD = {"outside_diameter": Range(0.01, 0.1, UP)}
+_LINE_BORE = Range(0.004, 0.012, UP)  # wide enough for a bubble to rise in any fluid below
+_TENSION = Range(0.02, 0.035, UP)
+_FLUID_DENSITY = Range(800, 1100, UP)
+_VISCOSITY = Range(2e-6, 3e-3, UP)
+_FLOW = Range(1e-8, 1e-4, UP)
 
 DOMAINS = {
+    viscosity.walther_number: {"viscosity": _VISCOSITY},
+    viscosity.viscosity_between: {
+        "temperature": Range(260, 300, DOWN),
+        "colder": Range(220, 255, UP),
+        "colder_number": Range(0.3, 0.55, UP),
+        "warmer": Range(305, 380, UP),
+        "warmer_number": Range(-0.2, 0.25, UP),
+    },
+    laminar.laminar_pressure_drop: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "flow": _FLOW,
+    },
+    laminar.reynolds_number: {
+        "flow": _FLOW,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "viscosity": _VISCOSITY._replace(way=DOWN),
+    },
+    laminar.flow_at_pressure: {"flow": _FLOW, "drop": PRESSURE._replace(way=DOWN), "pressure": PRESSURE},
+    laminar.time_to_pass: {"volume": VOLUME, "flow": _FLOW._replace(way=DOWN)},
+    bubbles.bond_number: {
+        "density": _FLUID_DENSITY,
+        "bore": _LINE_BORE,
+        "surface_tension": _TENSION._replace(way=DOWN),
+    },
+    bubbles.widest_bore_that_holds_air: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "surface_tension": _TENSION,
+    },
+    bubbles.buoyancy_number: {"bore": _LINE_BORE, "viscosity": _VISCOSITY._replace(way=DOWN)},
+    bubbles.bubble_speed_at_most: {"bond": Range(0.85, 10, UP), "buoyancy": Range(1, 500, UP)},
+    bubbles.rise_in_a_time: {
+        "froude": Range(0.001, 0.35, UP),
+        "bore": _LINE_BORE,
+        "time": Range(1, 1000, UP),
+    },
+    bubbles.sweeping_flow: {"bore": _LINE_BORE, "down_angle": Range(0, radians(90), UP)},
+    bubbles.share_of_volume: {"volume": VOLUME, "share": Range(0, 1, UP)},
     levers.lever_arm: {"distance": LENGTH, "angle": Range(0, radians(90), UP)},
     levers.lever_ratio: {"pad_arm": LENGTH, "cylinder_arm": Range(0.02, 0.3, DOWN)},
     levers.line_pressure: {

@@ -3,7 +3,7 @@
 import math
 import re
 
-FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt")} | {
+FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt", "log10")} | {
     "min": min
 }
 INCH = 0.0254  # exact, international yard and pound agreement of 1959

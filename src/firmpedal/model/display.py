@@ -25,6 +25,10 @@ INCH = {
     Dimension.TORQUE: "lbf in",
     Dimension.LINEAR_DENSITY: "lb/ft",
     Dimension.DENSITY: "lb/in3",
+    Dimension.KINEMATIC_VISCOSITY: "mm^2/s",
+    Dimension.SURFACE_TENSION: "mN/m",
+    Dimension.FLOW: "cu in/s",
+    Dimension.TIME: "s",
 }
 METRIC = {
     Dimension.LENGTH: "mm",
@@ -37,6 +41,10 @@ METRIC = {
     Dimension.TORQUE: "N m",
     Dimension.LINEAR_DENSITY: "kg/m",
     Dimension.DENSITY: "kg/m3",
+    Dimension.KINEMATIC_VISCOSITY: "mm^2/s",
+    Dimension.SURFACE_TENSION: "mN/m",
+    Dimension.FLOW: "ml/s",
+    Dimension.TIME: "s",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6

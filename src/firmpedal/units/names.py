@@ -25,6 +25,9 @@ EXAMPLES: dict[Dimension, tuple[str, str]] = {
     Dimension.ENERGY: ("44,500 ft-lbf", "60 kJ"),
     Dimension.SPEED: ("50 kt", "26 m/s"),
     Dimension.TIME: ("90 s", "1.5 min"),
+    Dimension.KINEMATIC_VISCOSITY: ("14 mm^2/s", "14 cSt"),
+    Dimension.SURFACE_TENSION: ("30 mN/m", "30 dyn/cm"),
+    Dimension.FLOW: ("0.2 cu in/s", "3.3 ml/s"),
 }
 """Two ways to write one value of each dimension, for messages."""
 

@@ -32,6 +32,9 @@ class Dimension(StrEnum):
     ENERGY = "energy"
     SPEED = "speed"
     TIME = "time"
+    KINEMATIC_VISCOSITY = "kinematic viscosity"
+    SURFACE_TENSION = "surface tension"
+    FLOW = "flow"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +71,9 @@ _BRACKETS = {
     "J": Dimension.ENERGY,
     "m/s": Dimension.SPEED,
     "s": Dimension.TIME,
+    "m^2/s": Dimension.KINEMATIC_VISCOSITY,
+    "N/m": Dimension.SURFACE_TENSION,
+    "m^3/s": Dimension.FLOW,
 }
 
 
@@ -211,4 +217,11 @@ UNITS: tuple[Unit, ...] = (
     Unit("s", Dimension.TIME, _ONE, 1, ("sec", "second", "seconds")),
     Unit("min", Dimension.TIME, _MINUTE, 1, ("minute", "minutes")),
     Unit("h", Dimension.TIME, _HOUR, 2, ("hr", "hour", "hours")),
+    Unit("mm^2/s", Dimension.KINEMATIC_VISCOSITY, _MILLI**2, None, ("cSt", "centistokes", "mm2/s")),
+    Unit("m^2/s", Dimension.KINEMATIC_VISCOSITY, _ONE, None),
+    Unit("mN/m", Dimension.SURFACE_TENSION, _MILLI, 1, ("dyn/cm", "dynes/cm")),
+    Unit("N/m", Dimension.SURFACE_TENSION, _ONE, None),
+    Unit("cu in/s", Dimension.FLOW, _INCH**3, 2, ("in^3/s",)),
+    Unit("ml/s", Dimension.FLOW, _LITRE * _MILLI, 1, ("mL/s", "cc/s", "cm^3/s")),
+    Unit("m^3/s", Dimension.FLOW, _ONE, None),
 )
