@@ -82,6 +82,7 @@ DOMAINS = {
         "warmer": Range(305, 380, UP),
         "warmer_number": Range(-0.2, 0.25, UP),
     },
+    laminar.tube_bore: _tube(UP, DOWN),
     laminar.laminar_pressure_drop: {
         "viscosity": _VISCOSITY,
         "density": _FLUID_DENSITY,

@@ -1,6 +1,6 @@
 """[astm-d341] Viscosities between known temperatures, worked out apart from the program.
 
-Each piece is log10 log10(nu + 0.7) = A - B log10(T) through two points. The points are typical figures of data
+Each piece is log10 log10(nu + 0.7) = A - B log10(T) through two points, which are typical figures of data
 sheets, from memory; those of DOT 4 were read.
 """
 

@@ -39,6 +39,7 @@ TUBE_OF = [
     lambda diameter, wall: compliance.growth_fixed_ends(1e6, diameter, wall, 2.7e10, 0.3),
     lambda diameter, wall: mass.tube_mass_per_length(diameter, wall, 2700),
     mass.fluid_volume_per_length,
+    laminar.tube_bore,
     lambda diameter, wall: bends.extrados_wall(wall, diameter, 0.015),
     lambda diameter, wall: bends.intrados_wall(wall, diameter, 0.015),
 ]

@@ -57,8 +57,8 @@ def _end(temperature: Value, kelvin: float) -> Value:
 def _between(piece: Piece, temperature: Value, label: str, place: str) -> Value:
     (colder, thick), (warmer, thin) = piece
     points = {
-        name: exactly(f"{name} of two temperatures", Dimension.TEMPERATURE, kelvin, value.mark)
-        for name, kelvin, value in (("colder", colder, thick), ("warmer", warmer, thin))
+        name: exactly(f"{name} of two temperatures", Dimension.TEMPERATURE, kelvin, Mark.READ)
+        for name, kelvin in (("colder", colder), ("warmer", warmer))
     }
     heights = {
         name: apply(walther_number, f"height on the chart, {value.label}", place=place, viscosity=value)

@@ -14,13 +14,19 @@ if TYPE_CHECKING:
 
     from firmpedal.analysis.circuit import Verdict
     from firmpedal.checks.view import View
+    from firmpedal.model.aircraft import Aircraft
     from firmpedal.quantity import Missing
 
 
 def pedal_words(view: View, cylinder: str) -> str:
     """Name the pedal of a cylinder as people do: `the pilot's left pedal`, else by its own name."""
-    part = find(view.aircraft.cylinders, cylinder)
-    pedal = find(view.aircraft.pedals, part.pedal) if part else None
+    return pedal_called(view.aircraft, cylinder)
+
+
+def pedal_called(aircraft: Aircraft, cylinder: str) -> str:
+    """The same of an aircraft alone."""
+    part = find(aircraft.cylinders, cylinder)
+    pedal = find(aircraft.pedals, part.pedal) if part else None
     if pedal is None:
         return f"the pedal of {cylinder}"
     if not pedal.seat:

@@ -18,7 +18,7 @@ from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
 from firmpedal.report.cover import verdict_line
 from firmpedal.report.findings import alike, waiting
-from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
+from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
@@ -168,6 +168,9 @@ def print_block(out: Console, block: Block) -> None:
         out.print(_table(block, out.width))
     elif isinstance(block, Sum):
         print_sum(out, block)
+    elif isinstance(block, Group):
+        for inner in block.blocks:
+            print_block(out, inner)
 
 
 def _table(block: Table, width: int) -> RichTable:

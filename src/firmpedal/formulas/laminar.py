@@ -4,7 +4,26 @@ from __future__ import annotations
 
 import math
 
-from firmpedal.formulas._validity import require_not_negative, require_positive
+from firmpedal.formulas._validity import require_not_negative, require_positive, require_tube
+
+
+def tube_bore(outside_diameter: float, wall_thickness: float) -> float:
+    """Bore of a tube.
+
+    d = D - 2 t
+
+    Args:
+        outside_diameter: D, of the tube [m].
+        wall_thickness: t, of the tube [m].
+
+    Returns:
+        Bore d [m].
+
+    Valid: round, 0 < 2 t < D.
+    Source: [firmpedal-derivation], two walls less.
+    """
+    require_tube(outside_diameter, wall_thickness)
+    return outside_diameter - 2 * wall_thickness
 
 
 def laminar_pressure_drop(viscosity: float, density: float, length: float, bore: float, flow: float) -> float:

@@ -28,6 +28,8 @@ SI_UNITS = {
     Dimension.TEMPERATURE: "K",
     Dimension.MASS: "kg",
     Dimension.NUMBER: "1",
+    Dimension.FLOW: "m3/s",
+    Dimension.TIME: "s",
 }
 
 

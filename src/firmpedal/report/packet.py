@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cards import card_sheets
 from firmpedal.report.compare import compare_sheet
@@ -64,6 +65,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         *work_sheets(evaluation, options),
         *card_sheets(evaluation),
         putting_together_sheet(evaluation),
+        bleeding_sheet(evaluation),
         torque_sheet(evaluation),
         flare_card(evaluation),
         joint_checks_sheet(evaluation),

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from pydantic import BaseModel
 
+from firmpedal.analysis.bleeding import bleeding
 from firmpedal.checks.rules import RULES
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark, Value
@@ -80,7 +81,8 @@ def _source(value: Value) -> str:
 def every_value(evaluation: Evaluation) -> dict[str, list[Value]]:
     """All values of an evaluation by the place they can be asked for, inputs included."""
     found: dict[str, list[Value]] = {}
-    roots = (evaluation.results, evaluation.laid, evaluation.aircraft)
+    filling = bleeding(evaluation.aircraft, evaluation.laid, evaluation.results)
+    roots = (evaluation.results, evaluation.laid, evaluation.aircraft, filling)
     for value in _values_in(roots, set()):
         known = found.setdefault(value.place, [])
         if value not in known:
