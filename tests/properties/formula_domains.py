@@ -19,6 +19,7 @@ from firmpedal.formulas import (
     levers,
     margin,
     mass,
+    release,
     temperature,
     thread_crests,
     threads,
@@ -74,6 +75,52 @@ _VISCOSITY = Range(2e-6, 3e-3, UP)
 _FLOW = Range(1e-8, 1e-4, UP)
 
 DOMAINS = {
+    release.time_through_line: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.release_time: {
+        "time_constant": Range(1e-4, 10, UP),
+        "from_pressure": Range(1e6, 3e7, UP),
+        "to_pressure": Range(1e4, 9e5, DOWN),
+    },
+    release.damping_ratio: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.share_taken_up: {"taken": VOLUME, "volume": VOLUME._replace(way=DOWN)},
+    release.wave_speed: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "bulk_modulus": Range(1e9, 3e9, UP),
+        "growth": Range(0, 0.1, DOWN),
+        "pressure": PRESSURE,
+    },
+    release.echo_time: {"length": LENGTH, "wave_speed": Range(100, 1500, DOWN)},
+    trapped.freed_by_warmth: {
+        "volume": VOLUME,
+        "expansion": Range(7e-4, 1e-3, UP),
+        "wall_expansion": Range(0, 2e-4, DOWN),
+        "cool_temperature": Range(230, 280, DOWN),
+        "warm_temperature": Range(290, 340, UP),
+    },
+    trapped.pressure_that_makes_room: {
+        "freed": VOLUME,
+        "taken": VOLUME._replace(way=DOWN),
+        "reference_pressure": PRESSURE,
+    },
+    trapped.degrees_until: {
+        "limit": Range(5e6, 3e7, UP),
+        "start": Range(0, 4.9e6, DOWN),
+        "rise": Range(1e4, 1e6, DOWN),
+    },
     viscosity.walther_number: {"viscosity": _VISCOSITY},
     viscosity.viscosity_between: {
         "temperature": Range(260, 300, DOWN),

@@ -4,7 +4,8 @@ import math
 import re
 
 FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt", "log10")} | {
-    "min": min
+    "min": min,
+    "ln": math.log,
 }
 INCH = 0.0254  # exact, international yard and pound agreement of 1959
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import floor
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import NotShown
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from firmpedal.analysis.circuit import Verdict
     from firmpedal.checks.view import View
     from firmpedal.model.aircraft import Aircraft
-    from firmpedal.quantity import Missing
+    from firmpedal.quantity import Missing, Value
 
 
 def pedal_words(view: View, cylinder: str) -> str:
@@ -62,3 +63,12 @@ def unclear(rule: str, place: str, message: str, verdicts: Iterable[Verdict]) ->
     """What has to be known before some verdicts can be given."""
     asked: dict[Missing, None] = {what: None for verdict in verdicts for what in verdict.matters}
     return NotShown(rule, place, message, tuple(asked))
+
+
+DEGREES = {"degF": "degrees Fahrenheit", "degC": "degrees Celsius", "K": "kelvins"}
+
+
+def degrees_words(degrees: Value, unit: str) -> str:
+    """So many degrees of warming, rounded down, or from so many to so many."""
+    low, high = (floor(bound) for bound in (degrees.low, degrees.high))
+    return f"{low} {DEGREES[unit]}" if low == high else f"{low} to {high} {DEGREES[unit]}"

@@ -1,4 +1,4 @@
-"""`firmpedal bleed`: which way to fill each wheel, how hard, and where air stays."""
+"""`firmpedal bleed`: which way to fill each wheel, how hard, where air stays; shut in and cold."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from rich.text import Text
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_verdict
 from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.bleeding_contract import bleed_data
+from firmpedal.report.cold import cold_sheet
+from firmpedal.report.trapped import trapped_sheet
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -29,7 +31,9 @@ def run(file: Path, option: str | None, *, as_json: bool) -> int:
     if sheet is None:
         out.print(Text(NOTHING))
         return 0
-    out.print(Text(f"\n{sheet.title}", style="bold"))
-    for block in sheet.blocks:
-        print_block(out, block)
+    for each in (sheet, trapped_sheet(evaluation), cold_sheet(evaluation)):
+        if each is not None:
+            out.print(Text(f"\n{each.title}", style="bold"))
+            for block in each.blocks:
+                print_block(out, block)
     return 0

@@ -191,7 +191,8 @@ def retrofit(
 def bleed(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
     """Say how to fill and bleed each wheel: from where, how hard, how much, in which attitude, step by step.
 
-    And where air stays and how much, whether it rises by itself, what gravity and a pumping foot can do.
+    And where air stays and how much, whether it rises by itself, what gravity and a pumping foot can do;
+    what a shut parking valve makes of warmth; how long brakes take to come off in the cold.
     """
     from firmpedal.cli.bleed import run  # noqa: PLC0415
 

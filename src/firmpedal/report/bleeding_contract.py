@@ -8,6 +8,7 @@ from firmpedal.report.bleeding import bleeding_of
 from firmpedal.report.bleeding_steps import steps_for
 from firmpedal.report.contract import SCHEMA
 from firmpedal.report.options_contract import figure
+from firmpedal.report.trapped import found_in as trapped
 
 if TYPE_CHECKING:
     from firmpedal.analysis.bleeding import Rise
@@ -17,7 +18,7 @@ Data = dict[str, Any]
 
 
 def bleed_data(evaluation: Evaluation) -> Data:
-    """Bores, high points, and every wheel with what it takes and its steps."""
+    """Bores, high points, what valves shut in, and every wheel with what it takes and its steps."""
     found = bleeding_of(evaluation)
     return {
         "schema": SCHEMA,
@@ -42,6 +43,21 @@ def bleed_data(evaluation: Evaluation) -> Data:
                 "inside": list(each.inside),
             }
             for each in found.pockets
+        ],
+        "shut_in": [
+            {
+                "valve": each.valve,
+                "at": each.caliper,
+                "lines": list(each.lines),
+                "volume": figure(each.volume),
+                "degree": each.unit,
+                "rise": figure(each.rise),
+                "rise_if_rigid": figure(each.rigid),
+                "gives_first": each.first.name if each.first is not None else None,
+                "degrees": figure(each.degrees),
+                "slack_after": figure(each.slack),
+            }
+            for each in trapped(evaluation)
         ],
         "wheels": [
             _wheel(rise) | {"steps": list(steps_for(evaluation, found, rise))} for rise in found.rises

@@ -9,10 +9,13 @@ from typing import TYPE_CHECKING
 from pydantic import BaseModel
 
 from firmpedal.analysis.bleeding import bleeding
+from firmpedal.analysis.cold import cold_of
+from firmpedal.analysis.shut_in import every_shut_in
 from firmpedal.checks.rules import RULES
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark, Value
 from firmpedal.report.sheet import Sum
+from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -82,7 +85,10 @@ def every_value(evaluation: Evaluation) -> dict[str, list[Value]]:
     """All values of an evaluation by the place they can be asked for, inputs included."""
     found: dict[str, list[Value]] = {}
     filling = bleeding(evaluation.aircraft, evaluation.laid, evaluation.results)
-    roots = (evaluation.results, evaluation.laid, evaluation.aircraft, filling)
+    unit = evaluation.display.unit(Dimension.TEMPERATURE) or "degC"
+    shut = every_shut_in(evaluation.aircraft, evaluation.laid, evaluation.results, unit)
+    cold = cold_of(evaluation.aircraft, evaluation.laid, evaluation.results)
+    roots = (evaluation.results, evaluation.laid, evaluation.aircraft, filling, shut, cold)
     for value in _values_in(roots, set()):
         known = found.setdefault(value.place, [])
         if value not in known:

@@ -6,10 +6,12 @@ from typing import TYPE_CHECKING
 
 from firmpedal.pipeline import UnusableFileError, evaluate_options
 from firmpedal.report.bleeding import bleeding_sheet
+from firmpedal.report.cold import cold_sheet
 from firmpedal.report.cover import BEFORE, CAUTIONS
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
+from firmpedal.report.trapped import trapped_sheet
 from firmpedal.web.pages.report import Report
 from firmpedal.web.takeaway.shelves import hangar, way_to_retrofit
 
@@ -25,7 +27,14 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     """Cautions and what is lacking, the circuit, the work from as written to the option, and filling."""
     first = Sheet(BEFORE, (Bullets(CAUTIONS), *(Paragraph(words, Tone.NOTE) for words in NOT_YET)))
     circuit = circuit_sheet(evaluation)
-    found = (first, circuit, *_work(evaluation), bleeding_sheet(evaluation))
+    found = (
+        first,
+        circuit,
+        *_work(evaluation),
+        bleeding_sheet(evaluation),
+        trapped_sheet(evaluation),
+        cold_sheet(evaluation),
+    )
     return tuple(sheet for sheet in found if sheet is not None)
 
 
