@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import accumulate, pairwise
 from math import dist, inf
 from typing import TYPE_CHECKING
@@ -145,7 +146,12 @@ def _spots(line: LaidLine, ends: _Ends) -> Iterator[Spot]:
         yield Spot(aft, up, near, line.name, place, share)
 
 
-def _course(line: LaidLine) -> Iterator[tuple[int, Value, Value, float | None]]:
+@lru_cache(maxsize=512)
+def _course(line: LaidLine) -> tuple[tuple[int, Value, Value, float | None], ...]:
+    return tuple(_along(line))
+
+
+def _along(line: LaidLine) -> Iterator[tuple[int, Value, Value, float | None]]:
     """Each point with the number of the declared one it lies at, or nearest to on the bend of a tube."""
     path = line.path
     if line.tube is None or line.tube.centreline is None or path is None:
