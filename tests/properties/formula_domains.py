@@ -13,18 +13,22 @@ from firmpedal.formulas import (
     attitude,
     bends,
     braking,
+    bubbles,
     compliance,
     grip,
     hose,
+    laminar,
     levers,
     margin,
     mass,
+    release,
     temperature,
     thread_crests,
     threads,
     trapped,
     tube_strength,
     tube_stress,
+    viscosity,
     warming,
 )
 
@@ -67,6 +71,11 @@ _FLARE = {
 }
 _BENT = {"wall_thickness": Range(0.0002, 0.0014, UP)}
 _THREAD = {"outside_diameter": Range(0.01, 0.1, UP)}
+_LINE_BORE = Range(0.004, 0.012, UP)  # wide enough for a bubble to rise in any fluid below
+_TENSION = Range(0.02, 0.035, UP)
+_FLUID_DENSITY = Range(800, 1100, UP)
+_VISCOSITY = Range(2e-6, 3e-3, UP)
+_FLOW = Range(1e-8, 1e-4, UP)
 
 TORQUE = Range(1, 500, UP)
 MASS = Range(200, 3000, UP)
@@ -75,6 +84,93 @@ SPEED = Range(5, 60, UP)
 BRAKING = Range(0.1, 12, UP)
 
 DOMAINS = {
+    release.time_through_line: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.release_time: {
+        "time_constant": Range(1e-4, 10, UP),
+        "from_pressure": Range(1e6, 3e7, UP),
+        "to_pressure": Range(1e4, 9e5, DOWN),
+    },
+    release.damping_ratio: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.share_taken_up: {"taken": VOLUME, "volume": VOLUME._replace(way=DOWN)},
+    release.wave_speed: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "bulk_modulus": Range(1e9, 3e9, UP),
+        "growth": Range(0, 0.1, DOWN),
+        "pressure": PRESSURE,
+    },
+    release.echo_time: {"length": LENGTH, "wave_speed": Range(100, 1500, DOWN)},
+    trapped.freed_by_warmth: {
+        "volume": VOLUME,
+        "expansion": Range(7e-4, 1e-3, UP),
+        "wall_expansion": Range(0, 2e-4, DOWN),
+        "cool_temperature": Range(230, 280, DOWN),
+        "warm_temperature": Range(290, 340, UP),
+    },
+    trapped.pressure_that_makes_room: {
+        "freed": VOLUME,
+        "taken": VOLUME._replace(way=DOWN),
+        "reference_pressure": PRESSURE,
+    },
+    trapped.degrees_until: {
+        "limit": Range(5e6, 3e7, UP),
+        "start": Range(0, 4.9e6, DOWN),
+        "rise": Range(1e4, 1e6, DOWN),
+    },
+    viscosity.walther_number: {"viscosity": _VISCOSITY},
+    viscosity.viscosity_between: {
+        "temperature": Range(260, 300, DOWN),
+        "colder": Range(220, 255, UP),
+        "colder_number": Range(0.3, 0.55, UP),
+        "warmer": Range(305, 380, UP),
+        "warmer_number": Range(-0.2, 0.25, UP),
+    },
+    laminar.tube_bore: _tube(UP, DOWN),
+    laminar.laminar_pressure_drop: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "flow": _FLOW,
+    },
+    laminar.reynolds_number: {
+        "flow": _FLOW,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "viscosity": _VISCOSITY._replace(way=DOWN),
+    },
+    laminar.flow_at_pressure: {"flow": _FLOW, "drop": PRESSURE._replace(way=DOWN), "pressure": PRESSURE},
+    laminar.time_to_pass: {"volume": VOLUME, "flow": _FLOW._replace(way=DOWN)},
+    bubbles.bond_number: {
+        "density": _FLUID_DENSITY,
+        "bore": _LINE_BORE,
+        "surface_tension": _TENSION._replace(way=DOWN),
+    },
+    bubbles.widest_bore_that_holds_air: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "surface_tension": _TENSION,
+    },
+    bubbles.buoyancy_number: {"bore": _LINE_BORE, "viscosity": _VISCOSITY._replace(way=DOWN)},
+    bubbles.bubble_speed_at_most: {"bond": Range(0.85, 10, UP), "buoyancy": Range(1, 500, UP)},
+    bubbles.rise_in_a_time: {
+        "froude": Range(0.001, 0.35, UP),
+        "bore": _LINE_BORE,
+        "time": Range(1, 1000, UP),
+    },
+    bubbles.sweeping_flow: {"bore": _LINE_BORE, "down_angle": Range(0, radians(90), UP)},
+    bubbles.share_of_volume: {"volume": VOLUME, "share": Range(0, 1, UP)},
     levers.lever_arm: {"distance": LENGTH, "angle": Range(0, radians(90), UP)},
     levers.lever_ratio: {"pad_arm": LENGTH, "cylinder_arm": Range(0.02, 0.3, DOWN)},
     levers.line_pressure: {

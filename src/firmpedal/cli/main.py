@@ -231,6 +231,18 @@ def retrofit(
     sys.exit(run(file, start, to, as_json=as_json))
 
 
+@app.command(short_help="Fill and bleed: which way, how hard, where air stays.")
+def bleed(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Say how to fill and bleed each wheel: from where, how hard, how much, in which attitude, step by step.
+
+    And where air stays and how much, whether it rises by itself, what gravity and a pumping foot can do;
+    what a shut parking valve makes of warmth; how long brakes take to come off in the cold.
+    """
+    from firmpedal.cli.bleed import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
 @app.command(short_help="What is this port, fitting or tube?")
 def identify(
     outside_diameter: Annotated[

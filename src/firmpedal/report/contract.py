@@ -33,6 +33,8 @@ SI_UNITS = {
     Dimension.TIME: "s",
     Dimension.ACCELERATION: "m/s2",
     Dimension.NUMBER: "1",
+    Dimension.FLOW: "m3/s",
+    Dimension.TIME: "s",
 }
 
 

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.report import heat, stopping
+from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cards import card_sheets
+from firmpedal.report.cold import cold_sheet
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.cutplan import cutplan_sheet
@@ -20,6 +22,7 @@ from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sources import sources_sheet
 from firmpedal.report.sums import sums_sheet
 from firmpedal.report.torque import torque_sheet
+from firmpedal.report.trapped import trapped_sheet
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -65,6 +68,9 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         *work_sheets(evaluation, options),
         *card_sheets(evaluation),
         putting_together_sheet(evaluation),
+        bleeding_sheet(evaluation),
+        trapped_sheet(evaluation),
+        cold_sheet(evaluation),
         torque_sheet(evaluation),
         flare_card(evaluation),
         joint_checks_sheet(evaluation),
