@@ -72,6 +72,8 @@ SECTIONS = {
     "tube": "bench.tube.*",
     "packs": "buying.packs.*",
     "pistons": "components.*.pistons",
+    "gives": "components.*.gives",
+    "return spring": "components.*.return spring",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
     "sides": "bulkheads.*.sides.*",
