@@ -1,4 +1,4 @@
-"""The pedal's curves against other ways to them: scipy's root finder and integrator, levers turned in space."""
+"""The pedal's curves against scipy's root finder and integrator, and against levers turned in space."""
 
 from __future__ import annotations
 

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from numpy.typing import NDArray
 
     from firmpedal.analysis.feel.terms import Array, Terms
@@ -59,15 +61,27 @@ def at_stroke(terms: Terms, stroke: Array) -> Array:
 
     Nothing where the stroke only closes the gap, infinite where the pressure of any pedal is too little.
     """
-    low, high = np.zeros_like(stroke), np.full_like(stroke, MOST)
+    return _force_at(terms, stroke, lambda found: found)
+
+
+def at_travel(terms: Terms, travel: Array) -> Array:
+    """The force on the pad with which each case comes to a travel of the pad, [cases, travels] [N]."""
+    return _force_at(terms, travel, terms.travel)
+
+
+def _force_at(terms: Terms, wanted: Array, measure: Callable[[Array], Array]) -> Array:
+    """The force with which something that grows with the stroke comes to what is wanted."""
+    low, high = np.zeros_like(wanted), np.full_like(wanted, MOST)
+    never = measure(terms.stroke(high)) < wanted
+    at_once = measure(terms.stroke(low)) >= wanted
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        short = terms.stroke(middle) < stroke
+        short = measure(terms.stroke(middle)) < wanted
         low, high = np.where(short, middle, low), np.where(short, high, middle)
     pressure = (low + high) / 2
+    stroke = terms.stroke(pressure)
     force = terms.push(pressure, stroke) / terms.ratio_at(stroke)
-    force = np.where(terms.stroke(np.zeros_like(stroke)) >= stroke, 0.0, force)
-    return np.where(terms.stroke(np.full_like(stroke, MOST)) < stroke, np.inf, force)
+    return np.where(never, np.inf, np.where(at_once, 0.0, force))
 
 
 def _within(terms: Terms, stroke: Array) -> Array:
