@@ -87,7 +87,7 @@ def test_every_row_of_the_budget_derived(case, line):
         SOURCE,
         f"curve: pedal travel, 3 m of {line}",
         f"{row[8]} mm",
-        float(travel) / MILLIMETRE,
+        travel,
         how="derived",
     )
 

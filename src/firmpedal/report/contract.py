@@ -31,14 +31,14 @@ SI_UNITS = {
 }
 
 
-def _head(reading: Reading) -> dict[str, Any]:
+def head(reading: Reading) -> dict[str, Any]:
     return {"schema": SCHEMA, "file": reading.file, "option": reading.option}
 
 
 def check_data(evaluation: Evaluation) -> dict[str, Any]:
     """The verdict, every finding with its place, and what somebody has to measure."""
     return {
-        **_head(evaluation.reading),
+        **head(evaluation.reading),
         "verdict": evaluation.verdict.value,
         "findings": [_finding(evaluation, finding) for finding in evaluation.findings],
         "unknown": _unknown(evaluation),
@@ -47,7 +47,7 @@ def check_data(evaluation: Evaluation) -> dict[str, Any]:
 
 def errors_data(reading: Reading) -> dict[str, Any]:
     """What is wrong with a file that cannot be used."""
-    return {**_head(reading), "errors": [_problem(problem) for problem in reading.problems]}
+    return {**head(reading), "errors": [_problem(problem) for problem in reading.problems]}
 
 
 def _problem(problem: Problem) -> dict[str, Any]:
@@ -114,7 +114,7 @@ def _unknown(evaluation: Evaluation) -> list[dict[str, Any]]:
 
 def parts_data(evaluation: Evaluation) -> dict[str, Any]:
     """The parts list, each tube or hose row with its lengths."""
-    return {**_head(evaluation.reading), "items": [_item(item) for item in parts_list(evaluation)]}
+    return {**head(evaluation.reading), "items": [_item(item) for item in parts_list(evaluation)]}
 
 
 def _item(item: Item) -> dict[str, Any]:
@@ -138,7 +138,7 @@ def lines_data(evaluation: Evaluation) -> dict[str, Any]:
     """Every line walked from its first end to its last."""
     declared = {line.name: line for line in evaluation.aircraft.lines}
     return {
-        **_head(evaluation.reading),
+        **head(evaluation.reading),
         "lines": [
             _line(line, declared[line.name].start, declared[line.name].finish) for line in evaluation.laid
         ],
@@ -171,7 +171,7 @@ def _line(line: LaidLine, start: str, finish: str) -> dict[str, Any]:
 def cutplan_data(evaluation: Evaluation) -> dict[str, Any]:
     """For each kind of tube the sticks with their pieces, and what finds no stick or has no length yet."""
     return {
-        **_head(evaluation.reading),
+        **head(evaluation.reading),
         "tubes": [
             {
                 "tube": plan.phrase,
