@@ -44,6 +44,12 @@ BEST = (
     "there can be. Air in the fluid counts by its share of the fluid's volume before the pedal is pressed."
 )
 FREE = "Each pedal is pressed by itself, from all the way back."
+HELD = (
+    "Plastic held under load goes on giving: after an hour {low} to {high} % of its stiffness is taken to be "
+    "left, a figure from memory. Half way to hot lies between two rows of its table."
+)
+LESS = "Shown is {name}, the softest of them; the firmest goes {percent} % less far."
+SAME = 0.005  # a smaller difference is not worth a word
 SHORT = "Not counted, because the file does not give it"
 MORE = (
     "Free stroke, caliper and pads come on top of the travel; spring and friction take from the pressure. "
@@ -65,7 +71,17 @@ def feel_sheet(evaluation: Evaluation, force: Value | None = None) -> Sheet | No
     for each in found:
         more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else _unfelt_blocks(each)
         blocks += [Heading(listed(each.names if isinstance(each, Felt) else [each.name])), *more]
-    return Sheet("Pedal feel", (*blocks, Paragraph(FREE), Paragraph(CAUTION, Tone.NOTE)))
+    return Sheet("Pedal feel", (*blocks, *_said_once(found), Paragraph(CAUTION, Tone.NOTE)))
+
+
+def _said_once(found: tuple[Felt | Unfelt, ...]) -> Iterator[Block]:
+    """What holds for every pedal."""
+    felt = [each for each in found if isinstance(each, Felt)]
+    if felt:
+        yield Paragraph(f"{FREE} {BEST}")
+    if any(each.softest == HOT for each in felt):
+        low, high = (round(100 * each) for each in HELD_SHARE)
+        yield Paragraph(HELD.format(low=low, high=high), Tone.SMALL)
 
 
 def _unfelt_blocks(unfelt: Unfelt) -> Iterator[Block]:
@@ -78,20 +94,14 @@ def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
     why = reason(felt, display)
     if why:
         yield Paragraph(why)
+    if felt.differ > SAME:
+        yield Paragraph(LESS.format(name=felt.names[0], percent=f"{100 * felt.differ:.0f}"))
     yield _table(felt, display)
-    yield Paragraph(BEST)
     air = _air_words(felt, display)
     if air:
         yield Paragraph(air)
     yield feel_plot(felt, display)
     yield from budget_tables(felt, display)
-    if felt.softest == HOT:
-        low, high = (round(100 * each) for each in HELD_SHARE)
-        yield Paragraph(
-            f"Plastic held under load goes on giving: after an hour {low} to {high} % of its stiffness is "
-            "taken to be left, a figure from memory. Half way to hot lies between two rows of its table.",
-            Tone.SMALL,
-        )
     if felt.feel.filled.hot_missing:
         yield Paragraph("Hot is not worked out: these figures are wanted.")
         yield Bullets(tuple(each.what for each in felt.feel.filled.hot_missing), boxes=True)

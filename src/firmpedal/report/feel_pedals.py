@@ -21,17 +21,22 @@ if TYPE_CHECKING:
 
 COLD, HOT = Case(), Case(Warmth.HOT)
 CHOSEN = "chosen"  # the name of a force that is asked for, beside those of the feet
-ALIKE = 1e-9
+ROUNDING = 1e-9
+ALIKE = 0.1  # pedals whose travels differ by less are shown as one, the softest of them
 
 
 @dataclass(frozen=True)
 class Felt:
-    """Pedals that feel alike, the curves of one of them, and its budget at one of the forces."""
+    """Pedals that feel alike, the softest first: its curves, and its budget at one of the forces.
+
+    `differ` is how much less far the firmest of them goes, as a share.
+    """
 
     names: tuple[str, ...]
     feel: Feel
     budget: StrokeBudget
     chosen: int
+    differ: float = 0.0
 
     @property
     def force(self) -> Value:
@@ -52,7 +57,7 @@ class Unfelt:
 
 
 def felt_pedals(evaluation: Evaluation, force: Value | None = None) -> tuple[Felt | Unfelt, ...]:
-    """Work out every pedal of an aircraft; those that come out alike are one.
+    """Work out every pedal of an aircraft; those that come out nearly alike are one.
 
     Args:
         evaluation: The aircraft.
@@ -105,24 +110,35 @@ def _budget(evaluation: Evaluation, pressing: Pressing, made: CylinderPressure, 
 
 
 def _alike(one: Felt | Unfelt, other: Felt | Unfelt) -> bool:
-    """Whether two pedals come out the same in every case, or lack things of the same kind."""
+    """Whether two pedals come out nearly the same in every case."""
     if isinstance(one, Unfelt) or isinstance(other, Unfelt):
         return False
     if one.feel.cases != other.feel.cases or len(one.feel.forces) != len(other.feel.forces):
         return False
-    if (one.feel.stops is None) != (other.feel.stops is None):
-        return False
-    pairs = [
-        (one.feel.pressed.travel, other.feel.pressed.travel),
-        (one.feel.pressed.stroke, other.feel.pressed.stroke),
-        (one.feel.bottoms, other.feel.bottoms),
-    ]
-    if one.feel.stops is not None and other.feel.stops is not None:
-        pairs.append((one.feel.stops, other.feel.stops))
-    return all(np.allclose(a, b, rtol=ALIKE, atol=0, equal_nan=True) for a, b in pairs)
+    ends = [(each.feel.full_travel.span, _stop(each)) for each in (one, other)]
+    return ends[0] == ends[1] and _difference(one, other) < ALIKE
+
+
+def _stop(one: Felt) -> tuple[float, float] | None:
+    pedal = one.feel.pressing.pedal
+    return pedal.brake.travel_to_stop.span if pedal is not None else None
+
+
+def _difference(one: Felt, other: Felt) -> float:
+    """The greatest difference of two pedals' travels, as a share of the greater."""
+    a, b = one.feel.pressed.travel, other.feel.pressed.travel
+    return float(np.max(np.abs(a - b) / np.maximum(a, b), initial=0.0))
 
 
 def _joined(one: Felt | Unfelt, other: Felt | Unfelt) -> Felt | Unfelt:
-    if isinstance(one, Felt) and isinstance(other, Felt):
-        return Felt((*one.names, *other.names), one.feel, one.budget, one.chosen)
-    return one
+    """Two pedals as one: the softer one leads, unless there is nothing between them."""
+    if not (isinstance(one, Felt) and isinstance(other, Felt)):
+        return one
+    differ = max(one.differ, _difference(one, other))
+    softer, firmer = (other, one) if _softness(other) > _softness(one) * (1 + ROUNDING) else (one, other)
+    return Felt((*softer.names, *firmer.names), softer.feel, softer.budget, softer.chosen, differ)
+
+
+def _softness(one: Felt) -> float:
+    """The travel at the force looked at, in the softest case."""
+    return one.feel.travel(one.softest, one.chosen).high
