@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import dist, inf
 from typing import TYPE_CHECKING
 
@@ -139,7 +140,12 @@ def _spots(line: LaidLine, ends: _Ends) -> Iterator[Spot]:
         yield Spot(aft, up, near, line.name, place)
 
 
-def _course(line: LaidLine) -> Iterator[tuple[int, Value, Value]]:
+@lru_cache(maxsize=512)
+def _course(line: LaidLine) -> tuple[tuple[int, Value, Value], ...]:
+    return tuple(_along(line))
+
+
+def _along(line: LaidLine) -> Iterator[tuple[int, Value, Value]]:
     """Each point with the number of the declared one it lies at, or nearest to on the bend of a tube."""
     path = line.path
     if line.tube is None or line.tube.centreline is None or path is None:

@@ -201,7 +201,7 @@ def _least_room(
         for path in (each for each in paths if len(each)):
             seen = centre + turned(path - centre, AXIS, -angle) if body.turns else path
             found.append(
-                (float(near.segments_under(seen, body.solid, reach + NEARBY).min()) - reach, body.name)
+                (float(near.segments_under(seen[None], body.solid, reach + NEARBY).min()) - reach, body.name)
             )
     return min(found)
 

@@ -35,7 +35,9 @@ LEAD = (
     "at once."
 )
 EMPTY = "There is no picture yet: the text cannot be read. Its errors are beside it in the text."
-NO_CIRCUIT = "Nothing is described yet that a line could come to. Add the first component beside."
+NO_CIRCUIT = (
+    "Nothing is described yet that a line could come to. Add the first component under Add something."
+)
 TWO_VERSIONS = "There are two versions of this file. Choose one of them first, above."
 STALE = "The picture is out of date. It is being drawn again."
 
@@ -130,7 +132,7 @@ class FormPage:
             for_all = own and self.watch.option is not None and not self._is_written(thing, only_option=True)
             form = form_html(group, thing, around, written=own, for_all=for_all)
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
-        self._form.put(made=f'{made}<div class="fp-form-add">{asked}</div>')
+        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{asked}</div>')
 
     def _is_written(self, thing: Thing, *, only_option: bool = False) -> bool:
         if not thing.copy_of and not only_option:

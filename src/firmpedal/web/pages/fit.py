@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.pipeline import UnusableFileError, evaluate_options
+from firmpedal.pipeline import evaluate, read_text
 from firmpedal.report.cover import BEFORE, CAUTIONS
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
@@ -31,13 +31,12 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
 
 
 def _work(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    if evaluation.reading.option is None:
+    """The way from the file as written, in the units that the option is shown in."""
+    there = evaluation.reading
+    written = read_text(there.text, there.file) if there.option is not None else None
+    if written is None or written.aircraft is None:
         return ()
-    try:
-        (before,) = evaluate_options(evaluation.reading, (None,))
-    except UnusableFileError:
-        return ()
-    return (retrofit_sheet(before, evaluation),)
+    return (retrofit_sheet(evaluate(written, evaluation.display), evaluation),)
 
 
 PAGE = Report(
