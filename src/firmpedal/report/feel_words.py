@@ -100,7 +100,7 @@ def _from(felt: Felt, display: Display) -> str:
         if case in felt.feel.cases
     }
     if HOT not in felt.feel.cases:
-        return f"it comes to that from {found['cold']}"
+        return f"it comes to that at {found['cold']}"
     return ", ".join(f"{name} from {words}" for name, words in found.items())
 
 
