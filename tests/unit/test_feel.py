@@ -32,7 +32,7 @@ def evaluated(*edits: tuple[str, str]):
 
 def felt(evaluation, number: int = 0):
     results = evaluation.results
-    return feel(results.presses[number], results.cylinders[number].ratio, results.forces)
+    return feel(results.presses[number], results.forces)
 
 
 def key(text: str, more: str) -> tuple[str, str]:
@@ -164,7 +164,7 @@ class TestEnds:
         low, high = found.force_of(found.bottoms, HOT)
         for force, end in ((low, 1), (high, 0)):
             forces = (evaluation.results.forces[0].named("force"),)
-            there = feel(found.pressing, evaluation.results.cylinders[0].ratio, _at(forces, force))
+            there = feel(found.pressing, _at(forces, force))
             row = 2 * there.cases.index(HOT) + end
             assert to_unit(there.pressed.stroke[row, 0], "in") == pytest.approx(0.2, rel=1e-6)
 

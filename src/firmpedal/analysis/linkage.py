@@ -6,7 +6,6 @@ import math
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.pressure import pedal_ratio
 from firmpedal.formulas.levers import lever_ratio, pedal_travel
 from firmpedal.formulas.pedal import lever_opening
 from firmpedal.lay.spread import spread
@@ -50,14 +49,13 @@ def swung(pins: Numbers) -> Numbers | None:
     return pad_arm * (before - after), lever_ratio(pad_arm, arm)
 
 
-def pad_travel(pedal: Pedal | None, stroke: Value, label: str, place: str) -> Value:
-    """How far the pad goes for a stroke, all of it: by its arms, or from its pins as they swing."""
+def pad_travel(pedal: Pedal | None, ratio: Value, stroke: Value, label: str, place: str) -> Value:
+    """How far the pad goes for a stroke, all of it: by its ratio at rest, or from its pins as they swing."""
     if pedal is None:
         return Value(label, Dimension.LENGTH, None, Mark.MEASURED, place, missing=stroke.missing)
     pins = pins_of(pedal)
     if pins is None:
         nothing = exactly("free stroke, in the stroke", Dimension.LENGTH, 0.0, Mark.DERIVED)
-        ratio = pedal_ratio(pedal)
         return apply(pedal_travel, label, place=place, lever_ratio=ratio, stroke=stroke, free_stroke=nothing)
     return _swung(pins, stroke, 0, Value(label, Dimension.LENGTH, None, Mark.DERIVED, place))
 

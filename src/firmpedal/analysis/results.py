@@ -80,12 +80,13 @@ def analyse(
         Pressing(
             cylinder,
             find(aircraft.pedals, cylinder.pedal),
+            made.ratio,
             tuple(caliper for caliper in aircraft.calipers if caliper.name in way.calipers),
             tuple(by_name[name] for name in way.lines if name in by_name),
             hot,
             aircraft.fluid,
         )
-        for cylinder, way in zip(aircraft.cylinders, reach, strict=True)
+        for cylinder, made, way in zip(aircraft.cylinders, cylinders, reach, strict=True)
     )
     forces = foot_forces(aircraft)
     strokes = [

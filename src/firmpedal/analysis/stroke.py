@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.linkage import pad_travel, pins_of, ratio_at
@@ -214,21 +215,24 @@ def gives(caliper: Caliper) -> bool:
 
 @dataclass(frozen=True)
 class Pressing:
-    """All that one pedal presses, by itself: what is filled, and how hot each line runs, None if cool."""
+    """All that one pedal presses, by itself: what is filled, and how hot each line runs, None if cool.
+
+    `ratio` is the pedal's at rest.
+    """
 
     cylinder: MasterCylinder
     pedal: Pedal | None
+    ratio: Value
     calipers: tuple[Caliper, ...]
     lines: tuple[LaidLine, ...]
     hot: dict[str, Value | None]
     fluid: Fluid | None
 
-    def budget(self, force: Value, ratio: Value, plain: Value, foot: str) -> StrokeBudget:
+    def budget(self, force: Value, plain: Value, foot: str) -> StrokeBudget:
         """What is spent under a force.
 
         Args:
             force: On the pad.
-            ratio: Of the pedal at rest.
             plain: The pressure, were there neither spring nor friction.
             foot: Its name.
         """
@@ -237,10 +241,15 @@ class Pressing:
         if not any(each.known for each in held) and pins_of(self.pedal) is None:
             return found
         for _ in range(ROUNDS):
-            there = ratio_at(self.pedal, found.cold, ratio)
+            there = ratio_at(self.pedal, found.cold, self.ratio)
             pressure = self._net(force, there, self._spring(found.cold, foot), foot)
             found = self._at(pressure, foot)
         return found
+
+    @cached_property
+    def gaps(self) -> tuple[Value, ...]:
+        """Fluid that closes the pad gaps, caliper by caliper."""
+        return tuple(gap_volume(caliper) for caliper in self.calipers)
 
     def _spring(self, stroke: Value, foot: str) -> Value:
         spring, place = self.cylinder.return_spring, f"{self.cylinder.place}.spring.{foot}"
@@ -291,7 +300,7 @@ class Pressing:
 
     def _summed(self, pressure: Value, foot: str, swells: tuple[Swell, ...]) -> StrokeBudget:
         """Add up what the cylinder has to push out, cold and hot, and turn it into stroke and travel."""
-        gaps = tuple(gap_volume(caliper) for caliper in self.calipers)
+        gaps = self.gaps
         given = tuple(give(caliper, pressure, foot) for caliper in self.calipers if gives(caliper))
         fluid = [item.fluid for item in swells]
         cold = self._stroke("cold", foot, [*gaps, *given, *fluid, *(item.wall for item in swells)])
@@ -334,7 +343,7 @@ class Pressing:
     def _pad(self, stroke: Value, name: str, foot: str) -> Value:
         where = f"{self.cylinder.place}.pad travel.{foot}.{name}"
         hot = ", hot" if name == "hot" else ""
-        return pad_travel(self.pedal, stroke, f"travel of the pad at the {foot} foot{hot}", where)
+        return pad_travel(self.pedal, self.ratio, stroke, f"travel of the pad at the {foot} foot{hot}", where)
 
 
 def _within(stroke: Value, whole: Value) -> tuple[float, float]:
@@ -348,6 +357,6 @@ def budgets(
     if not pressing.calipers:
         return ()
     return tuple(
-        pressing.budget(force, made.ratio, plain, foot)
+        pressing.budget(force, plain, foot)
         for force, plain, foot in zip(forces, made.pressures, ("normal", "hard", "panic"), strict=True)
     )

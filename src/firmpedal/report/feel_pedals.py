@@ -14,7 +14,6 @@ from firmpedal.formulas.levers import line_pressure
 from firmpedal.quantity import apply
 
 if TYPE_CHECKING:
-    from firmpedal.analysis.pressure import CylinderPressure
     from firmpedal.analysis.stroke import Pressing, StrokeBudget
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Missing, Value
@@ -64,11 +63,10 @@ def felt_pedals(evaluation: Evaluation, force: Value | None = None) -> tuple[Fel
         force: At which the budget is wanted; without it at the hard foot, else at the greatest that is known.
     """
     found: list[Felt | Unfelt] = []
-    results = evaluation.results
-    for pressing, made in zip(results.presses, results.cylinders, strict=True):
+    for pressing in evaluation.results.presses:
         if not pressing.calipers:
             continue
-        one = _felt(evaluation, pressing, made, force)
+        one = _felt(evaluation, pressing, force)
         twin = next((n for n, each in enumerate(found) if _alike(each, one)), None)
         if twin is None:
             found.append(one)
@@ -77,22 +75,20 @@ def felt_pedals(evaluation: Evaluation, force: Value | None = None) -> tuple[Fel
     return tuple(found)
 
 
-def _felt(
-    evaluation: Evaluation, pressing: Pressing, made: CylinderPressure, force: Value | None
-) -> Felt | Unfelt:
+def _felt(evaluation: Evaluation, pressing: Pressing, force: Value | None) -> Felt | Unfelt:
     name = pressing.pedal.name if pressing.pedal is not None else pressing.cylinder.name
     known = [each for each in evaluation.results.forces if each.known]
     forces = tuple(sorted([*known, *([force] if force is not None else [])], key=lambda each: each.middle))
     if not forces:
         return Unfelt(name, tuple(what for each in evaluation.results.forces for what in each.missing))
-    found = feel(pressing, made.ratio, forces)
+    found = feel(pressing, forces)
     if not isinstance(found, Feel):
         return Unfelt(name, found)
     wanted = force or next((each for each in forces if each.label == f"{FEET[1]} foot"), forces[-1])
-    return Felt((name,), found, _budget(evaluation, pressing, made, wanted), forces.index(wanted))
+    return Felt((name,), found, _budget(evaluation, pressing, wanted), forces.index(wanted))
 
 
-def _budget(evaluation: Evaluation, pressing: Pressing, made: CylinderPressure, force: Value) -> StrokeBudget:
+def _budget(evaluation: Evaluation, pressing: Pressing, force: Value) -> StrokeBudget:
     """The budget that the rules went by where the force is that of a foot, else one of its own."""
     foot = force.label.removesuffix(" foot")
     for each in evaluation.results.budgets:
@@ -103,10 +99,10 @@ def _budget(evaluation: Evaluation, pressing: Pressing, made: CylinderPressure, 
         f"pressure at the {CHOSEN} foot",
         place=f"{pressing.cylinder.place}.pressure.{CHOSEN}",
         foot_force=force,
-        lever_ratio=made.ratio,
+        lever_ratio=pressing.ratio,
         bore=pressing.cylinder.bore,
     )
-    return pressing.budget(force, made.ratio, plain, CHOSEN)
+    return pressing.budget(force, plain, CHOSEN)
 
 
 def _alike(one: Felt | Unfelt, other: Felt | Unfelt) -> bool:

@@ -11,7 +11,7 @@ import numpy as np
 from firmpedal.analysis.feel.cases import Warmth
 from firmpedal.analysis.feel.terms import Link, Terms
 from firmpedal.analysis.linkage import pins_of
-from firmpedal.analysis.stroke import gap_volume, give, gives, line_volume, swell, wear_volume
+from firmpedal.analysis.stroke import give, gives, line_volume, swell, wear_volume
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark, Missing, Value, all_missing, exactly
 from firmpedal.units import Dimension
@@ -67,25 +67,31 @@ class Filled:
         return (*self.missing, *warm, *(self.worn_missing if case.worn else ()))
 
 
-def filled(pressing: Pressing, ratio: Value) -> Filled:
+def filled(pressing: Pressing) -> Filled:
     """Gather what one pedal fills, when it is pressed by itself."""
     cylinder, fluid = pressing.cylinder, pressing.fluid
     one = exactly("a unit of pressure", Dimension.PRESSURE, UNIT, Mark.DERIVED)
     swells = [
         swell(line, one, "unit", pressing.hot.get(line.name), pressing.fluid) for line in pressing.lines
     ]
-    gaps = [gap_volume(each) for each in pressing.calipers]
     given = [give(each, one, "unit") for each in pressing.calipers if gives(each)]
     volumes = [line_volume(line) for line in pressing.lines]
     wear = [wear_volume(each).volume for each in pressing.calipers]
-    wanted = [*gaps, *(each.wall for each in swells), *volumes, cylinder.bore, cylinder.stroke, ratio]
+    wanted = [
+        *pressing.gaps,
+        *(each.wall for each in swells),
+        *volumes,
+        cylinder.bore,
+        cylinder.stroke,
+        pressing.ratio,
+    ]
     asked = () if fluid is not None else (Missing("fluid", "which brake fluid is used"),)
     modulus = fluid.bulk_modulus if fluid is not None else None
     wanted += [modulus] if modulus is not None else []
     hot = [each.hot_wall for each in swells]
     rest = cylinder.return_spring.at_rest
     return Filled(
-        gap=_sum(gaps),
+        gap=_sum(pressing.gaps),
         slopes=_slopes(pressing, [_span(each.wall) for each in swells], [_span(each) for each in hot], given),
         fluid=_sum(volumes),
         wear=_sum(wear),
@@ -96,7 +102,7 @@ def filled(pressing: Pressing, ratio: Value) -> Filled:
         spring=_span(rest)[::-1],
         spring_rate=_rate(pressing)[::-1],
         friction=_span(cylinder.seal_friction)[::-1],
-        ratio=_span(ratio),
+        ratio=_span(pressing.ratio),
         link=_link(pressing),
         mark=max(Mark.DERIVED, *(value.mark for value in (*wanted, *given))),
         missing=(*asked, *all_missing(wanted)),

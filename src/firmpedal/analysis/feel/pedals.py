@@ -71,19 +71,22 @@ class Feel:
         cylinder = self.pressing.cylinder
         place = f"{cylinder.place}.pad travel.full"
         return pad_travel(
-            self.pressing.pedal, cylinder.stroke, f"pad travel that bottoms {cylinder.name}", place
+            self.pressing.pedal,
+            self.pressing.ratio,
+            cylinder.stroke,
+            f"pad travel that bottoms {cylinder.name}",
+            place,
         )
 
 
-def feel(pressing: Pressing, ratio: Value, forces: tuple[Value, ...]) -> Feel | tuple[Missing, ...]:
+def feel(pressing: Pressing, forces: tuple[Value, ...]) -> Feel | tuple[Missing, ...]:
     """Work out one pedal's curves, or say what is missing for them.
 
     Args:
         pressing: What the pedal presses.
-        ratio: Its ratio at rest.
         forces: At which it is asked how far the pad goes, in rising order; the curves go up to the last.
     """
-    found = filled(pressing, ratio)
+    found = filled(pressing)
     unknown = (*found.missing, *(missing for force in forces for missing in force.missing))
     if unknown or not forces:
         return tuple(dict.fromkeys(unknown))
