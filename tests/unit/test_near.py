@@ -119,7 +119,7 @@ def test_distance_from_a_disc_beside_points_spread_over_it(disc, points):
 
 @given(PATHS, SOLIDS, st.floats(0, 8))
 def test_a_distance_under_a_limit_is_exact_and_else_never_too_great(path, solid, enough):
-    exact, quick = nearest(path, solid).distance, segments_under(path, solid, enough).min()
+    exact, quick = nearest(path, solid).distance, segments_under(path[None], solid, enough).min()
     assert quick <= exact + 1e-9
     if exact < enough:
         assert quick == pytest.approx(exact, abs=1e-9)

@@ -229,7 +229,7 @@ def _least_room(
             if not len(bare):
                 continue
             seen = centre + turned(bare - centre, AXIS, -angle) if hold.body.turns else bare
-            off = near.segments_under(seen, hold.body.solid, hold.reach + NEARBY).min()
+            off = near.segments_under(seen[None], hold.body.solid, hold.reach + NEARBY).min()
             found.append((float(off) - hold.reach, hold.body.name))
     return min(found)
 

@@ -5,9 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.field_places import walk_to
 from firmpedal.project.plain import flow
-from firmpedal.project.schema import keys_at, known_keys
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, branch_at, children, word_of
 from firmpedal.report.measuring_words import with_unit
 
@@ -15,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.model.display import Display
-    from firmpedal.model.fields import Declared, Reads
+    from firmpedal.model.fields import Reads
     from firmpedal.project import Reading
 
 GUESSED = ("assumed", "estimate", "memory")
@@ -97,22 +96,8 @@ def _leaves(node: Node) -> Iterator[Leaf]:
 
 def reads_at(tree: Branch, path: str) -> Reads | None:
     """How the key that a path leads to is read; nothing inside a shape or a movement."""
-    cls: type[Declared] = Aircraft
-    node: Node | None = tree
-    steps = path.split(".")
-    while steps:
-        key = keys_at(cls, node).get(steps[0]) if cls is not Aircraft else known_keys(cls).get(steps[0])
-        node = at(node, steps.pop(0))
-        if key is None:
-            return None
-        if key.reads is not None and key.reads.method != "component":
-            return key.reads if not steps else None
-        if key.inner is None:
-            return None
-        if key.many and steps:
-            node = at(node, steps.pop(0))
-        cls = key.inner
-    return None
+    found = walk_to(tree, path)
+    return None if found is None else found[0].reads
 
 
 def doubtful(reading: Reading, display: Display) -> tuple[tuple[str, str], ...]:
