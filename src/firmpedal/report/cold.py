@@ -99,7 +99,7 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
     show = evaluation.display.value
     rows = tuple(
         (
-            show(row.temperature),
+            f"at {show(row.temperature)}",
             show(row.viscosity),
             show(row.closed),
             show(row.let_go),
@@ -109,7 +109,14 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
         for row in cold.rows
     )
     gone, back = show(GONE), show(ROLL_BACK)
-    columns = ("at", "fluid", "gap closed in", f"down to {gone} in", f"pads free in, at {back}", "overshoots")
+    columns = (
+        "how cold",
+        "fluid",
+        "gap closed in",
+        f"down to {gone} in",
+        f"pads free in, at {back}",
+        "overshoots",
+    )
     return Table(columns, rows, widths=(0.12, 0.2, 0.17, 0.19, 0.19, 0.13))
 
 
