@@ -12,8 +12,10 @@ from typing import NamedTuple
 from firmpedal.formulas import (
     attitude,
     bends,
+    braking,
     bubbles,
     compliance,
+    grip,
     hose,
     laminar,
     levers,
@@ -27,6 +29,7 @@ from firmpedal.formulas import (
     tube_strength,
     tube_stress,
     viscosity,
+    warming,
 )
 
 UP, DOWN, EITHER = 1, -1, 0
@@ -73,6 +76,12 @@ _TENSION = Range(0.02, 0.035, UP)
 _FLUID_DENSITY = Range(800, 1100, UP)
 _VISCOSITY = Range(2e-6, 3e-3, UP)
 _FLOW = Range(1e-8, 1e-4, UP)
+
+TORQUE = Range(1, 500, UP)
+MASS = Range(200, 3000, UP)
+FRICTION = Range(0.05, 0.9, UP)
+SPEED = Range(5, 60, UP)
+BRAKING = Range(0.1, 12, UP)
 
 DOMAINS = {
     release.time_through_line: {
@@ -289,5 +298,63 @@ DOMAINS = {
         "cool_temperature": Range(230, 290, DOWN),
         "warm_temperature": Range(291, 360, UP),
     },
+    braking.clamp_force: {"pressure": PRESSURE, "bore": BORE, "count": Range(1, 4, UP)},
+    braking.mean_radius: {"inner_radius": Range(0.02, 0.06, UP), "outer_radius": Range(0.061, 0.2, UP)},
+    braking.new_pad_radius: {"inner_radius": Range(0.02, 0.06, UP), "outer_radius": Range(0.061, 0.2, UP)},
+    braking.brake_torque: {
+        "clamp": Range(0, 20000, UP),
+        "friction": FRICTION,
+        "effective_radius": Range(0.03, 0.2, UP),
+    },
+    braking.drag_at_ground: {"torque": TORQUE, "rolling_radius": Range(0.1, 0.4, DOWN)},
+    braking.deceleration: {"drag": Range(0, 9000, UP), "mass": MASS._replace(way=DOWN)},
+    braking.drag_needed: {"wanted": BRAKING, "mass": MASS},
+    braking.foot_needed: {
+        "drag": Range(0, 9000, UP),
+        "trial_drag": Range(10, 9000, DOWN),
+        "trial_foot": Range(1, 900, UP),
+    },
+    braking.stop_distance: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
+    braking.lining_friction: {
+        "torque": TORQUE,
+        "clamp": Range(100, 20000, DOWN),
+        "effective_radius": Range(0.03, 0.2, DOWN),
+    },
+    grip.grip_limit_nosewheel: {
+        "friction": FRICTION,
+        "ahead": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, UP),
+        "height": Range(0.3, 1.5, DOWN),
+    },
+    grip.grip_limit_tailwheel: {
+        "friction": FRICTION,
+        "behind": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, EITHER),
+        "height": Range(0.3, 1.5, UP),
+    },
+    grip.nose_over_limit: {"behind": Range(0.05, 2, UP), "height": Range(0.3, 2, DOWN)},
+    grip.lesser: {"one": Range(1, 10, UP), "other": Range(2, 9, UP)},
+    grip.distance_by_weights: {
+        "wheelbase": Range(1, 6, UP),
+        "third_weight": Range(1, 300, UP),
+        "main_weight": Range(100, 2000, DOWN),
+    },
+    grip.grip_standing: {
+        "friction": FRICTION,
+        "mass": MASS,
+        "distance": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, UP),
+    },
+    grip.stop_energy: {"mass": MASS, "speed": SPEED, "wheels": Range(1, 4, DOWN)},
+    grip.rule_energy: {"mass": MASS, "speed": SPEED, "wheels": Range(1, 4, DOWN)},
+    warming.warmed: {
+        "start": Range(230, 330, UP),
+        "energy": Range(1e3, 2e5, UP),
+        "share": Range(0, 1, UP),
+        "mass": Range(0.3, 5, DOWN),
+        "specific_heat": Range(400, 1100, DOWN),
+    },
+    warming.drag_power: {"drag": Range(0, 900, UP), "speed": SPEED, "wheels": Range(1, 4, DOWN)},
+    warming.stop_time: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},
 }

@@ -105,9 +105,10 @@ SPELLINGS = {
 class TestWhichUnit:
     def test_dimensions_are_called_what_people_call_them(self):
         assert " ".join(sorted(Dimension)) == (
-            "angle area density energy flow force kinematic viscosity length mass mass per length number "
-            "pressure speed surface tension temperature thermal expansion time torque volume "
-            "volume per length"
+            "acceleration angle area density energy flow force heat conductance heat transfer "
+            "coefficient kinematic viscosity length mass mass per length number power pressure specific "
+            "heat speed surface tension temperature thermal expansion time torque volume volume per "
+            "length"
         )
 
     def test_bare_number_takes_the_default(self):

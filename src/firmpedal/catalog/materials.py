@@ -27,6 +27,7 @@ FLUID_VALUES = {
     "flash_point": Dimension.TEMPERATURE,
     "thermal_expansion": Dimension.EXPANSION,
     "boiling_point": Dimension.TEMPERATURE,
+    "dry_boiling_point": Dimension.TEMPERATURE,
     "service_temperature": Dimension.TEMPERATURE,
     "surface_tension": Dimension.SURFACE_TENSION,
 }

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
     from firmpedal.finding import Finding, Problem, Span
     from firmpedal.project import Reading
-    from firmpedal.report.sheet import Block
+    from firmpedal.report.sheet import Block, Sheet
 
 STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
 WIDEST = 100
@@ -151,6 +151,13 @@ def print_unclear(out: Console, evaluation: Evaluation) -> None:
     """Print what somebody has to measure, each thing once, with the rules that wait for it."""
     for what, (rules, _) in waiting(evaluation).items():
         print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
+
+
+def print_sheet(out: Console, sheet: Sheet) -> None:
+    """Print a sheet under its title; drawings are for paper and pages."""
+    out.print(Text(f"\n{sheet.title}", style="bold"))
+    for block in sheet.blocks:
+        print_block(out, block)
 
 
 def print_block(out: Console, block: Block) -> None:

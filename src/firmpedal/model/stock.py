@@ -119,6 +119,7 @@ class Fluid:
     colour: str
     thermal_expansion: Value = _NO_EXPANSION  # of volume
     boiling_point: Value = _NO_TEMPERATURE  # of wet fluid, the lowest allowed
+    dry_boiling_point: Value = _NO_TEMPERATURE  # of fresh fluid, the lowest allowed
     service_temperature: Value = _NO_TEMPERATURE  # lowest to highest
     surface_tension: Value = _NO_TENSION  # against air
     viscosity_at: tuple[tuple[float, Value], ...] = ()  # kinematic, by temperature [K], coldest first

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.report import heat, stopping
 from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cards import card_sheets
@@ -73,6 +74,8 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         torque_sheet(evaluation),
         flare_card(evaluation),
         joint_checks_sheet(evaluation),
+        stopping.packet_sheet(evaluation),
+        heat.packet_sheet(evaluation),
         sums_sheet(evaluation),
         sources_sheet(evaluation),
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.web import addresses
+from firmpedal.web.figures import FIGURES
 from firmpedal.web.pages import buy, describe, fit, keep, make, prove, report, sound
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
     "prove": ("Prove", prove.PAGE),
     "keep": ("Keep", keep.PAGE),
 }
-READ_ALONG = ("options", "retrofit")  # pages of a step that only show
+READ_ALONG = ("options", "retrofit", *FIGURES)  # pages of a step that only show
 # The way through the job; what comes after the text may be read from a phone too.
 READ = (("sound", sound.TITLE), *((name, title) for name, (title, _) in REPORTS.items()))
 STEPS = (("describe", "Describe"), *READ)
@@ -39,7 +40,7 @@ class Page:
 
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
-    steps = (addresses.step(file, name, option) for name, _ in STEPS)
+    steps = (addresses.step(file, name, option) for name in (*dict(STEPS), *FIGURES))
     ways = (addresses.text, addresses.space, addresses.options, addresses.retrofit)
     more = (way(file, option) for way in ways)
     return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, *more)
@@ -51,7 +52,20 @@ def page_of(name: str, at: str = "") -> Page | None:
         return Page(dict(STEPS)[name], name, None, lambda frame: describe.FormPage(frame, at))
     if name == "sound":
         return Page(sound.TITLE, name, None, sound.show)
+    if name in FIGURES:
+        return _figures(name)
     if name not in REPORTS:
         return None
     title, page = REPORTS[name]
     return Page(title, name, None, lambda frame: report.show(page, frame))
+
+
+def _figures(name: str) -> Page:
+    """A page of figures: a sheet of its own, which belongs to a step."""
+    figures = FIGURES[name]
+    return Page(
+        figures.title,
+        figures.step,
+        lambda file, option: addresses.step(file, name, option),
+        lambda frame: report.show(figures.page, frame),
+    )

@@ -17,6 +17,7 @@ from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, raw, said, working
+from firmpedal.web.figures import ways_to_figures
 from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
 from firmpedal.web.sound.kept import Kept
@@ -53,6 +54,7 @@ class SoundPage:
         option, changes = self.watch.option, self.watch.document.may_change
         with frame.main:
             said("p", LEAD, "fp-step-lead")
+            ways_to_figures(frame, "sound")
             self._stale = working()
             self._done = said("p", "", "fp-done", role="status")
             self._all = box(classes="fp-sound")
