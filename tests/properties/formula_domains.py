@@ -10,6 +10,7 @@ from math import radians
 from typing import NamedTuple
 
 from firmpedal.formulas import (
+    air,
     attitude,
     bends,
     braking,
@@ -21,6 +22,7 @@ from firmpedal.formulas import (
     levers,
     margin,
     mass,
+    pedal,
     release,
     temperature,
     thread_crests,
@@ -228,6 +230,58 @@ DOMAINS = {
         "bulk_modulus": Range(5e8, 5e9, DOWN),
     },
     compliance.piston_volume: {"bore": BORE, "count": Range(1, 4, UP), "travel": Range(0, 0.01, UP)},
+    compliance.give_volume: {
+        "bore": BORE,
+        "count": Range(1, 4, UP),
+        "travel": Range(0, 0.001, UP),
+        "pressure": PRESSURE,
+        "reference_pressure": Range(1e6, 3e7, DOWN),
+    },
+    # Air long pressed together stops moving, so not more than the share of it that can be felt.
+    air.free_air_taken: {
+        "volume": VOLUME,
+        "pressure": Range(1e4, 1e6, UP),
+        "ambient_pressure": Range(7e4, 1.1e5, DOWN),
+        "exponent": Range(1, 1.4, DOWN),
+    },
+    air.volume_with_air: {
+        "air_share": Range(0.01, 0.9, DOWN),
+        "pressure": Range(1e4, 1e6, DOWN),
+        "bulk_modulus": Range(1e7, 5e8, UP),
+        "ambient_pressure": Range(7e4, 1.1e5, UP),
+        "exponent": Range(1, 1.4, UP),
+    },
+    air.modulus_with_air: {
+        "air_share_at_pressure": Range(0.001, 0.5, DOWN),
+        "absolute_pressure": Range(1e5, 1e7, UP),
+        "bulk_modulus": Range(5e7, 5e9, UP),
+        "exponent": Range(1, 1.4, UP),
+    },
+    pedal.spring_force: {
+        "at_rest": Range(0, 50, UP),
+        "pressed": Range(51, 200, UP),
+        "stroke": Range(0, 0.02, EITHER),
+        "full_stroke": Range(0.021, 0.05, EITHER),
+    },
+    pedal.net_line_pressure: {
+        "foot_force": Range(300, 2000, UP),
+        "lever_ratio": Range(1, 8, UP),
+        "bore": BORE._replace(way=DOWN),
+        "spring_force": Range(0, 150, DOWN),
+        "seal_friction": Range(0, 100, DOWN),
+    },
+    pedal.pad_force: {
+        "pressure": Range(1e4, 1e6, UP),
+        "lever_ratio": Range(0.5, 8, DOWN),
+        "bore": BORE,
+        "spring_force": Range(0, 150, UP),
+        "seal_friction": Range(0, 100, UP),
+    },
+    pedal.lever_opening: {
+        "length": Range(0.11, 0.19, UP),
+        "difference": Range(0.02, 0.10, DOWN),
+        "total": Range(0.2, 0.5, DOWN),
+    },
     mass.tube_mass_per_length: {**_tube(UP, UP), "density": DENSITY},
     mass.fluid_volume_per_length: _tube(UP, DOWN),
     mass.mass_of_length: {"mass_per_length": Range(0.001, 2, UP), "length": LENGTH},

@@ -54,7 +54,8 @@ class TestShowing:
         usual = {
             0: "psi, Pa, kPa, lbf, N, mm^3, degF, degC, K, lbf in, kg/m^3, ft-lbf, J, W, J/kg K, mW/K",
             1: "mm, deg, ksi, Msi, bar, GPa, kgf/cm2, daN, kgf, ml, US fl oz, imp fl oz, mm^2, oz, g, "
-            "lbf ft, N m, %, g/m, ppm/K, ppm/degF, kJ, kt, mph, km/h, ft/s, s, min, mN/m, ml/s, ft/s^2, W/m^2 K",
+            "lbf ft, N m, %, g/m, ppm/K, ppm/degF, kJ, kt, mph, km/h, ft/s, s, min, mN/m, ml/s, ft/s^2, "
+            "W/m^2 K",
             2: "in, ft, cm, m, MPa, kN, cu in, l, US pt, US qt, US gal, imp pt, imp qt, imp gal, cm^2, lb, "
             "kg, ml/m, m/s, h, cu in/s, m/s^2, kW, W/K",
             3: "rad, sq in, lb/in^3, g/cm^3, lb/ft, kg/m, cu in/ft, kJ/kg K",

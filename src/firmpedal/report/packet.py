@@ -13,6 +13,7 @@ from firmpedal.report.cold import cold_sheet
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.cutplan import cutplan_sheet
+from firmpedal.report.feel import feel_sheet
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
@@ -62,6 +63,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         circuit_sheet(evaluation),
         findings_sheet(evaluation),
         measure_sheet(evaluation),
+        feel_sheet(evaluation),
         compare_sheet(options) if len(options) > 1 else None,
         parts_sheet(evaluation),
         cutplan_sheet(evaluation),

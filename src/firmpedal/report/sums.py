@@ -70,7 +70,8 @@ def _strokes(budget: StrokeBudget) -> tuple[Value, ...]:
     """The stroke at one foot, cold and hot, each after the fluid behind it; the pad gap once."""
     gap = (budget.gap,) if budget.foot == FEET[0] else ()
     both = ((*_pushed_out(budget, stroke), stroke) for stroke in (budget.cold, budget.hot))
-    return (*gap, *(value for values in both for value in values))
+    pads = (value for value in budget.pads if value.known)
+    return (*gap, *budget.gives, *(value for values in both for value in values), *pads)
 
 
 def _pushed_out(budget: StrokeBudget, stroke: Value) -> tuple[Value, ...]:
