@@ -117,7 +117,7 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
         f"pads free in, at {back}",
         "overshoots",
     )
-    return Table(columns, rows, widths=(0.12, 0.2, 0.17, 0.19, 0.19, 0.13))
+    return Table(columns, rows, widths=(0.15, 0.17, 0.19, 0.18, 0.18, 0.13))
 
 
 def _overshoots(row: Chill) -> str:
