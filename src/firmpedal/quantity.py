@@ -56,10 +56,14 @@ class When(StrEnum):
 @hash_kept
 @dataclass(frozen=True, slots=True)
 class Missing(HashKept):
-    """One thing somebody has to measure or look up before a number can be given."""
+    """One thing somebody has to measure or look up before a number can be given.
+
+    `dimension` says what kind of figure it is, where it is one, `when` from when on it is there.
+    """
 
     place: str
     what: str
+    dimension: Dimension | None = field(default=None, compare=False)
     when: When = field(default=When.NOW, compare=False)
 
 
@@ -159,7 +163,9 @@ def exactly(
 
 def unknown(label: str, dimension: Dimension, place: str, what: str = "") -> Value:
     """Make a value that somebody still has to measure."""
-    return Value(label, dimension, None, Mark.MEASURED, place, missing=(Missing(place, what or label),))
+    return Value(
+        label, dimension, None, Mark.MEASURED, place, missing=(Missing(place, what or label, dimension),)
+    )
 
 
 def all_missing(values: Iterable[Value]) -> tuple[Missing, ...]:

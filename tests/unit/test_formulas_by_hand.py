@@ -5,7 +5,19 @@ from math import pi
 
 import pytest
 
-from firmpedal.formulas import air, attitude, bends, compliance, hose, levers, margin, mass, pedal
+from firmpedal.formulas import (
+    air,
+    attitude,
+    bends,
+    bubbles,
+    compliance,
+    hose,
+    laminar,
+    levers,
+    margin,
+    mass,
+    pedal,
+)
 
 INCH = 0.0254
 
@@ -107,6 +119,27 @@ def test_factor_and_kept_strength():
 def test_reservoir_volume_for_pad_wear():
     """Common practice, no source: 0.20 in of wear on a 1.5 in piston takes 0.35 cu in per wheel."""
     assert compliance.piston_volume(1.5 * INCH, 1, 0.20 * INCH) / INCH**3 == pytest.approx(0.35, abs=0.005)
+
+
+def test_flow_and_time():
+    """Twice the pressure drives twice the flow; 10 ml at 2 ml/s take 5 s."""
+    assert laminar.flow_at_pressure(1e-6, 2e4, 4e4) == pytest.approx(2e-6)
+    assert laminar.time_to_pass(10e-6, 2e-6) == pytest.approx(5)
+
+
+def test_bubbles_where_the_square_root_of_g_d_is_plain():
+    """A bore of 1/9.80665 m makes sqrt(g d) 1 m/s: level 0.825 m/s clear it, upright 1.075."""
+    bore = 1 / 9.80665
+    area = pi / 4 * bore**2
+    assert bubbles.sweeping_flow(bore, 0.0) / area == pytest.approx(0.825)
+    assert bubbles.sweeping_flow(bore, pi / 2) / area == pytest.approx(1.075)
+    assert bubbles.rise_in_a_time(0.34, bore, 60.0) == pytest.approx(20.4)
+    assert bubbles.buoyancy_number(bore, 1e-5) == pytest.approx(bore * 1e5)
+
+
+def test_a_wide_pipe_of_water_has_bubbles_at_a_third_of_the_square_root_of_g_d():
+    """Where neither tension nor viscosity counts the law ends at its 0.34."""
+    assert bubbles.bubble_speed_at_most(1e6, 1e9) == pytest.approx(0.34)
 
 
 def test_air_at_half_the_volume():

@@ -39,7 +39,7 @@ def test_explain_finds_it_by_its_name_and_by_either_end(tmp_path, name):
     path.write_text(TEXT, encoding="utf-8")
     done = firmpedal("explain", path, name)
     assert (done.returncode, done.stderr) == (0, "")
-    assert done.stdout.startswith(f"{NAME}\n")
+    assert done.stdout.startswith(f"{NAME} (joint 2)\n")
     assert "both are\nfemale" in done.stdout or "both are female" in done.stdout
 
 

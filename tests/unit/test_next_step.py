@@ -22,9 +22,9 @@ CAUTION = replace(WARNING, level=Level.CAUTION)
 ACCEPTED = replace(WARNING, accepted="seen by the inspector")
 NOW = NotShown("a-rule", "lines.left_leg", "unclear", (Missing("lines.left_leg", "its length"),))
 FITTED = NotShown("a-rule", "lines.left_leg", "unclear",
-                  (Missing("lines.left_leg", "its bend as it hangs", When.FITTED),))  # fmt: skip
+                  (Missing("lines.left_leg", "its bend as it hangs", when=When.FITTED),))  # fmt: skip
 IN_HAND = NotShown("a-rule", "lines.left_leg", "unclear",
-                   (Missing("lines.left_leg", "the leg of its elbow", When.IN_HAND),))  # fmt: skip
+                   (Missing("lines.left_leg", "the leg of its elbow", when=When.IN_HAND),))  # fmt: skip
 EMPTY = "firmpedal: 1\naircraft: {name: Nothing yet, gear: nosewheel, brakes: toe}\n"
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Plumbing, Reach, plumbing, reaches
+from firmpedal.analysis.heating import Heating, heating
 from firmpedal.analysis.heights import Heights, heights
 from firmpedal.analysis.mass import line_mass, whole_mass
 from firmpedal.analysis.pressure import (
@@ -15,6 +16,7 @@ from firmpedal.analysis.pressure import (
     foot_forces,
     line_pressures,
 )
+from firmpedal.analysis.stopping import Stopping, stopping
 from firmpedal.analysis.strength import Rating, TubeStrength, hot_for_metal, hottest, rating, tube_strength
 from firmpedal.analysis.stroke import (
     Pressing,
@@ -52,6 +54,8 @@ class Results:
     masses: tuple[Value, ...]
     mass: Value
     heights: Heights
+    stopping: Stopping
+    heating: Heating
 
     def pressure_of(self, line: str) -> LinePressure | None:
         return next((item for item in self.pressures if item.line == line), None)
@@ -63,7 +67,7 @@ def analyse(
     """Run every analysis of the first set."""
     circuit = plumbing(aircraft)
     reach = reaches(aircraft, circuit.graph)
-    cylinders = cylinder_pressures(aircraft)
+    cylinders, forces = cylinder_pressures(aircraft), foot_forces(aircraft)
     pressures = line_pressures(aircraft, cylinders, reach)
     by_name = {line.name: line for line in laid}
     pressed = {item.line: item for item in pressures}
@@ -94,6 +98,7 @@ def analyse(
         for pressing, made in zip(presses, cylinders, strict=True)
         for budget in budgets(pressing, made, forces)
     ]
+    stop = stopping(aircraft, cylinders, reach, forces)
     return Results(
         forces,
         circuit,
@@ -109,4 +114,6 @@ def analyse(
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
         heights(aircraft, laid, circuit.graph),
+        stop,
+        heating(aircraft, stop),
     )

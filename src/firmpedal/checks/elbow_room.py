@@ -140,7 +140,7 @@ def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, .
         found.append(_leg(elbow))
     if elbow.part.turn and elbow.along is not None and not elbow.along.exact:
         what = f"how far the middle of {elbow.part.designation} stands off {elbow.name} when it is tight"
-        found.append(Missing(port.place, what, When.IN_HAND))
+        found.append(Missing(port.place, what, Dimension.LENGTH, When.IN_HAND))
     if elbow.arm is None and not port.at.known and elbow.part.turn:
         found.append(Missing(f"{port.place}.arm", f"which way the elbow at {elbow.name} points"))
     if not all(value.exact for value in elbow.place.coordinates):
@@ -153,7 +153,7 @@ def _leg(elbow: PortFitting) -> Missing:
     part = elbow.part.designation
     what = f"the outlet leg of {part} at {elbow.name}, in hand"
     straight = f"how far {part} stands out of {elbow.name} when it is tight"
-    return Missing(elbow.port.place, what if elbow.part.turn else straight, When.IN_HAND)
+    return Missing(elbow.port.place, what if elbow.part.turn else straight, Dimension.LENGTH, When.IN_HAND)
 
 
 def needed_beside(last: Part, first: Part, place: str) -> Value:

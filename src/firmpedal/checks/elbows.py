@@ -114,4 +114,4 @@ def _asked(apart: Value, needed: Value, parts: tuple[Part, ...], place: str) -> 
         return missing
     legs = " and ".join(dict.fromkeys(part.designation for part in parts))
     what = f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"
-    return (Missing(place, what, When.IN_HAND),)
+    return (Missing(place, what, when=When.IN_HAND),)

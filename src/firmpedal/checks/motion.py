@@ -79,7 +79,7 @@ def hose_bend_radius(view: View) -> Iterator[Outcome]:
             what = (
                 f"the tightest bend of {line.name} when fitted, in every position (least: {view.show(least)})"
             )
-            missing = (Missing(line.place, what, When.FITTED), *line.travel.play.missing)
+            missing = (Missing(line.place, what, Dimension.LENGTH, When.FITTED), *line.travel.play.missing)
             yield NotShown(
                 "hose-bend-radius", line.place, f"the bend radius of {line.name} is not checked", missing
             )

@@ -18,7 +18,7 @@ from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
 from firmpedal.report.cover import verdict_line
 from firmpedal.report.findings import alike, waiting
-from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
+from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
     from firmpedal.finding import Finding, Problem, Span
     from firmpedal.project import Reading
-    from firmpedal.report.sheet import Block
+    from firmpedal.report.sheet import Block, Sheet
 
 STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
 WIDEST = 100
@@ -153,6 +153,13 @@ def print_unclear(out: Console, evaluation: Evaluation) -> None:
         print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
 
 
+def print_sheet(out: Console, sheet: Sheet) -> None:
+    """Print a sheet under its title; drawings are for paper and pages."""
+    out.print(Text(f"\n{sheet.title}", style="bold"))
+    for block in sheet.blocks:
+        print_block(out, block)
+
+
 def print_block(out: Console, block: Block) -> None:
     """Print one block of a sheet."""
     if isinstance(block, Heading):
@@ -168,6 +175,9 @@ def print_block(out: Console, block: Block) -> None:
         out.print(_table(block, out.width))
     elif isinstance(block, Sum):
         print_sum(out, block)
+    elif isinstance(block, Group):
+        for inner in block.blocks:
+            print_block(out, inner)
 
 
 def _table(block: Table, width: int) -> RichTable:

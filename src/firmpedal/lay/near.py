@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 GRID = np.linspace(0, 1, 17)
+ROUNDING = 1e-12  # as a share of the figures
 ROUNDS = 11  # each keeps an eighth of the segment: at the end less than 1e-9 of it is left
 
 
@@ -70,8 +71,9 @@ def nearest(points: Array, solid: Solid) -> Nearest:
     if len(points) == 1:
         points = np.repeat(points, 2, axis=0)
     off, steps = distance(points, solid), np.diff(points, axis=0)
-    # no place of a segment is nearer than half of what its two ends are off, less half its length
-    close = np.flatnonzero(off[:-1] + off[1:] - lengths(steps) <= 2 * off.min())
+    # no place of a segment is nearer than half of what its two ends are off, less half its length; of one
+    # that leads straight away from the body that is what its end is off, but for rounding
+    close = np.flatnonzero(off[:-1] + off[1:] - lengths(steps) <= 2 * off.min() + ROUNDING * off.max())
     starts, steps = points[close], steps[close]
     shares = _nearest_shares(starts, steps, solid)
     places = starts + shares[:, None] * steps

@@ -116,6 +116,27 @@ def with_thing(text: str, section: str, lines: str, option: str | None = None) -
     return _checked(after, with_another(_said(text), steps, _said(lines, name)), section)
 
 
+def with_item(text: str, place: str, words: str, option: str | None = None) -> str:
+    """Put words at the end of a list, which is begun if it is not there.
+
+    Args:
+        text: The builder's text.
+        place: The list's object path, such as `bench.bender.springback`.
+        words: The item, in one line.
+        option: The option that is looked at.
+
+    Raises:
+        EditError: The list cannot be changed by itself.
+    """
+    where = written_under(text, place, option)
+    if not is_written(text, place, where):
+        return with_value(text, place, f"[{words}]", option)
+    node = found_at(text, place, where).node
+    old = node.value if isinstance(node, SequenceNode) else []
+    items = [*(Item(n) for n in range(1, len(old) + 1)), Item(None, words)]
+    return with_items(text, place, items, where)
+
+
 def without_key(text: str, place: str, option: str | None = None) -> str:
     """Take a key out with all that stands behind it, and its name from the mirror list.
 
@@ -132,11 +153,12 @@ def without_key(text: str, place: str, option: str | None = None) -> str:
     if not isinstance(node, MappingNode):
         raise EditError(f"{place} has no key of its own", "take it out by hand, in the text")
     if len(node.value) == 1 and len(head) > (2 if where else 0):
-        return without_key(text, place.rpartition(".")[0], option)
-    number = next(n for n, (key, _) in enumerate(node.value) if _name(key) == found.steps[-1])
-    after = (_out_of_braces if node.flow_style else _off_its_lines)(text, node, number, place)
-    after = _checked(after, without_place(_said(text), found.steps), place)
-    return _off_the_mirror(after, found.steps[-1], where) if place.count(".") == 1 else after
+        after = without_key(text, place.rpartition(".")[0], option)
+    else:
+        number = next(n for n, (key, _) in enumerate(node.value) if _name(key) == found.steps[-1])
+        after = (_out_of_braces if node.flow_style else _off_its_lines)(text, node, number, place)
+        after = _checked(after, without_place(_said(text), found.steps), place)
+    return off_the_mirror(after, found.steps[-1], where) if place.count(".") == 1 else after
 
 
 def _without_item(text: str, place: str, node: SequenceNode, option: str | None) -> str:
@@ -162,7 +184,7 @@ def _out_of_braces(text: str, node: MappingNode, number: int, _place: str) -> st
     return text[:start] + text[node.value[1][0].start_mark.index :]
 
 
-def _off_the_mirror(text: str, name: str, option: str | None) -> str:
+def off_the_mirror(text: str, name: str, option: str | None) -> str:
     """What is no longer there has no mirror image."""
     for where in dict.fromkeys((option, None)):
         if not is_written(text, "mirror", where):

@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from enum import StrEnum
 from typing import TYPE_CHECKING
 
 from firmpedal.project.plain import flow
+from firmpedal.project.points import AXES
 from firmpedal.project.position import NAMES
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, word_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+WAYS = tuple(way for sign in (1, -1) for way, (_, own) in AXES.items() if own == sign)
+COORDINATES, FROM = "by coordinates", "by tape from "
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +24,8 @@ class Cell:
 
     What is put in it is written at `place`. Where a point is not written out yet, that is the place of the
     whole point: `others` has the words of all its coordinates, and `number` says which of them this is.
+    `several` says that words with commas between them are a list; `own_key` that it goes, key and all, when
+    nothing is written in it.
     """
 
     place: str
@@ -28,10 +35,14 @@ class Cell:
     others: tuple[str, ...] = ()
     number: int = 0
     mark: str = ""
+    several: bool = False
+    own_key: bool = False
 
     def written(self, words: str) -> str:
         """What is to stand at its place when somebody puts words in it."""
         words = words.strip()
+        if self.several:
+            return listed(words)
         if not self.others or words[:1] in ("[", "{"):
             return words
         others = list(self.others)
@@ -39,22 +50,56 @@ class Cell:
         return f"[{', '.join(others)}]"
 
 
+def listed(words: str) -> str:
+    """Words with commas between them as a list; one alone, or a list already, as it is."""
+    pieces = [each.strip() for each in words.split(",") if each.strip()]
+    return words if words[:1] in ("[", "{") or len(pieces) < 2 else f"[{', '.join(pieces)}]"
+
+
+class Kind(StrEnum):
+    """What a row is, where it can be written in several ways."""
+
+    VALUE = "value"
+    POINT = "point"
+    SHAPE = "shape"
+    MOTION = "motion"
+
+
 @dataclass(frozen=True, slots=True)
 class Row:
-    """The cells of one value: one for a figure, three for a point; it has its own place within a list."""
+    """The cells of one value: one for a figure, three for a point; it has its own place within a list.
+
+    `ways` are the ways in which it can be given, of which `way` is the one that is written, at `at`. `label`
+    tells it from the others of its field. `comes_to` is where a chain leads, in words.
+    """
 
     place: str
     cells: tuple[Cell, ...]
+    label: str = ""
+    kind: Kind = Kind.VALUE
+    at: str = ""
+    way: str = ""
+    ways: tuple[str, ...] = ()
+    comes_to: str = ""
+    unknown: bool = False
+
+    @property
+    def start(self) -> str:
+        """The place that a point is measured from; empty for anything else."""
+        return self.way.removeprefix(FROM) if self.kind is Kind.POINT and self.way != COORDINATES else ""
 
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
     """How a field is cut: whether its values are points, whether there may be several, what it is a copy of.
 
-    `choices` are the words to choose from; none where anything may be written.
+    `choices` are the words to choose from; none where anything may be written. `chains` says that its points
+    may hang on other places, `several` that words with commas between them are a list.
     """
 
     points: bool = False
+    chains: bool = False
+    several: bool = False
     many: bool = False
     copied: bool = False
     choices: tuple[str, ...] = ()
@@ -67,14 +112,17 @@ def rows_of(node: Node | None, place: str, how: Cutting) -> tuple[Row, ...]:
     """
     if how.many and isinstance(node, Items) and not how.copied:
         items = enumerate(node.nodes, 1)
-        return tuple(_row(item, f"{place}.{n}", points=how.points) for n, item in items)
+        return tuple(_row(item, f"{place}.{n}", points=how.points, chains=how.chains) for n, item in items)
     if how.many and how.points:
         return () if node is None else (Row(place, (Cell(place, "", words_of(node)),)),)
     if how.points:
-        row = _row(node, place, points=True)
+        row = _row(node, place, points=True, chains=how.chains)
         return (_whole(row),) if how.copied else (row,)
     choices = () if isinstance(node, Items) else how.choices
-    return (Row(place, (Cell(place, "", words_of(node), choices),)),)
+    words = words_of(node)
+    if how.several and isinstance(node, Items) and "," not in "".join(map(word_of, node.nodes)):
+        words = ", ".join(map(word_of, node.nodes))
+    return (Row(place, (Cell(place, "", words, choices, several=how.several),)),)
 
 
 def _whole(row: Row) -> Row:
@@ -95,12 +143,42 @@ def words_of(node: Node | None) -> str:
     return node.text if isinstance(node, Leaf) else flow(node)
 
 
-def _row(node: Node | None, place: str, *, points: bool) -> Row:
+def point_row(node: Node | None, place: str, label: str) -> Row:
+    """The row of a point that stands within something else, such as the middle of a ball."""
+    return replace(_row(node, place, points=True, chains=True), label=label)
+
+
+def value_cell(node: Node | None, place: str, label: str, choices: tuple[str, ...] = ()) -> Cell:
+    """The cell of one value, with its mark apart from it."""
+    if isinstance(node, Branch) and "value" in node.entries:
+        return Cell(f"{place}.value", label, words_of(at(node, "value")), mark=word_of(at(node, "mark")))
+    return Cell(place, label, words_of(node), choices)
+
+
+def _row(node: Node | None, place: str, *, points: bool, chains: bool = False) -> Row:
     inner, at_place = node, place
     if isinstance(node, Branch) and "value" in node.entries:
         inner, at_place = at(node, "value"), f"{place}.value"
     cells = tuple(_coordinates(inner, at_place)) if points else ()
+    start = chain_start(inner) if chains else ""
+    if start:
+        cells = tuple(_along_the_tape(inner, at_place))
+    if cells and chains:
+        return Row(place, cells, kind=Kind.POINT, at=at_place, way=start)
     return Row(place, cells or (Cell(at_place, "", words_of(inner), mark=word_of(at(node, "mark"))),))
+
+
+def chain_start(node: Node | None) -> str:
+    """The name that a chain starts from, by plain ways alone; empty for anything else."""
+    start = word_of(at(node, "from"))
+    plain = isinstance(node, Branch) and all(key in AXES or key == "from" for key in node.entries)
+    return start if plain else ""
+
+
+def _along_the_tape(node: Node | None, place: str) -> Iterator[Cell]:
+    """A cell for each way that a chain can go."""
+    for way in WAYS:
+        yield replace(value_cell(at(node, way), f"{place}.{way}", way), own_key=True)
 
 
 def _coordinates(node: Node | None, place: str) -> Iterator[Cell]:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.model.circuit import ClampPlan
 from firmpedal.model.component import SideOf
 from firmpedal.model.kinds import KINDS
-from firmpedal.project.tree import UNKNOWN, Branch, branch_at, word_of
+from firmpedal.project.tree import UNKNOWN, Branch, Items, branch_at, children, word_of
 from firmpedal.project.tree import at as behind
 
 if TYPE_CHECKING:
@@ -20,6 +20,20 @@ WORDS = {
     "side": tuple(side.value for side in SideOf),
 }
 SECTIONS_WITH_PLACES = (("components", "ports"), ("bulkheads", "sides"))
+MEASURED_AT = "measured at"
+
+
+def positions_of(tree: Branch, *state: str) -> tuple[str, ...]:
+    """The named positions of a state; none of one that has a range."""
+    values = behind(tree, "states", *state, "values")
+    return tuple(word_of(each) for each in children(values)) if isinstance(values, Items) else ()
+
+
+def other_positions(tree: Branch, state: str) -> tuple[str, ...]:
+    """The positions of a state besides the one in which things were measured."""
+    every = positions_of(tree, state)
+    stood = word_of(behind(tree, "states", state, MEASURED_AT)) or next(iter(every), "")
+    return tuple(each for each in every if each != stood)
 
 
 def choices_for(tree: Branch, key: Key, place: str) -> tuple[str, ...]:
@@ -34,6 +48,8 @@ def choices_for(tree: Branch, key: Key, place: str) -> tuple[str, ...]:
         return tuple(branch_at(tree, reads.target))
     if reads.method == "connection":
         return connections(tree, place)
+    if key.key == MEASURED_AT:
+        return positions_of(tree, *place.split(".")[1:2])
     return tuple(KINDS) if key.key == "kind" else WORDS.get(reads.method, ())
 
 

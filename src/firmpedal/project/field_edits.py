@@ -5,9 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.model.circuit import ClampPlan
-from firmpedal.project.corners import written_under
-from firmpedal.project.edit_keys import with_value, without_key
-from firmpedal.project.edit_lists import Item, with_items
+from firmpedal.project.edit_keys import with_item, with_value, without_key
+from firmpedal.project.plain import quoted_if_needed
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.tree import UNKNOWN
 
@@ -26,6 +25,8 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     """
     text, option = reading.text, reading.option
     piece = cell.written(words)
+    if not piece and cell.own_key and not _only(field, cell):
+        return readable(reading, without_key(text, cell.place, option) if cell.words else text)
     if not piece and not field.needed and _only(field, cell):
         after = without_key(text, field.place, option) if field.written and not field.copied else text
     elif not piece:
@@ -61,8 +62,11 @@ def with_mark(reading: Reading, field: Field, mark: str) -> str:
 
 def _whole(field: Field) -> str:
     """A value in one piece: a figure, or a point from its three cells."""
-    cells = field.rows[0].cells
+    cells, start = field.rows[0].cells, field.rows[0].start
     words = [f"{{value: {cell.words}, mark: {cell.mark}}}" if cell.mark else cell.words for cell in cells]
+    if start:
+        pieces = [f"{cell.label}: {each}" for cell, each in zip(cells, words, strict=True) if cell.words]
+        return "{" + ", ".join([f"from: {quoted_if_needed(start)}", *pieces]) + "}"
     return words[0] if len(words) == 1 else f"[{', '.join(words)}]"
 
 
@@ -77,8 +81,7 @@ def with_row(reading: Reading, field: Field) -> str:
     if not listed or field.copied:
         old = [row.cells[0].words for row in listed]
         return readable(reading, with_value(text, field.place, f"[{', '.join([*old, UNKNOWN])}]", option))
-    items = [*(Item(n) for n in range(1, len(listed) + 1)), Item(None, UNKNOWN)]
-    return readable(reading, with_items(text, field.place, items, written_under(text, field.place, option)))
+    return readable(reading, with_item(text, field.place, UNKNOWN, option))
 
 
 def without_row(reading: Reading, field: Field, place: str) -> str:

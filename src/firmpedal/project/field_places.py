@@ -6,14 +6,19 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.locate import walked
 from firmpedal.project.measured import original_of
-from firmpedal.project.schema import known_keys
-from firmpedal.project.tree import branch_at
+from firmpedal.project.overlay import POINTS
+from firmpedal.project.points import MIRROR_OF
+from firmpedal.project.reference import EACH
+from firmpedal.project.schema import keys_at, known_keys
+from firmpedal.project.tree import at, branch_at, word_of
 
 if TYPE_CHECKING:
     from firmpedal.model.fields import Declared
     from firmpedal.project.read import Reading
     from firmpedal.project.schema import Key
+    from firmpedal.project.tree import Branch
 
 FILE = ""  # the place of what stands in the file by itself, such as its fluid
 # The order in which the job goes; what is not named here comes after these, in the order of the model.
@@ -28,6 +33,10 @@ FIRST = (
     "wheels",
     "keep clear of",
     "zones",
+    "points",
+    "moving",
+    "states",
+    "attitudes",
 )
 
 
@@ -46,6 +55,27 @@ def by_name(key: Key) -> bool:
     return key.reads is not None and key.reads.method == "named_points"
 
 
+def walk_to(tree: Branch, path: str) -> tuple[Key, str] | None:
+    """The key that an object path ends in, and its path with `*` for the builder's own names.
+
+    None where it ends in a name, or inside a value.
+    """
+    cls: type[Declared] = Aircraft
+    pattern, here, steps = "", "", path.split(".")
+    while steps:
+        step = steps.pop(0)
+        key = keys_at(cls, walked(tree, here)).get(step)
+        here, pattern = (f"{each}.{step}" if each else step for each in (here, pattern))
+        if key is None or not steps:
+            return None if key is None else (key, pattern)
+        if key.inner is None:
+            return None
+        if key.many:
+            here, pattern = f"{here}.{steps.pop(0)}", f"{pattern}.{EACH}"
+        cls = key.inner
+    return None
+
+
 def things_of(reading: Reading) -> dict[str, tuple[Thing, ...]]:
     """Everything that has a form, by section, in the order of the job; none where nothing can be laid out."""
     if reading.tree is None:
@@ -53,10 +83,10 @@ def things_of(reading: Reading) -> dict[str, tuple[Thing, ...]]:
     keys = known_keys(Aircraft)
     found: dict[str, tuple[Thing, ...]] = {FILE: (Thing(FILE, FILE, "fluid and format"),)}
     for key in keys.values():
-        if key.inner is not None and key.named:
+        if (key.inner is not None and key.named) or by_name(key):
             named = (f"{key.key}.{name}" for name in branch_at(reading.tree, key.key))
             found[key.key] = tuple(_named(reading, key.key, place) for place in named)
-        elif by_name(key) or (key.inner is not None and (not key.many or key.key in reading.tree.entries)):
+        elif key.inner is not None and (not key.many or key.key in reading.tree.entries):
             found[key.key] = (Thing(key.key, key.key, key.key),)
     order = [*FIRST, *(section for section in found if section not in FIRST)]
     return {section: found[section] for section in order if found.get(section)}
@@ -66,14 +96,21 @@ def _named(reading: Reading, section: str, place: str) -> Thing:
     """A thing with a name; one that a mirror or `like` made has the same words as another."""
     name, beside = place.removeprefix(f"{section}."), branch_at(reading.tree, section)
     node = beside[name]
+    image_of = word_of(at(node, MIRROR_OF))
+    if section == POINTS and node.via is not None and image_of:
+        return Thing(section, place, name, f"{POINTS}.{image_of}")
     source = original_of(node, beside.values()) if node.via is not None else None
     return Thing(section, place, name, source.path if source is not None else "")
 
 
-def copies_of(reading: Reading, place: str) -> tuple[str, ...]:
-    """The names of the copies of a thing, which go when it goes."""
-    every = (thing for section in things_of(reading).values() for thing in section)
-    return tuple(thing.name for thing in every if place and thing.copy_of == place)
+def images_of(reading: Reading, place: str) -> tuple[str, ...]:
+    """The names of the mirror images of a thing that are not written themselves, and go when it goes."""
+    steps = place.split(".")
+    if reading.tree is None or len(steps) != 2:
+        return ()
+    beside, every = branch_at(reading.tree, steps[0]), things_of(reading).get(steps[0], ())
+    copies = [thing.name for thing in every if thing.copy_of == place]
+    return tuple(name for name in copies if beside[name].via is not None)
 
 
 def thing_at(reading: Reading, place: str) -> Thing | None:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
-from firmpedal.project.field_cells import Cell, Cutting, Row, rows_of
+from firmpedal.model.circuit import Passage
+from firmpedal.project.chains import comes_to, ways_for
+from firmpedal.project.field_cells import COORDINATES, FROM, Cell, Cutting, Kind, Row, rows_of
 from firmpedal.project.field_choices import choices_for
 from firmpedal.project.field_places import FILE, Thing, by_name, class_at
+from firmpedal.project.field_rows import measured_rows, motion_rows, shape_rows
 from firmpedal.project.locate import walked
+from firmpedal.project.overlay import POINTS
 from firmpedal.project.reference import (
     COPY_KEYS,
     EACH,
@@ -20,6 +24,7 @@ from firmpedal.project.reference import (
     words_of,
 )
 from firmpedal.project.schema import keys_at
+from firmpedal.project.sorts import sort_within
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Node, at, branch_at, word_of
 
 if TYPE_CHECKING:
@@ -29,9 +34,12 @@ if TYPE_CHECKING:
     from firmpedal.model.fields import Declared
     from firmpedal.project.read import Reading
     from firmpedal.project.schema import Key
+    from firmpedal.project.sorts import Sort
 
 LISTS = ("positions", "lengths", "clamps")
-POINTS = ("position", "vector", "positions")
+OF_THREE = ("position", "vector", "positions")
+CHAINED = ("position", "positions")
+SHAPES = ("shape", "body", "sheet")
 MARKED = ("measure", "position", "vector", "direction")
 
 __all__ = ["Cell", "Field", "Group", "Row", "form_of"]
@@ -54,6 +62,7 @@ class Field:
     needed: bool
     written: bool
     rows: tuple[Row, ...]
+    method: str = "text"
     many: bool = False
     choices: tuple[str, ...] = ()
     mark: str = ""
@@ -64,18 +73,28 @@ class Field:
     @property
     def unknown(self) -> bool:
         """Whether somebody still has to measure it, or a part of it."""
-        return self.written and any(UNKNOWN in cell.words.split() for row in self.rows for cell in row.cells)
+        return self.written and any(
+            row.unknown or any(UNKNOWN in cell.words.split() for cell in row.cells) for row in self.rows
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """A thing, or a thing within a thing: its fields, and what stands in it with keys of its own."""
+    """A thing, or a thing within a thing: its fields, and what stands in it with keys of its own.
+
+    `adds` are the sorts of things that can be added within it; `member` says that it is one of several, of
+    which each can be taken out, and `named` that it has a name of its own. `note` is what else is to be said.
+    """
 
     place: str
     title: str
     about: str
     fields: tuple[Field, ...]
     groups: tuple[Group, ...] = ()
+    adds: tuple[Sort, ...] = ()
+    member: bool = False
+    named: bool = False
+    note: str = ""
     problems: tuple[Problem, ...] = field(default=())
 
     def all_fields(self) -> Iterator[Field]:
@@ -92,6 +111,16 @@ def form_of(reading: Reading, thing: Thing) -> Group | None:
     return _Forms(reading, reading.tree).form(thing)
 
 
+def _carried(key: Key, node: Node | None, place: str) -> str:
+    """What a port moves with, which is said of the whole component."""
+    if key.key not in ("ports", "sides"):
+        return ""
+    carrier, whole = word_of(at(node, "moves with")), place.rpartition(".")[2]
+    if not carrier:
+        return f"It stands still, as all of {whole} does, which names nothing it moves with."
+    return f"It moves with {carrier}, as all of {whole} does."
+
+
 class _Forms:
     def __init__(self, reading: Reading, tree: Branch) -> None:
         self.reading, self.tree = reading, tree
@@ -101,25 +130,23 @@ class _Forms:
             keys = [key for key in keys_at(Aircraft).values() if key.inner is None and not by_name(key)]
             own = tuple(self._field(key, "", "", self.tree) for key in keys)
             return Group("", thing.name, "what holds for the whole file", own)
-        if thing.section == "points":
-            return self._points(thing)
+        if thing.section == POINTS:
+            return self._point(thing)
         cls = class_at(thing.place)
         if cls is None:
             return Group(thing.place, thing.name, "", ())
         key = keys_at(Aircraft)[thing.section]
         if key.many and not key.named:
             about = (cls.__doc__ or "").strip().partition("\n")[0]
-            return Group(thing.place, thing.name, about, (), tuple(self._inner(key, cls, "", "", self.tree)))
+            listed = tuple(self._inner(key, cls, "", "", self.tree))
+            return Group(thing.place, thing.name, about, (), listed, (sort_within(key.key),))
         pattern = thing.section if thing.place == thing.section else f"{thing.section}.{EACH}"
         return self._group(cls, thing.place, pattern, thing.name)
 
-    def _points(self, thing: Thing) -> Group:
-        """The named places from which chains can start, each a field."""
-        named = tuple(
-            self._free_field(f"points.{name}", name, "", "position")
-            for name in branch_at(self.tree, "points")
-        )
-        return Group("points", thing.name, "places with names, from which chains can start", named)
+    def _point(self, thing: Thing) -> Group:
+        """A named place from which chains can start."""
+        field = self._free_field(thing.place, "place", "from which chains can start", "position")
+        return Group(thing.place, thing.name, "a place with a name, to measure others from", (field,))
 
     def _group(self, cls: type[Declared], place: str, pattern: str, title: str) -> Group:
         node = walked(self.tree, place)
@@ -138,9 +165,11 @@ class _Forms:
             for group in self._inner(key, key.inner, place, pattern, node)
         ]  # fmt: skip
         about = (cls.__doc__ or "").strip().partition("\n")[0]
+        adds = tuple(sort_within(f"{place}.{key.key}") for key in keys.values() if key.inner and key.many)
         return Group(
-            place, title, about, tuple(fields), tuple(groups), self._problems_at(place, exactly=True)
-        )
+            place, title, about, tuple(fields), tuple(groups), adds,
+            problems=self._problems_at(place, exactly=True),
+        )  # fmt: skip
 
     def _inner(
         self, key: Key, cls: type[Declared], place: str, pattern: str, node: Node | None
@@ -151,11 +180,15 @@ class _Forms:
             return
         found = at(node, key.key)
         if isinstance(found, Branch):
-            for name in found.entries:
-                yield self._group(cls, f"{inner}.{name}", f"{within}.{EACH}", f"{key.key}: {name}")
+            titles = {name: f"{key.key}: {name}" for name in found.entries}
         elif isinstance(found, Items):
-            for number in range(1, len(found.nodes) + 1):
-                yield self._group(cls, f"{inner}.{number}", f"{within}.{EACH}", f"{key.key} {number}")
+            titles = {str(number): f"{key.key} {number}" for number in range(1, len(found.nodes) + 1)}
+        else:
+            return
+        for name, title in titles.items():
+            group = self._group(cls, f"{inner}.{name}", f"{within}.{EACH}", title)
+            named = key.named and cls is not Passage
+            yield replace(group, member=True, named=named, note=_carried(key, node, place))
 
     def _free(self, cls: type[Declared], node: Node | None, place: str, pattern: str) -> Iterator[Field]:
         """Keys that are names of the builder's own: for what moves, the states."""
@@ -186,15 +219,13 @@ class _Forms:
         needed: bool, method: str, choices: tuple[str, ...],
     ) -> Field:  # fmt: skip
         marked = isinstance(node, Branch) and "value" in node.entries and method in MARKED
-        inner = at(node, "value") if marked else node
-        within = f"{place}.value" if marked else place
         via = getattr(node, "via", None)
-        how = Cutting(points=method in POINTS, many=method in LISTS, copied=via is not None, choices=choices)
-        rows = rows_of(inner, within if via is None else place, how)
         mark = (word_of(at(node, "mark")) or "measured") if marked else "measured"
         span = self.reading.spans.get(place)
         return Field(
-            place, key, meaning, hint, otherwise, needed, node is not None, rows,
+            place, key, meaning, hint, otherwise, needed, node is not None,
+            self._rows(node, place, method, choices),
+            method=method,
             many=method in LISTS,
             choices=choices,
             mark=mark if method in MARKED and node is not None else "",
@@ -202,6 +233,36 @@ class _Forms:
             line=span.line if span else None,
             problems=self._problems_at(place),
         )  # fmt: skip
+
+    def _rows(self, node: Node | None, place: str, method: str, choices: tuple[str, ...]) -> tuple[Row, ...]:
+        """What is written, cut into rows; what is a copy is one piece."""
+        via = getattr(node, "via", None)
+        rows: tuple[Row, ...] = ()
+        if via is None and method in SHAPES:
+            rows = shape_rows(self.tree, node, place, method)
+        elif via is None and method == "motions":
+            rows = motion_rows(self.tree, node, place, place.rpartition(".")[2])
+        elif via is None and method == "state":
+            rows = measured_rows(self.tree, node, place)
+        marked = isinstance(node, Branch) and "value" in node.entries and method in MARKED
+        how = Cutting(
+            points=method in OF_THREE, chains=method in CHAINED, many=method in LISTS,
+            several=method == "words", copied=via is not None, choices=choices,
+        )  # fmt: skip
+        within = f"{place}.value" if marked and via is None else place
+        found = rows or rows_of(at(node, "value") if marked else node, within, how)
+        return tuple(self._given(row) for row in found)
+
+    def _given(self, row: Row) -> Row:
+        """A point with the ways in which it can be given, and where it comes to."""
+        if row.kind is not Kind.POINT:
+            return row
+        return replace(
+            row,
+            way=FROM + row.way if row.way else COORDINATES,
+            ways=ways_for(self.reading, row.at, row.way),
+            comes_to=comes_to(self.reading, row.at) if row.way else "",
+        )
 
     def _problems_at(self, place: str, *, exactly: bool = False) -> tuple[Problem, ...]:
         """What cannot be read at a place, or within it."""

@@ -50,7 +50,7 @@ def measure(context: Context, node: Node, marker: Reads, label: str = "") -> Val
 
 def unmeasured(node: Node, label: str, dimension: Dimension) -> Value:
     """A value that somebody still has to measure."""
-    missing = (Missing(node.path, label),)
+    missing = (Missing(node.path, label, dimension),)
     return Value(label, dimension, None, Mark.MEASURED, node.path, missing=missing)
 
 

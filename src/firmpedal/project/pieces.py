@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from ruamel.yaml.nodes import Node
 
-    Compose = Callable[[str], Node | None]
+    Compose = Callable[[str, int], Node | None]  # a text, and into how many levels it may go
 
 _ROW = re.compile(r"^(?P<indent> *)(?=[^\s#])", re.MULTILINE)
 _KEY = re.compile(r"[A-Za-z][\w ]*:(?=\s)")
@@ -53,19 +53,20 @@ def shares(text: str) -> bool:
     return _SHARED.search(text) is not None
 
 
-def composed(text: str, compose: Compose) -> MappingNode | None:
+def composed(text: str, levels: int, compose: Compose) -> MappingNode | None:
     """Put a text's nodes together from its keys; None where it has to be read whole.
 
     Args:
         text: The builder's text.
+        levels: How deep it may be nested.
         compose: How YAML reads a text by itself.
     """
-    return None if shares(text) or _ODD_LINE_END.search(text) else _row_of_keys(text, 0, compose)
+    return None if shares(text) or _ODD_LINE_END.search(text) else _row_of_keys(text, 0, levels, compose)
 
 
-def _row_of_keys(text: str, begin: int, compose: Compose) -> MappingNode | None:
+def _row_of_keys(text: str, begin: int, levels: int, compose: Compose) -> MappingNode | None:
     """Put keys together that stand under each other; what comes before `begin` is no part of them."""
-    rows = [(found.end(), len(found["indent"])) for found in _ROW.finditer(text, begin)]
+    rows = [(found.end(), len(found["indent"])) for found in _ROW.finditer(text, begin)] if levels else []
     if not rows:
         return None
     column = rows[0][1]
@@ -74,7 +75,7 @@ def _row_of_keys(text: str, begin: int, compose: Compose) -> MappingNode | None:
         return None
     pairs = []
     for piece in _pieces(text, starts, column):
-        found = _placed(*piece, compose)
+        found = _placed(*piece, levels, compose)
         if found is None:
             return None
         pairs.append(found)
@@ -96,12 +97,12 @@ def _pieces(text: str, starts: list[int], column: int) -> Iterator[_Piece]:
 
 
 @lru_cache(maxsize=1024)
-def _alone(piece: str, column: int, compose: Compose) -> tuple[Node, Node] | None:
+def _alone(piece: str, column: int, levels: int, compose: Compose) -> tuple[Node, Node] | None:
     """The key and the value that a piece gives by itself; None where it is not one key with its value."""
     head = _ALONE.match(piece)
-    value = _row_of_keys(piece, head.end(), compose) if head else None
+    value = _row_of_keys(piece, head.end(), levels - 1, compose) if head else None
     try:
-        root = compose(" " * column + (piece[: head.end()] if head and value else piece))
+        root = compose(" " * column + (piece[: head.end()] if head and value else piece), levels)
     except (YAMLError, ValueError, RecursionError):  # whoever reads the text whole says what is wrong
         return None
     if not isinstance(root, MappingNode) or len(root.value) != 1:
@@ -111,9 +112,11 @@ def _alone(piece: str, column: int, compose: Compose) -> tuple[Node, Node] | Non
 
 
 @lru_cache(maxsize=4096)
-def _placed(piece: str, index: int, line: int, column: int, compose: Compose) -> tuple[Node, Node] | None:
+def _placed(
+    piece: str, index: int, line: int, column: int, levels: int, compose: Compose
+) -> tuple[Node, Node] | None:
     """The same, marked with where the piece stands in the text."""
-    pair = _alone(piece, column, compose)
+    pair = _alone(piece, column, levels, compose)
     return None if pair is None else (_moved(pair[0], index, line), _moved(pair[1], index, line))
 
 

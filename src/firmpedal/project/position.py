@@ -163,11 +163,11 @@ class Places:
         inner = [f"{path}.{word}" for path in paths for word in ("ports", "sides")]
         if not notes.doubtful("", "points", "components", "bulkheads", *paths, *inner):
             message = f"there is no place called {quoted(leaf.text)}"
-            notes.note(leaf, message, suggest(leaf.text, _place_names(tree)))
+            notes.note(leaf, message, suggest(leaf.text, place_names(tree)))
         return unknown_position(leaf)
 
 
-def _place_names(tree: Branch) -> list[str]:
+def place_names(tree: Branch) -> list[str]:
     """Everything that a chain can start from."""
     names = [*branch_at(tree, "points"), *branch_at(tree, "bulkheads")]
     for section, inner in (("components", "ports"), ("bulkheads", "sides")):

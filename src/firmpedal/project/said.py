@@ -53,7 +53,12 @@ def with_another(said: Said, steps: tuple[str, ...], wanted: Said) -> Said:
 
 def without_place(said: Said, steps: tuple[str, ...]) -> Said:
     """The same without the key that the steps lead to."""
-    if not isinstance(said, dict) or not steps:
+    if not steps:
+        return said
+    if isinstance(said, list):
+        place = int(steps[0]) - 1
+        return [without_place(item, steps[1:]) if n == place else item for n, item in enumerate(said)]
+    if not isinstance(said, dict):
         return said
     if len(steps) == 1:
         return {key: item for key, item in said.items() if key != steps[0]}

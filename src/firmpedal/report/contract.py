@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.project import Reading
-    from firmpedal.quantity import Value
+    from firmpedal.quantity import Missing, Value
     from firmpedal.report.parts import Item
 
 SCHEMA = 1
@@ -27,11 +27,19 @@ SI_UNITS = {
     Dimension.VOLUME: "m3",
     Dimension.TEMPERATURE: "K",
     Dimension.MASS: "kg",
+    Dimension.TORQUE: "N m",
+    Dimension.ENERGY: "J",
+    Dimension.SPEED: "m/s",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "m/s2",
     Dimension.NUMBER: "1",
+    Dimension.FLOW: "m3/s",
+    Dimension.TIME: "s",
 }
 
 
 def head(reading: Reading) -> dict[str, Any]:
+    """What every answer begins with: the form of the data, the file and the option."""
     return {"schema": SCHEMA, "file": reading.file, "option": reading.option}
 
 
@@ -115,6 +123,16 @@ def _unknown(evaluation: Evaluation) -> list[dict[str, Any]]:
         {"place": _place(evaluation, place), "what": what, "needed_by": rules}
         for (place, what), rules in waiting.items()
     ]
+
+
+def span_data(value: Value | None) -> list[float] | None:
+    """The least and the greatest a figure can be, in SI; None when unknown."""
+    return None if value is None or value.span is None else [value.low, value.high]
+
+
+def missing_data(evaluation: Evaluation, missing: tuple[Missing, ...]) -> list[dict[str, Any]]:
+    """What somebody has to measure, with its place."""
+    return [{"place": _place(evaluation, each.place), "what": each.what} for each in missing]
 
 
 def parts_data(evaluation: Evaluation) -> dict[str, Any]:

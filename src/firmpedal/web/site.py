@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import partial
 from typing import TYPE_CHECKING
 
 from firmpedal.web import addresses
@@ -54,15 +53,19 @@ def page_of(name: str, at: str = "") -> Page | None:
     if name == "sound":
         return Page(sound.TITLE, name, None, sound.show)
     if name in FIGURES:
-        figures = FIGURES[name]
-        where = partial(addresses.step, name=name)
-        return Page(
-            figures.title,
-            figures.step,
-            lambda file, option: where(file, option=option),
-            lambda frame: report.show(figures.page, frame),
-        )
+        return _figures(name)
     if name not in REPORTS:
         return None
     title, page = REPORTS[name]
     return Page(title, name, None, lambda frame: report.show(page, frame))
+
+
+def _figures(name: str) -> Page:
+    """A page of figures: a sheet of its own, which belongs to a step."""
+    figures = FIGURES[name]
+    return Page(
+        figures.title,
+        figures.step,
+        lambda file, option: addresses.step(file, name, option),
+        lambda frame: report.show(figures.page, frame),
+    )

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from itertools import combinations
+from typing import Annotated
 
 from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import (
     Declared,
     Length,
     Number,
+    OptionalCount,
+    OptionalEnergy,
     OptionalLength,
+    OptionalMass,
+    OptionalNumber,
     OptionalPressure,
+    OptionalSpeed,
     OptionalStep,
+    OptionalTemperature,
+    OptionalTime,
+    OptionalTorque,
+    Reads,
     YesNo,
 )
 from firmpedal.quantity import Answer
@@ -22,6 +33,47 @@ class Pistons(Declared):
 
     bore: Length
     count_per_side: Number
+
+
+class Pads(Declared):
+    """Where the pads rub, from the axle; another way to say where their friction acts."""
+
+    inner_radius: OptionalLength
+    outer_radius: OptionalLength
+
+
+class Leaflet(Declared):
+    """What the brake's own leaflet says of it."""
+
+    torque: OptionalTorque
+    at_pressure: OptionalPressure
+    energy: OptionalEnergy
+
+
+class DiscMetal(StrEnum):
+    """What a brake disc is made of."""
+
+    STEEL = "steel"
+    STAINLESS_STEEL = "stainless steel"
+    CAST_IRON = "cast iron"
+
+
+class Disc(Declared):
+    """The disc that a caliper grips, for its heat."""
+
+    mass: OptionalMass
+    radius: OptionalLength
+    material: Annotated[DiscMetal, Reads("choice", choices=DiscMetal)] = DiscMetal.STEEL
+
+
+class HeatTrial(Declared):
+    """How warm a brake was after some hard stops, by temperature labels: it narrows what is reckoned."""
+
+    stops: OptionalCount
+    time_between_stops: OptionalTime
+    from_speed: OptionalSpeed
+    air: OptionalTemperature
+    port: OptionalTemperature
 
 
 class Gives(Declared):
@@ -44,6 +96,13 @@ class Caliper(BaseComponent):
     gives: Gives
     floats: YesNo = Answer.UNKNOWN
     lifts_off: OptionalStep
+    effective_radius: OptionalLength
+    pads: Pads
+    lining_friction: OptionalNumber
+    leaflet: Leaflet
+    mass: OptionalMass
+    disc: Disc
+    heat_trial: HeatTrial
 
     @property
     def inner_ways(self) -> tuple[tuple[str, str], ...]:

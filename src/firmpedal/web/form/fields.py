@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from html import escape
 from typing import TYPE_CHECKING
 
+from firmpedal.project.field_cells import Kind
 from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import Mark
 from firmpedal.report.measuring_words import HOWS, SECTION_HOWS
@@ -27,17 +28,24 @@ MARKS = {
     "read": "read in a source",
     "derived": "derived",
 }
+HOW = {Kind.POINT: "given", Kind.SHAPE: "its shape", Kind.MOTION: "how", Kind.VALUE: ""}
+ONE_OF_LIST = {"via": "corner"}
 TO_MEASURE, COPIED = "to measure", "copied"
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
 
 @dataclass
 class Around:
-    """What a field has to know of the page: the file, its option, and what was refused, by place."""
+    """What a field has to know of the page: the file, its option, and what was refused, by place.
+
+    `asked` is the card of what is being asked, which stands in the thing at `asked_at`.
+    """
 
     file: str
     option: str | None
     refused: dict[Where, str] = field(default_factory=dict)
+    asked: str = ""
+    asked_at: str = ""
     count: int = 0
 
     def number(self) -> str:
@@ -88,7 +96,7 @@ def _help(one: Field) -> str:
     pieces = [_sentence(one.meaning)]
     if how:
         pieces.append(f"How: {how.replace('`', '')}.")
-    elif all(not cell.choices and not cell.label for row in one.rows for cell in row.cells):
+    elif not any(row.ways or any(cell.choices or cell.label for cell in row.cells) for row in one.rows):
         pieces.append(_sentence(one.hint))
     if not one.written and one.otherwise not in NO_OTHERWISE:
         pieces.append(f"Left out: {one.otherwise}.")
@@ -101,24 +109,53 @@ def _sentence(words: str) -> str:
 
 
 def _row(one: Field, number: int, around: Around, told: str) -> str:
+    """The cells of a value; before them how it is given, where there are several ways."""
     row = one.rows[number]
     cells = "".join(_cell(one, (one.place, number, n), around, told) for n in range(len(row.cells)))
     out = ""
     if one.many and row.place != one.place:
-        out = _does("out", row.place, "Take out", f"Take out {one.key} {number + 1}")
-    return f'<div class="fp-field-row fp-field-row-{len(row.cells)}">{cells}{_mark(one, row)}{out}</div>'
+        out = does("out", row.place, "Take out", f"Take out {one.key} {number + 1}")
+    mark = _mark(one, row) if number == 0 else ""
+    way = _way(one, number, told)
+    if not way:
+        label = f'<p class="fp-field-label">{escape(row.label)}</p>' if row.label else ""
+        return f'{label}<div class="fp-field-row fp-field-row-{len(row.cells)}">{cells}{mark}{out}</div>'
+    figures = f'<div class="fp-field-row fp-field-row-{len(row.cells)}">{cells}</div>' if cells else ""
+    to = f'<p class="fp-small fp-field-to">Comes to {escape(row.comes_to)}.</p>' if row.comes_to else ""
+    return f'<div class="fp-field-ways"><div class="fp-field-row">{way}{mark}{out}</div>{figures}{to}</div>'
+
+
+def _way(one: Field, number: int, told: str) -> str:
+    """How a point is given, what shape something has, how it moves: another way can be chosen."""
+    row = one.rows[number]
+    if not row.ways or one.copied:
+        return ""
+    which = _number_of(one, row.place)
+    label = row.label or (f"{ONE_OF_LIST.get(one.key, one.key)} {which}" if which else "")
+    words = ", ".join(word for word in (label, HOW[row.kind]) if word)
+    name = " ".join(word for word in (one.key, which, row.label, HOW[row.kind]) if word)
+    options = "".join(
+        f"<option{' selected' if way == row.way else ''}>{escape(way)}</option>"
+        for way in (*(() if row.way else ("",)), *row.ways)
+    )
+    return (
+        f'<label class="fp-field-cell fp-field-way"><span class="fp-small" aria-hidden="true">{escape(words)}'
+        f'</span><select data-way="{escape(one.place)}" data-row="{number}" data-was="{escape(row.way)}"'
+        f' aria-label="{escape(name)}" aria-describedby="{told}">{options}</select></label>'
+    )
 
 
 def _cell(one: Field, where: Where, around: Around, told: str) -> str:
     """A cell, known by where it stands: what is written there may be laid out anew before the next comes."""
     place, row, number = where
     cell, bad = one.rows[row].cells[number], where in around.refused
-    name = " ".join(word for word in (one.key, _of_list(one, cell), cell.label) if word)
+    label = one.rows[row].label
+    name = " ".join(word for word in (one.key, _number_of(one, cell.place), label, cell.label) if word)
     shared = (
         f'data-cell="{escape(place)}" data-row="{row}" data-number="{number}" aria-label="{escape(name)}"'
         f' aria-describedby="{told}"{" data-refused aria-invalid=true" if bad else ""}'
     )
-    label = f'<span class="fp-small" aria-hidden="true">{cell.label}</span>' if cell.label else ""
+    label = f'<span class="fp-small" aria-hidden="true">{escape(cell.label)}</span>' if cell.label else ""
     if cell.choices:
         return f'<label class="fp-field-cell">{label}{_select(one, cell, shared)}</label>'
     words = escape(cell.words)
@@ -128,9 +165,9 @@ def _cell(one: Field, where: Where, around: Around, told: str) -> str:
     )
 
 
-def _of_list(one: Field, cell: Cell) -> str:
+def _number_of(one: Field, place: str) -> str:
     """Which one of a list it is, for those who do not see the rows."""
-    rest = cell.place.removeprefix(one.place).strip(".").split(".")
+    rest = place.removeprefix(one.place).strip(".").split(".")
     return rest[0] if one.many and rest[0].isdecimal() else ""
 
 
@@ -167,13 +204,15 @@ def _mark(one: Field, row: Row) -> str:
 def _more(one: Field) -> str:
     if not one.many or one.copied:
         return ""
-    what = "corner" if one.key == "via" else one.key.removesuffix("s")
-    return f'<div class="fp-field-row">{_does("more", one.place, f"Add a {what}")}</div>'
+    what = ONE_OF_LIST.get(one.key, one.key.removesuffix("s"))
+    return f'<div class="fp-field-row">{does("more", one.place, f"Add a {what}")}</div>'
 
 
-def _does(what: str, place: str, words: str, label: str = "") -> str:
+def does(what: str, place: str, words: str, label: str = "", *, main: bool = False) -> str:
+    """A button that does something to what stands at a place."""
     named = f' aria-label="{escape(label)}"' if label else ""
     return (
-        f'<button type="button" class="fp-button" data-do="{what}" data-of="{escape(place)}"{named}>'
+        f'<button type="button" class="fp-button{" fp-button-main" if main else ""}" data-do="{what}"'
+        f' data-of="{escape(place)}"{named}>'
         f"{escape(words)}</button>"
     )

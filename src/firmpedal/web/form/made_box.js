@@ -39,11 +39,21 @@ export default {
   },
   methods: {
     show() {
-      const made = this.$el.cloneNode(false);
+      const made = this.$el.cloneNode(false), asked = this.asked();
       made.innerHTML = this.made;
       morph(this.$el, made);
+      if (this.asked() !== asked) this.answer(asked);
       this.choose();
       this.go();
+    },
+    asked() {
+      return this.$el.querySelector("[data-asked]")?.dataset.asked ?? "";
+    },
+    answer(before) {  // what is asked anew is gone to; from a card that closed, back to the form
+      const card = this.$el.querySelector("[data-asked]");
+      const to = card?.querySelector("input, select, button") ?? (before && document.activeElement === document.body ? this.$el.querySelector("[data-pick]") : null);
+      if (card) card.scrollIntoView({ block: "nearest" });
+      to?.focus({ preventScroll: Boolean(card) });
     },
     choose() {
       for (const each of this.$el.querySelectorAll("[data-at]")) each.setAttribute("aria-pressed", String(each.dataset.at === this.chosen));
@@ -64,6 +74,7 @@ export default {
     changed(target) {
       if (target.matches("[data-pick]")) this.$emit("pick", target.value);
       if (target.matches("[data-mark]")) this.$emit("mark", { place: target.dataset.mark, words: target.value });
+      if (target.matches("[data-way]")) this.$emit("way", { place: target.dataset.way, row: Number(target.dataset.row), words: target.value });
       if (target.matches(CELL)) this.$emit("put", { place: target.dataset.cell, row: Number(target.dataset.row), number: Number(target.dataset.number), words: target.value });
     },
     pressed({ target }) {

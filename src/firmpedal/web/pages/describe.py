@@ -2,21 +2,27 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.field_edits import put_in, with_mark, with_row, without_row, without_thing
-from firmpedal.project.field_places import FILE, copies_of, thing_at, things_of
+from firmpedal.project.field_places import FILE, images_of, thing_at, things_of
+from firmpedal.project.field_rows import given_in
 from firmpedal.project.fields import form_of
-from firmpedal.project.new_things import SORTS, with_new
+from firmpedal.project.mirror_list import can_be_mirrored, is_mirrored, mirrored, not_mirrored
+from firmpedal.project.new_things import NAME, SORTS, with_new
+from firmpedal.project.renaming import named_by, renamed
+from firmpedal.project.sorts import sort_of
 from firmpedal.report.measuring_items import next_unknown, unknowns
 from firmpedal.web import addresses
 from firmpedal.web.answers import reading_of
 from firmpedal.web.elements import box, link, said, working
+from firmpedal.web.form.asked import Asked, add_html, asked_html, in_words_of
 from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
-from firmpedal.web.form.sheet import FILE_PLACE, Asked, asked_html, chooser_html, form_html
+from firmpedal.web.form.sheet import FILE_PLACE, chooser_html, form_html
 from firmpedal.web.form.ways import ways
 from firmpedal.web.wording import in_words
 
@@ -77,6 +83,7 @@ class FormPage:
         self._form.hear("pick", lambda place: self._pick(str(place)))
         self._form.hear("put", self._put)
         self._form.hear("mark", self._mark)
+        self._form.hear("way", self._way)
         self._form.hear("does", self._does)
 
     @property
@@ -124,15 +131,26 @@ class FormPage:
             self._form.put(made="")
             return
         made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)))
-        around = Around(self.frame.file, self.watch.option, self._refused)
-        asked = asked_html(self._asked, reading.tree, copies_of(reading, self._asked.removing))
+        asked = asked_html(self._asked, reading.tree)
+        around = Around(self.frame.file, self.watch.option, self._refused, asked, self._asked.at)
         if found is not None:
             thing, group = found
             own = self._is_written(thing)
             for_all = own and self.watch.option is not None and not self._is_written(thing, only_option=True)
-            form = form_html(group, thing, around, written=own, for_all=for_all)
+            form = form_html(
+                group, thing, around, written=own, for_all=for_all, mirrored=self._is_mirrored(thing)
+            )
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
-        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{asked}</div>')
+        below = asked if self._asked.adding in SORTS and asked not in made else ""
+        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below)}</div>')
+
+    def _is_mirrored(self, thing: Thing) -> bool | None:
+        if not can_be_mirrored(thing.place):
+            return None
+        try:
+            return is_mirrored(self.watch.document.text, thing.place)
+        except EditError:
+            return None
 
     def _is_written(self, thing: Thing, *, only_option: bool = False) -> bool:
         if not thing.copy_of and not only_option:
@@ -169,22 +187,73 @@ class FormPage:
             self._refused.pop(where, None)
             self._try(lambda reading: with_mark(reading, field, mark), f"{field.place}: {mark}", where)
 
+    def _way(self, told: dict[str, Any]) -> None:
+        """A point, a shape or a movement is to be given in another way."""
+        field, number, way = self._field(str(told["place"])), int(told["row"]), str(told["words"])
+        if field is None or number >= len(field.rows):
+            self._show()
+            return
+        where, row = (field.place, number, -1), field.rows[number]
+        self._refused.pop(where, None)
+        words = f"{field.place}: {way}"
+        self._try(lambda reading: given_in(reading, row, way, field.method), words, where)
+
     def _does(self, told: dict[str, Any]) -> None:
         what, place = str(told["what"]), str(told["place"])
+        answers = {str(key): str(words) for key, words in dict(told.get("answers") or {}).items()}
         if what == "pick":
             self._pick(place)
+            self._to_field(place)
         elif what == "next":
             self._next()
         elif what in ("more", "out"):
             self._list(what, place)
+        elif what in ("mirror", "unmirror"):
+            self._mirror(what, place)
         elif what == "removed":
             self._remove(place)
+        elif what == "renamed":
+            self._rename(place, answers.get(NAME, ""))
         elif what == "added":
-            self._add(place, {str(key): str(words) for key, words in dict(told.get("answers") or {}).items()})
+            self._add(place, answers)
         else:
-            adding = next((sort for sort in SORTS if what == "add" and sort.name == place), None)
-            self._asked = Asked(adding, place if what == "remove" else "")
-            self._show()
+            self._ask(what, place)
+
+    def _ask(self, what: str, place: str) -> None:
+        """Show the card that asks about something; or none."""
+        if what == "remove":
+            self._asked = self._about_removing(place)
+        elif what == "rename":
+            self._asked = Asked(renaming=place)
+        else:
+            self._asked = Asked(sort_of(place) if what == "add" else None)
+        self._show()
+
+    def _about_removing(self, place: str) -> Asked:
+        """What goes with a thing, what names it, and why it cannot be taken out, if it cannot."""
+        reading = self._reading
+        try:
+            named = tuple(
+                (each.thing, in_words_of(each)) for each in named_by(reading.text, place, reading.option)
+            )
+        except EditError:
+            named = ()
+        refused = ""
+        try:
+            without_thing(reading, place)
+        except EditError as refusal:
+            refused = (
+                f"It cannot be taken out yet: {in_words(str(refusal), '' if named else refusal.suggestion)}"
+            )
+        return Asked(removing=place, refused=refused, named=named, images=images_of(reading, place))
+
+    def _mirror(self, what: str, place: str) -> None:
+        does, words = (mirrored, "mirrored") if what == "mirror" else (not_mirrored, "mirrored no longer")
+        self._try(lambda reading: does(reading, place), f"{place} {words}", (place, -1, -1))
+
+    def _to_field(self, place: str) -> None:
+        field = self._field(place)
+        self._form.put(at=field.place if field and field.place != self._chosen else f"form {self._chosen}")
 
     def _next(self) -> None:
         """Go to the field of what is next to be measured."""
@@ -208,26 +277,43 @@ class FormPage:
     def _remove(self, place: str) -> None:
         def done() -> None:
             self._asked = Asked()
-            self._choose("")
+            self._choose("" if place == self._chosen else self._chosen)
 
         words = self._tried(lambda reading: without_thing(reading, place), f"{place} taken out", done)
         if words:
-            self._asked = Asked(removing=place, refused=f"Not yet, nothing was changed: {words}")
+            self._asked = replace(self._about_removing(place), refused=f"Nothing was changed: {words}")
             self._show()
 
-    def _add(self, name: str, answers: dict[str, str]) -> None:
-        sort = next(each for each in SORTS if each.name == name)
-        called = " ".join(answers.pop("a name", "").split())
+    def _rename(self, place: str, name: str) -> None:
+        new = " ".join(name.split())
 
         def done() -> None:
             self._asked = Asked()
-            self._choose(f"{sort.section}.{called}")
+            around = place.rpartition(".")[0]
+            self._choose(f"{around}.{new}" if place == self._chosen else self._chosen)
+
+        words = self._tried(lambda reading: renamed(reading, place, new), f"{place} renamed {new}", done)
+        if words:
+            self._asked = Asked(renaming=place, refused=words, answers=((NAME, name),))
+            self._show()
+
+    def _add(self, word: str, answers: dict[str, str]) -> None:
+        sort = sort_of(word)
+        if sort is None:
+            return
+        called = " ".join(answers.pop(NAME, "").split())
+
+        def done() -> None:
+            self._asked = Asked()
+            new = f"{sort.section}.{called}" if called else sort.section
+            self._choose(new)
+            self._form.put(at=f"form {self._chosen}" if new == self._chosen else new)
 
         words = self._tried(
             lambda reading: with_new(reading, sort, called, answers), f"{sort.section}.{called} added", done
         )
         if words:
-            self._asked = Asked(sort, refused=words, answers=(("a name", called), *answers.items()))
+            self._asked = Asked(sort, refused=words, answers=((NAME, called), *answers.items()))
             self._show()
 
     def _try(self, does: Callable[[Reading], str], words: str, where: Where) -> None:
