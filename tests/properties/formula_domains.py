@@ -10,21 +10,27 @@ from math import radians
 from typing import NamedTuple
 
 from firmpedal.formulas import (
+    air,
     attitude,
     bends,
     braking,
+    bubbles,
     compliance,
     grip,
     hose,
+    laminar,
     levers,
     margin,
     mass,
+    pedal,
+    release,
     temperature,
     thread_crests,
     threads,
     trapped,
     tube_strength,
     tube_stress,
+    viscosity,
     warming,
 )
 
@@ -67,6 +73,11 @@ _FLARE = {
 }
 _BENT = {"wall_thickness": Range(0.0002, 0.0014, UP)}
 _THREAD = {"outside_diameter": Range(0.01, 0.1, UP)}
+_LINE_BORE = Range(0.004, 0.012, UP)  # wide enough for a bubble to rise in any fluid below
+_TENSION = Range(0.02, 0.035, UP)
+_FLUID_DENSITY = Range(800, 1100, UP)
+_VISCOSITY = Range(2e-6, 3e-3, UP)
+_FLOW = Range(1e-8, 1e-4, UP)
 
 TORQUE = Range(1, 500, UP)
 MASS = Range(200, 3000, UP)
@@ -75,6 +86,93 @@ SPEED = Range(5, 60, UP)
 BRAKING = Range(0.1, 12, UP)
 
 DOMAINS = {
+    release.time_through_line: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.release_time: {
+        "time_constant": Range(1e-4, 10, UP),
+        "from_pressure": Range(1e6, 3e7, UP),
+        "to_pressure": Range(1e4, 9e5, DOWN),
+    },
+    release.damping_ratio: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.share_taken_up: {"taken": VOLUME, "volume": VOLUME._replace(way=DOWN)},
+    release.wave_speed: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "bulk_modulus": Range(1e9, 3e9, UP),
+        "growth": Range(0, 0.1, DOWN),
+        "pressure": PRESSURE,
+    },
+    release.echo_time: {"length": LENGTH, "wave_speed": Range(100, 1500, DOWN)},
+    trapped.freed_by_warmth: {
+        "volume": VOLUME,
+        "expansion": Range(7e-4, 1e-3, UP),
+        "wall_expansion": Range(0, 2e-4, DOWN),
+        "cool_temperature": Range(230, 280, DOWN),
+        "warm_temperature": Range(290, 340, UP),
+    },
+    trapped.pressure_that_makes_room: {
+        "freed": VOLUME,
+        "taken": VOLUME._replace(way=DOWN),
+        "reference_pressure": PRESSURE,
+    },
+    trapped.degrees_until: {
+        "limit": Range(5e6, 3e7, UP),
+        "start": Range(0, 4.9e6, DOWN),
+        "rise": Range(1e4, 1e6, DOWN),
+    },
+    viscosity.walther_number: {"viscosity": _VISCOSITY},
+    viscosity.viscosity_between: {
+        "temperature": Range(260, 300, DOWN),
+        "colder": Range(220, 255, UP),
+        "colder_number": Range(0.3, 0.55, UP),
+        "warmer": Range(305, 380, UP),
+        "warmer_number": Range(-0.2, 0.25, UP),
+    },
+    laminar.tube_bore: _tube(UP, DOWN),
+    laminar.laminar_pressure_drop: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "flow": _FLOW,
+    },
+    laminar.reynolds_number: {
+        "flow": _FLOW,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "viscosity": _VISCOSITY._replace(way=DOWN),
+    },
+    laminar.flow_at_pressure: {"flow": _FLOW, "drop": PRESSURE._replace(way=DOWN), "pressure": PRESSURE},
+    laminar.time_to_pass: {"volume": VOLUME, "flow": _FLOW._replace(way=DOWN)},
+    bubbles.bond_number: {
+        "density": _FLUID_DENSITY,
+        "bore": _LINE_BORE,
+        "surface_tension": _TENSION._replace(way=DOWN),
+    },
+    bubbles.widest_bore_that_holds_air: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "surface_tension": _TENSION,
+    },
+    bubbles.buoyancy_number: {"bore": _LINE_BORE, "viscosity": _VISCOSITY._replace(way=DOWN)},
+    bubbles.bubble_speed_at_most: {"bond": Range(0.85, 10, UP), "buoyancy": Range(1, 500, UP)},
+    bubbles.rise_in_a_time: {
+        "froude": Range(0.001, 0.35, UP),
+        "bore": _LINE_BORE,
+        "time": Range(1, 1000, UP),
+    },
+    bubbles.sweeping_flow: {"bore": _LINE_BORE, "down_angle": Range(0, radians(90), UP)},
+    bubbles.share_of_volume: {"volume": VOLUME, "share": Range(0, 1, UP)},
     levers.lever_arm: {"distance": LENGTH, "angle": Range(0, radians(90), UP)},
     levers.lever_ratio: {"pad_arm": LENGTH, "cylinder_arm": Range(0.02, 0.3, DOWN)},
     levers.line_pressure: {
@@ -132,6 +230,58 @@ DOMAINS = {
         "bulk_modulus": Range(5e8, 5e9, DOWN),
     },
     compliance.piston_volume: {"bore": BORE, "count": Range(1, 4, UP), "travel": Range(0, 0.01, UP)},
+    compliance.give_volume: {
+        "bore": BORE,
+        "count": Range(1, 4, UP),
+        "travel": Range(0, 0.001, UP),
+        "pressure": PRESSURE,
+        "reference_pressure": Range(1e6, 3e7, DOWN),
+    },
+    # Air long pressed together stops moving, so not more than the share of it that can be felt.
+    air.free_air_taken: {
+        "volume": VOLUME,
+        "pressure": Range(1e4, 1e6, UP),
+        "ambient_pressure": Range(7e4, 1.1e5, DOWN),
+        "exponent": Range(1, 1.4, DOWN),
+    },
+    air.volume_with_air: {
+        "air_share": Range(0.01, 0.9, DOWN),
+        "pressure": Range(1e4, 1e6, DOWN),
+        "bulk_modulus": Range(1e7, 5e8, UP),
+        "ambient_pressure": Range(7e4, 1.1e5, UP),
+        "exponent": Range(1, 1.4, UP),
+    },
+    air.modulus_with_air: {
+        "air_share_at_pressure": Range(0.001, 0.5, DOWN),
+        "absolute_pressure": Range(1e5, 1e7, UP),
+        "bulk_modulus": Range(5e7, 5e9, UP),
+        "exponent": Range(1, 1.4, UP),
+    },
+    pedal.spring_force: {
+        "at_rest": Range(0, 50, UP),
+        "pressed": Range(51, 200, UP),
+        "stroke": Range(0, 0.02, EITHER),
+        "full_stroke": Range(0.021, 0.05, EITHER),
+    },
+    pedal.net_line_pressure: {
+        "foot_force": Range(300, 2000, UP),
+        "lever_ratio": Range(1, 8, UP),
+        "bore": BORE._replace(way=DOWN),
+        "spring_force": Range(0, 150, DOWN),
+        "seal_friction": Range(0, 100, DOWN),
+    },
+    pedal.pad_force: {
+        "pressure": Range(1e4, 1e6, UP),
+        "lever_ratio": Range(0.5, 8, DOWN),
+        "bore": BORE,
+        "spring_force": Range(0, 150, UP),
+        "seal_friction": Range(0, 100, UP),
+    },
+    pedal.lever_opening: {
+        "length": Range(0.11, 0.19, UP),
+        "difference": Range(0.02, 0.10, DOWN),
+        "total": Range(0.2, 0.5, DOWN),
+    },
     mass.tube_mass_per_length: {**_tube(UP, UP), "density": DENSITY},
     mass.fluid_volume_per_length: _tube(UP, DOWN),
     mass.mass_of_length: {"mass_per_length": Range(0.001, 2, UP), "length": LENGTH},

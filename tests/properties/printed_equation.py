@@ -3,8 +3,9 @@
 import math
 import re
 
-FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt")} | {
-    "min": min
+FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt", "log10")} | {
+    "min": min,
+    "ln": math.log,
 }
 INCH = 0.0254  # exact, international yard and pound agreement of 1959
 POUND = 0.45359237  # the same

@@ -89,6 +89,10 @@ PUBLISHED = {
     (D.CONDUCTANCE, "mW/K"): "=1 E-03",
     (D.TIME, "min"): "=6 E+01",
     (D.TIME, "h"): "=3.6 E+03",
+    (D.KINEMATIC_VISCOSITY, "mm^2/s"): "=1 E-06",
+    (D.SURFACE_TENSION, "mN/m"): "=1 E-03",
+    (D.FLOW, "cu in/s"): "1.638706 E-05",
+    (D.FLOW, "ml/s"): "=1 E-06",
 }
 
 COHERENT = {
@@ -114,6 +118,9 @@ COHERENT = {
     (D.SPECIFIC_HEAT, "J/kg K"),
     (D.HEAT_TRANSFER, "W/m^2 K"),
     (D.CONDUCTANCE, "W/K"),
+    (D.KINEMATIC_VISCOSITY, "m^2/s"),
+    (D.SURFACE_TENSION, "N/m"),
+    (D.FLOW, "m^3/s"),
 }
 
 

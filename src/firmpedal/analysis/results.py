@@ -18,7 +18,15 @@ from firmpedal.analysis.pressure import (
 )
 from firmpedal.analysis.stopping import Stopping, stopping
 from firmpedal.analysis.strength import Rating, TubeStrength, hot_for_metal, hottest, rating, tube_strength
-from firmpedal.analysis.stroke import StrokeBudget, WearVolume, budgets, line_volume, wear_volume
+from firmpedal.analysis.stroke import (
+    Pressing,
+    StrokeBudget,
+    WearVolume,
+    budgets,
+    line_volume,
+    wear_volume,
+)
+from firmpedal.model.aircraft import find
 
 if TYPE_CHECKING:
     from firmpedal.fit.assembly import Assembly
@@ -39,6 +47,7 @@ class Results:
     pressures: tuple[LinePressure, ...]
     strengths: tuple[TubeStrength, ...]
     ratings: tuple[Rating, ...]
+    presses: tuple[Pressing, ...]
     budgets: tuple[StrokeBudget, ...]
     wear: tuple[WearVolume, ...]
     volumes: tuple[Value, ...]
@@ -71,10 +80,23 @@ def analyse(
         for line in laid
         if line.name in pressed
     ]
+    presses = tuple(
+        Pressing(
+            cylinder,
+            find(aircraft.pedals, cylinder.pedal),
+            made.ratio,
+            tuple(caliper for caliper in aircraft.calipers if caliper.name in way.calipers),
+            tuple(by_name[name] for name in way.lines if name in by_name),
+            hot,
+            aircraft.fluid,
+        )
+        for cylinder, made, way in zip(aircraft.cylinders, cylinders, reach, strict=True)
+    )
+    forces = foot_forces(aircraft)
     strokes = [
         budget
-        for cylinder, way in zip(aircraft.cylinders, reach, strict=True)
-        for budget in budgets(cylinder, way, by_name, aircraft.calipers, pressed, hot, aircraft.fluid)
+        for pressing, made in zip(presses, cylinders, strict=True)
+        for budget in budgets(pressing, made, forces)
     ]
     stop = stopping(aircraft, cylinders, reach, forces)
     return Results(
@@ -85,6 +107,7 @@ def analyse(
         pressures,
         tuple(item for item in strengths if item),
         tuple(item for item in ratings if item),
+        presses,
         tuple(strokes),
         tuple(wear_volume(caliper) for caliper in aircraft.calipers),
         tuple(line_volume(line) for line in laid),

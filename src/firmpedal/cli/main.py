@@ -178,6 +178,28 @@ def heat(file: FileArgument, option: OptionName = None, as_json: AsJson = False)
     sys.exit(run(file, option, as_json=as_json))
 
 
+@app.command(short_help="How far each pedal goes under a foot, and why.")
+def pedal(
+    file: FileArgument,
+    option: OptionName = None,
+    force: Annotated[
+        str | None,
+        typer.Option("--force", help="A force on the pad, such as 120 lbf; without it, a hard foot."),
+    ] = None,
+    table: Annotated[
+        Path | None, typer.Option("--csv", help="Write the curves for a spreadsheet.", metavar="OUT.csv")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say how far each pedal goes under a foot, where its travel goes, and what heat, wear and air do.
+
+    Without --option, the options of the file stand beside each other at the end.
+    """
+    from firmpedal.cli.pedal import Wanted, run  # noqa: PLC0415
+
+    sys.exit(run(file, option, Wanted(as_json, table, force)))
+
+
 @app.command(short_help="The sum behind any figure.")
 def explain(
     file: FileArgument,
@@ -229,6 +251,18 @@ def retrofit(
     from firmpedal.cli.retrofit import run  # noqa: PLC0415
 
     sys.exit(run(file, start, to, as_json=as_json))
+
+
+@app.command(short_help="Fill and bleed: which way, how hard, where air stays.")
+def bleed(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Say how to fill and bleed each wheel: from where, how hard, how much, in which attitude, step by step.
+
+    And where air stays and how much, whether it rises by itself, what gravity and a pumping foot can do;
+    what a shut parking valve makes of warmth; how long brakes take to come off in the cold.
+    """
+    from firmpedal.cli.bleed import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
 
 
 @app.command(short_help="What is this port, fitting or tube?")

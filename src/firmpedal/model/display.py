@@ -34,6 +34,9 @@ INCH = {
     Dimension.HEAT_TRANSFER: "W/m^2 K",
     Dimension.CONDUCTANCE: "W/K",
     Dimension.AREA: "sq in",
+    Dimension.KINEMATIC_VISCOSITY: "mm^2/s",
+    Dimension.SURFACE_TENSION: "mN/m",
+    Dimension.FLOW: "cu in/s",
 }
 METRIC = {
     Dimension.LENGTH: "mm",
@@ -55,6 +58,9 @@ METRIC = {
     Dimension.HEAT_TRANSFER: "W/m^2 K",
     Dimension.CONDUCTANCE: "W/K",
     Dimension.AREA: "cm^2",
+    Dimension.KINEMATIC_VISCOSITY: "mm^2/s",
+    Dimension.SURFACE_TENSION: "mN/m",
+    Dimension.FLOW: "ml/s",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6

@@ -91,6 +91,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "pistons": "the pistons on one side of the disc",
         "pad gap": "what they travel before both pads touch",
         "pad wear": "how much of one pad wears away in its life",
+        "gives": "what caliper and pads give under pressure, see below",
         "floats": "whether it slides on pins",
         "lifts off": "how far and which way it moves when it is taken off the disc",
         "effective radius": "from the middle of the axle to the middle of the pistons",
@@ -102,6 +103,9 @@ MEANINGS: dict[str, dict[str, str]] = {
         "heat trial": "how warm it got in a trial, see below",
         "bore": "of the cylinder",
         "stroke": "of the cylinder, all of it",
+        "free stroke": "what it moves before its relief port is shut and fluid moves",
+        "return spring": "the spring that brings it back, see below",
+        "seal friction": "what its seals hold back as it is pressed, along the cylinder",
         "pedal": "the pedal or lever that presses it",
         "reservoir": "`built in`, or nothing where it is a component of its own",
         "opens at rest": "whether a cylinder at rest lets fluid back to the reservoir",
@@ -138,6 +142,14 @@ MEANINGS: dict[str, dict[str, str]] = {
         "at pressure": "the line pressure that goes with that torque",
         "energy": "that the brake takes in one stop, in its leaflet",
     },
+    "gives": {
+        "travel": "how far each piston goes on once the pads touch",
+        "under": "the pressure that it took",
+    },
+    "return spring": {
+        "at rest": "its force along the cylinder, pedal free",
+        "pressed": "its force at the end of the stroke; left out, as at rest",
+    },
     "ports": {
         "thread": "`1/8 NPT female`, `M10 x 1 female`, `-4 flare 37 male`, `compression 1/4 in female`",
         "faces": "which way it looks",
@@ -161,6 +173,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "pad at": "where the foot pushes",
         "rod end": "where the cylinder's rod is pinned",
         "cylinder base": "where the cylinder's other end is pinned",
+        "travel to stop": "how far the pad goes, along its arc, until it meets the floor or a stop",
     },
     "bulkheads": {
         "at": "the middle of the hole",

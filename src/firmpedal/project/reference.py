@@ -79,6 +79,8 @@ SECTIONS = {
     "leaflet": "components.*.leaflet",
     "disc": "components.*.disc",
     "heat trial": "components.*.heat trial",
+    "gives": "components.*.gives",
+    "return spring": "components.*.return spring",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
     "sides": "bulkheads.*.sides.*",

@@ -33,6 +33,8 @@ SI_UNITS = {
     Dimension.TIME: "s",
     Dimension.ACCELERATION: "m/s2",
     Dimension.NUMBER: "1",
+    Dimension.FLOW: "m3/s",
+    Dimension.TIME: "s",
 }
 
 
@@ -102,6 +104,11 @@ def si(value: Value | None) -> float | None:
     if value is None or not value.known:
         return None
     return math.degrees(value.middle) if value.dimension is Dimension.ANGLE else value.middle
+
+
+def span(value: Value) -> list[float] | None:
+    """The least and the most of a value in SI; None when unknown."""
+    return None if value.span is None else list(value.span)
 
 
 def _unknown(evaluation: Evaluation) -> list[dict[str, Any]]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.pressure import FEET
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark
+from firmpedal.report.filling_sums import filling_sums
 from firmpedal.report.lengths import fine
 from firmpedal.report.sheet import Group, Heading, Paragraph, Sheet, Sum
 from firmpedal.report.stopping import sums_of_stopping
@@ -51,6 +52,7 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
             [value for each in tubes for value in (each.developed_length, each.cut_length)],
         ),
         ("Length of the hoses", [value for hose in hoses for value in _hose_lengths(hose)]),
+        *filling_sums(evaluation),
         ("Mass", [*results.masses, results.mass]),
     )
     return tuple((title, tuple(values)) for title, values in found if values)
@@ -71,7 +73,8 @@ def _strokes(budget: StrokeBudget) -> tuple[Value, ...]:
     """The stroke at one foot, cold and hot, each after the fluid behind it; the pad gap once."""
     gap = (budget.gap,) if budget.foot == FEET[0] else ()
     both = ((*_pushed_out(budget, stroke), stroke) for stroke in (budget.cold, budget.hot))
-    return (*gap, *(value for values in both for value in values))
+    pads = (value for value in budget.pads if value.known)
+    return (*gap, *budget.gives, *(value for values in both for value in values), *pads)
 
 
 def _pushed_out(budget: StrokeBudget, stroke: Value) -> tuple[Value, ...]:

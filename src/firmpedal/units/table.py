@@ -37,6 +37,9 @@ class Dimension(StrEnum):
     SPECIFIC_HEAT = "specific heat"
     HEAT_TRANSFER = "heat transfer coefficient"
     CONDUCTANCE = "heat conductance"
+    KINEMATIC_VISCOSITY = "kinematic viscosity"
+    SURFACE_TENSION = "surface tension"
+    FLOW = "flow"
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +81,9 @@ _BRACKETS = {
     "J/kg K": Dimension.SPECIFIC_HEAT,
     "W/m^2 K": Dimension.HEAT_TRANSFER,
     "W/K": Dimension.CONDUCTANCE,
+    "m^2/s": Dimension.KINEMATIC_VISCOSITY,
+    "N/m": Dimension.SURFACE_TENSION,
+    "m^3/s": Dimension.FLOW,
 }
 
 
@@ -230,4 +236,11 @@ UNITS: tuple[Unit, ...] = (
     Unit("W/m^2 K", Dimension.HEAT_TRANSFER, _ONE, 1),
     Unit("W/K", Dimension.CONDUCTANCE, _ONE, 2),
     Unit("mW/K", Dimension.CONDUCTANCE, _MILLI, 0),
+    Unit("mm^2/s", Dimension.KINEMATIC_VISCOSITY, _MILLI**2, None, ("cSt", "centistokes", "mm2/s")),
+    Unit("m^2/s", Dimension.KINEMATIC_VISCOSITY, _ONE, None),
+    Unit("mN/m", Dimension.SURFACE_TENSION, _MILLI, 1, ("dyn/cm", "dynes/cm")),
+    Unit("N/m", Dimension.SURFACE_TENSION, _ONE, None),
+    Unit("cu in/s", Dimension.FLOW, _INCH**3, 2, ("in^3/s",)),
+    Unit("ml/s", Dimension.FLOW, _LITRE * _MILLI, 1, ("mL/s", "cc/s", "cm^3/s")),
+    Unit("m^3/s", Dimension.FLOW, _ONE, None),
 )

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link
-from firmpedal.web.pages import heat, stopping
+from firmpedal.web.pages import heat, pedal, stopping
 
 if TYPE_CHECKING:
     from firmpedal.web.frame import Frame
@@ -23,6 +23,7 @@ class Figures(NamedTuple):
 
 # By the name in the address, in the order in which they are shown.
 FIGURES: dict[str, Figures] = {
+    "pedal": Figures(pedal.TITLE, "sound", pedal.PAGE),
     "stopping": Figures(stopping.TITLE, "sound", stopping.PAGE),
     "heat": Figures(heat.TITLE, "sound", heat.PAGE),
 }

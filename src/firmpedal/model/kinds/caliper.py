@@ -76,15 +76,24 @@ class HeatTrial(Declared):
     port: OptionalTemperature
 
 
+class Gives(Declared):
+    """How far each piston of one side goes on once the pads touch, and the pressure that it took."""
+
+    travel: OptionalLength
+    under: OptionalPressure
+
+
 class Caliper(BaseComponent):
     """A caliper; `pad_gap` is what the pistons of one side travel before both pads touch.
 
+    `gives` is what caliper and pads give under pressure.
     `lifts_off` is how far, and which way, it is moved when it comes off the disc.
     """
 
     pistons: Pistons
     pad_gap: OptionalLength
     pad_wear: OptionalLength
+    gives: Gives
     floats: YesNo = Answer.UNKNOWN
     lifts_off: OptionalStep
     effective_radius: OptionalLength
