@@ -1,4 +1,4 @@
-"""The page of the fields: what is pressed and chosen there, what the file says then, one step of undo each."""
+"""The page of the fields: what is pressed and chosen there, what the file says, one step of undo each."""
 
 from __future__ import annotations
 
