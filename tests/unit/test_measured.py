@@ -74,7 +74,7 @@ def test_what_belongs_to_a_thing_of_the_aircraft_is_written_there_from_an_option
         (RATED, "-3", "cannot be less than nothing"),
         (RATED, "a lot", "left_cylinder rated pressure"),
         (RATED, "1500, bore: 3", "left_cylinder rated pressure"),
-        (RATED, "1500 # by eye", "cannot stand there as one value"),
+        (RATED, "1500 # by eye", "cannot be read as a pressure"),
         (RATED, "[1500, 1600]", "left_cylinder rated pressure"),
         (RATED, "{value: 1500, mark: sure}", "not a mark"),
         (RATED, "  ", "nothing is written"),
@@ -126,7 +126,8 @@ def test_each_field_takes_a_figure_that_then_stands_at_its_place(text, option):
     for one in to_measure(evaluate_text(text, option=option)):
         if not one.at:
             continue
-        words = "aft" if one.at.endswith("normal") else samples.get(one.unit, "1")
+        key = one.at.rpartition(".")[2]
+        words = {"normal": "aft", "seals": "nitrile"}.get(key) or samples.get(one.unit, "1")
         after, _ = measured(text, one.at, words, option)
         left = {each.at for each in to_measure(evaluate_text(after, option=option))}
         assert one.at not in left
