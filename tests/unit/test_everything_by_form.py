@@ -321,3 +321,6 @@ def test_what_an_option_writes_goes_on_the_list_of_that_option():
     after = mirrored(reading, "bulkheads.left_axle")
     assert yaml_of(after)["options"]["rigid"]["mirror"] == ["left_axle"]
     assert yaml_of(after)["mirror"] == yaml_of(text)["mirror"]
+    assert is_mirrored(after, "bulkheads.left_axle", "rigid")
+    assert not is_mirrored(after, "bulkheads.left_axle")
+    assert not is_mirrored(after, "bulkheads.left_axle", "all hose")
