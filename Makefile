@@ -16,7 +16,7 @@ demo: $(USE) ## check the example, print what to buy and how to make each line, 
 	@$(BIN)/firmpedal demo --out out
 
 test: $(DEV) ## run every test
-	@$(BIN)/python -m pytest -n auto
+	@$(BIN)/python -m pytest -n auto --dist worksteal
 
 check: $(DEV) ## style, types, import contract, and whether the generated pages are fresh
 	@$(BIN)/ruff check .
@@ -41,8 +41,8 @@ open: $(USE) ## the app in the browser, on the folder out/
 screenshots: $(DEV) ## pictures of every page of the app, in out/screenshots/; look at each
 	@$(BIN)/python -m tools.screenshots
 
-fuzz: $(DEV) ## feed the file reader broken files for a while
-	@$(BIN)/python -m pytest tests/fuzz --fuzz-examples 5000
+fuzz: $(DEV) ## feed the file reader broken files for a while, and everything else cases not drawn before
+	@$(BIN)/python -m pytest tests/fuzz tests/properties -n auto --hypothesis-profile searching --fuzz-examples 5000 --timeout 0
 
 clean: ## take the virtual environment and everything made away
 	rm -rf $(VENV) out build dist

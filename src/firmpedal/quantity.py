@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from enum import Enum, IntEnum
+from dataclasses import dataclass, field, replace
+from enum import Enum, IntEnum, StrEnum
 from functools import cache
 from itertools import product
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.units import Dimension, dimension_of
 
 if TYPE_CHECKING:
@@ -44,12 +45,26 @@ def worst(answers: Iterable[Answer]) -> Answer:
     return next((answer for answer in (Answer.NO, Answer.UNKNOWN) if answer in given), Answer.YES)
 
 
+class When(StrEnum):
+    """From when on something is there to be measured."""
+
+    NOW = "now"
+    IN_HAND = "in hand"  # once the part is bought
+    FITTED = "fitted"  # once the line hangs in the aircraft
+
+
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Missing:
-    """One thing somebody has to measure or look up before a number can be given."""
+class Missing(HashKept):
+    """One thing somebody has to measure or look up before a number can be given.
+
+    `dimension` says what kind of figure it is, where it is one, `when` from when on it is there.
+    """
 
     place: str
     what: str
+    dimension: Dimension | None = field(default=None, compare=False)
+    when: When = field(default=When.NOW, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +76,9 @@ class Step:
     note: str = ""
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Value:
+class Value(HashKept):
     """A number with its story: SI span or unknown, mark, place in the file, source and sum.
 
     `span` is the lowest and highest the number can be, in SI; both are equal for a plain number
@@ -147,7 +163,9 @@ def exactly(
 
 def unknown(label: str, dimension: Dimension, place: str, what: str = "") -> Value:
     """Make a value that somebody still has to measure."""
-    return Value(label, dimension, None, Mark.MEASURED, place, missing=(Missing(place, what or label),))
+    return Value(
+        label, dimension, None, Mark.MEASURED, place, missing=(Missing(place, what or label, dimension),)
+    )
 
 
 def all_missing(values: Iterable[Value]) -> tuple[Missing, ...]:

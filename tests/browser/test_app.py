@@ -148,7 +148,7 @@ def test_a_broken_file_is_mended_beside_its_errors(app, window, mine):
     page = window()
     page.goto(app.first)
     row = page.locator(".fp-row")
-    expect(row.locator("strong")).to_have_text("cannot be read", timeout=SLOW)
+    expect(row.locator("strong")).to_have_text("CANNOT BE READ", timeout=SLOW)
     row.click()
     expect(page.locator(".fp-main .fp-empty")).to_contain_text("cannot be read")
     page.locator(".fp-main .fp-empty").get_by_role("link", name="Go to the text").click()
@@ -193,7 +193,7 @@ def test_what_another_program_wrote_shows_by_itself(app, window, mine):
 def test_a_new_aircraft_from_pictures(app, window, folder):
     page = window()
     page.goto(app.first)
-    page.get_by_role("link", name="Choose the layout").click()
+    page.get_by_role("link", name="Begin your own").click()
     for word in ("tailwheel", "leaf", "toe", "one seat", "none; chocks", "millimetres"):
         page.locator(".fp-choice", has_text=word).click()
     printed = page.get_by_role("button", name="Only print the measuring form")
@@ -202,12 +202,12 @@ def test_a_new_aircraft_from_pictures(app, window, folder):
     assert (paper.value.status, paper.value.headers["content-type"]) == (200, "application/pdf")
     assert not list(folder.iterdir())
     page.goto(f"{app.base}/new?gear=tailwheel&leg=leaf&brakes=toe&seats=1&valve=no&length=mm")
-    page.get_by_label("Name of the file").fill("finchcote")
-    page.get_by_role("button", name="Write the file").click()
+    page.get_by_label("What do you call it?").fill("finchcote")
+    page.get_by_role("button", name="Begin this aircraft").click()
     expect(verdict(page)).to_have_attribute("data-verdict", "not shown")
     assert "unknown" in (folder / "finchcote.yaml").read_text(encoding="utf-8")
     page.goto(f"{app.base}/new?name=finchcote&gear=nosewheel&leg=leaf&brakes=toe&seats=1&valve=no")
-    page.get_by_role("button", name="Write the file").click()
+    page.get_by_role("button", name="Begin this aircraft").click()
     expect(page.get_by_role("alert")).to_contain_text("is there already")
     expect(page.locator("input[value=nosewheel]")).to_be_checked()
 

@@ -6,7 +6,7 @@ import pytest
 from looks import faint, hidden_focus, outside, small_targets, violations
 from served import serving
 
-from firmpedal.web.app import every_page
+from firmpedal.web.site import every_page
 from texts import example
 
 WIDTHS = (390, 768, 1280, 1920)

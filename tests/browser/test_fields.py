@@ -64,8 +64,8 @@ def changed(before, after):
 def test_a_newcomer_fills_in_what_the_layout_left_unknown(app, page, folder):
     path = folder / "finchcote.yaml"
     page.goto(f"{app.base}/new?gear=tailwheel&leg=rod&brakes=toe&seats=1&valve=no&length=in")
-    page.get_by_label("Name of the file").fill("finchcote")
-    page.get_by_role("button", name="Write the file").click()
+    page.get_by_label("What do you call it?").fill("finchcote")
+    page.get_by_role("button", name="Begin this aircraft").click()
     before = saved(path, "left_cylinder")
 
     # a part by keys alone: by Tab to it, by Enter into its form

@@ -120,7 +120,7 @@ def test_the_packet_is_begun_once_stopped_made_and_looked_at(window, folder):
 
 def test_an_option_is_chosen_the_work_planned_and_the_drawings_saved(window):
     page = window("/aircraft/mine.yaml/sound")
-    page.get_by_role("link", name="Options side by side").click()
+    page.get_by_role("link", name="side by side").click()
     card = page.locator(".fp-abreast .fp-card", has_text="all hose")
     expect(page.locator("article h2")).to_have_text("Options side by side", timeout=SLOW)
     across = page.locator(".fp-abreast .fp-card").evaluate_all("all => all.map(each => each.offsetTop)")

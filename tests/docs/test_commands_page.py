@@ -32,7 +32,9 @@ def test_every_argument_and_option_has_help(name):
     assert not bare
 
 
-@pytest.mark.parametrize("words", [["check"], ["parts"], ["lines"], ["check", "--option", "nothing"]])
+@pytest.mark.parametrize(
+    "words", [["check"], ["parts"], ["lines"], ["stop"], ["pedal"], ["check", "--option", "nothing"]]
+)
 def test_every_key_of_the_json_is_described(words):
     file = str(ROOT / "examples" / "brindlewick.yaml")
     option = [] if "--option" in words else ["--option", "rigid"]

@@ -10,19 +10,28 @@ from math import radians
 from typing import NamedTuple
 
 from firmpedal.formulas import (
+    air,
     attitude,
     bends,
+    braking,
+    bubbles,
     compliance,
+    grip,
     hose,
+    laminar,
     levers,
     margin,
     mass,
+    pedal,
+    release,
     temperature,
     thread_crests,
     threads,
     trapped,
     tube_strength,
     tube_stress,
+    viscosity,
+    warming,
 )
 
 UP, DOWN, EITHER = 1, -1, 0
@@ -64,8 +73,106 @@ _FLARE = {
 }
 _BENT = {"wall_thickness": Range(0.0002, 0.0014, UP)}
 _THREAD = {"outside_diameter": Range(0.01, 0.1, UP)}
+_LINE_BORE = Range(0.004, 0.012, UP)  # wide enough for a bubble to rise in any fluid below
+_TENSION = Range(0.02, 0.035, UP)
+_FLUID_DENSITY = Range(800, 1100, UP)
+_VISCOSITY = Range(2e-6, 3e-3, UP)
+_FLOW = Range(1e-8, 1e-4, UP)
+
+TORQUE = Range(1, 500, UP)
+MASS = Range(200, 3000, UP)
+FRICTION = Range(0.05, 0.9, UP)
+SPEED = Range(5, 60, UP)
+BRAKING = Range(0.1, 12, UP)
 
 DOMAINS = {
+    release.time_through_line: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.release_time: {
+        "time_constant": Range(1e-4, 10, UP),
+        "from_pressure": Range(1e6, 3e7, UP),
+        "to_pressure": Range(1e4, 9e5, DOWN),
+    },
+    release.damping_ratio: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "volume": VOLUME,
+        "pressure": PRESSURE._replace(way=DOWN),
+    },
+    release.share_taken_up: {"taken": VOLUME, "volume": VOLUME._replace(way=DOWN)},
+    release.wave_speed: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "bulk_modulus": Range(1e9, 3e9, UP),
+        "growth": Range(0, 0.1, DOWN),
+        "pressure": PRESSURE,
+    },
+    release.echo_time: {"length": LENGTH, "wave_speed": Range(100, 1500, DOWN)},
+    trapped.freed_by_warmth: {
+        "volume": VOLUME,
+        "expansion": Range(7e-4, 1e-3, UP),
+        "wall_expansion": Range(0, 2e-4, DOWN),
+        "cool_temperature": Range(230, 280, DOWN),
+        "warm_temperature": Range(290, 340, UP),
+    },
+    trapped.pressure_that_makes_room: {
+        "freed": VOLUME,
+        "taken": VOLUME._replace(way=DOWN),
+        "reference_pressure": PRESSURE,
+    },
+    trapped.degrees_until: {
+        "limit": Range(5e6, 3e7, UP),
+        "start": Range(0, 4.9e6, DOWN),
+        "rise": Range(1e4, 1e6, DOWN),
+    },
+    viscosity.walther_number: {"viscosity": _VISCOSITY},
+    viscosity.viscosity_between: {
+        "temperature": Range(260, 300, DOWN),
+        "colder": Range(220, 255, UP),
+        "colder_number": Range(0.3, 0.55, UP),
+        "warmer": Range(305, 380, UP),
+        "warmer_number": Range(-0.2, 0.25, UP),
+    },
+    laminar.tube_bore: _tube(UP, DOWN),
+    laminar.laminar_pressure_drop: {
+        "viscosity": _VISCOSITY,
+        "density": _FLUID_DENSITY,
+        "length": LENGTH,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "flow": _FLOW,
+    },
+    laminar.reynolds_number: {
+        "flow": _FLOW,
+        "bore": _LINE_BORE._replace(way=DOWN),
+        "viscosity": _VISCOSITY._replace(way=DOWN),
+    },
+    laminar.flow_at_pressure: {"flow": _FLOW, "drop": PRESSURE._replace(way=DOWN), "pressure": PRESSURE},
+    laminar.time_to_pass: {"volume": VOLUME, "flow": _FLOW._replace(way=DOWN)},
+    bubbles.bond_number: {
+        "density": _FLUID_DENSITY,
+        "bore": _LINE_BORE,
+        "surface_tension": _TENSION._replace(way=DOWN),
+    },
+    bubbles.widest_bore_that_holds_air: {
+        "density": _FLUID_DENSITY._replace(way=DOWN),
+        "surface_tension": _TENSION,
+    },
+    bubbles.buoyancy_number: {"bore": _LINE_BORE, "viscosity": _VISCOSITY._replace(way=DOWN)},
+    bubbles.bubble_speed_at_most: {"bond": Range(0.85, 10, UP), "buoyancy": Range(1, 500, UP)},
+    bubbles.rise_in_a_time: {
+        "froude": Range(0.001, 0.35, UP),
+        "bore": _LINE_BORE,
+        "time": Range(1, 1000, UP),
+    },
+    bubbles.sweeping_flow: {"bore": _LINE_BORE, "down_angle": Range(0, radians(90), UP)},
+    bubbles.share_of_volume: {"volume": VOLUME, "share": Range(0, 1, UP)},
     levers.lever_arm: {"distance": LENGTH, "angle": Range(0, radians(90), UP)},
     levers.lever_ratio: {"pad_arm": LENGTH, "cylinder_arm": Range(0.02, 0.3, DOWN)},
     levers.line_pressure: {
@@ -123,6 +230,58 @@ DOMAINS = {
         "bulk_modulus": Range(5e8, 5e9, DOWN),
     },
     compliance.piston_volume: {"bore": BORE, "count": Range(1, 4, UP), "travel": Range(0, 0.01, UP)},
+    compliance.give_volume: {
+        "bore": BORE,
+        "count": Range(1, 4, UP),
+        "travel": Range(0, 0.001, UP),
+        "pressure": PRESSURE,
+        "reference_pressure": Range(1e6, 3e7, DOWN),
+    },
+    # Air long pressed together stops moving, so not more than the share of it that can be felt.
+    air.free_air_taken: {
+        "volume": VOLUME,
+        "pressure": Range(1e4, 1e6, UP),
+        "ambient_pressure": Range(7e4, 1.1e5, DOWN),
+        "exponent": Range(1, 1.4, DOWN),
+    },
+    air.volume_with_air: {
+        "air_share": Range(0.01, 0.9, DOWN),
+        "pressure": Range(1e4, 1e6, DOWN),
+        "bulk_modulus": Range(1e7, 5e8, UP),
+        "ambient_pressure": Range(7e4, 1.1e5, UP),
+        "exponent": Range(1, 1.4, UP),
+    },
+    air.modulus_with_air: {
+        "air_share_at_pressure": Range(0.001, 0.5, DOWN),
+        "absolute_pressure": Range(1e5, 1e7, UP),
+        "bulk_modulus": Range(5e7, 5e9, UP),
+        "exponent": Range(1, 1.4, UP),
+    },
+    pedal.spring_force: {
+        "at_rest": Range(0, 50, UP),
+        "pressed": Range(51, 200, UP),
+        "stroke": Range(0, 0.02, EITHER),
+        "full_stroke": Range(0.021, 0.05, EITHER),
+    },
+    pedal.net_line_pressure: {
+        "foot_force": Range(300, 2000, UP),
+        "lever_ratio": Range(1, 8, UP),
+        "bore": BORE._replace(way=DOWN),
+        "spring_force": Range(0, 150, DOWN),
+        "seal_friction": Range(0, 100, DOWN),
+    },
+    pedal.pad_force: {
+        "pressure": Range(1e4, 1e6, UP),
+        "lever_ratio": Range(0.5, 8, DOWN),
+        "bore": BORE,
+        "spring_force": Range(0, 150, UP),
+        "seal_friction": Range(0, 100, UP),
+    },
+    pedal.lever_opening: {
+        "length": Range(0.11, 0.19, UP),
+        "difference": Range(0.02, 0.10, DOWN),
+        "total": Range(0.2, 0.5, DOWN),
+    },
     mass.tube_mass_per_length: {**_tube(UP, UP), "density": DENSITY},
     mass.fluid_volume_per_length: _tube(UP, DOWN),
     mass.mass_of_length: {"mass_per_length": Range(0.001, 2, UP), "length": LENGTH},
@@ -193,5 +352,63 @@ DOMAINS = {
         "cool_temperature": Range(230, 290, DOWN),
         "warm_temperature": Range(291, 360, UP),
     },
+    braking.clamp_force: {"pressure": PRESSURE, "bore": BORE, "count": Range(1, 4, UP)},
+    braking.mean_radius: {"inner_radius": Range(0.02, 0.06, UP), "outer_radius": Range(0.061, 0.2, UP)},
+    braking.new_pad_radius: {"inner_radius": Range(0.02, 0.06, UP), "outer_radius": Range(0.061, 0.2, UP)},
+    braking.brake_torque: {
+        "clamp": Range(0, 20000, UP),
+        "friction": FRICTION,
+        "effective_radius": Range(0.03, 0.2, UP),
+    },
+    braking.drag_at_ground: {"torque": TORQUE, "rolling_radius": Range(0.1, 0.4, DOWN)},
+    braking.deceleration: {"drag": Range(0, 9000, UP), "mass": MASS._replace(way=DOWN)},
+    braking.drag_needed: {"wanted": BRAKING, "mass": MASS},
+    braking.foot_needed: {
+        "drag": Range(0, 9000, UP),
+        "trial_drag": Range(10, 9000, DOWN),
+        "trial_foot": Range(1, 900, UP),
+    },
+    braking.stop_distance: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
+    braking.lining_friction: {
+        "torque": TORQUE,
+        "clamp": Range(100, 20000, DOWN),
+        "effective_radius": Range(0.03, 0.2, DOWN),
+    },
+    grip.grip_limit_nosewheel: {
+        "friction": FRICTION,
+        "ahead": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, UP),
+        "height": Range(0.3, 1.5, DOWN),
+    },
+    grip.grip_limit_tailwheel: {
+        "friction": FRICTION,
+        "behind": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, EITHER),
+        "height": Range(0.3, 1.5, UP),
+    },
+    grip.nose_over_limit: {"behind": Range(0.05, 2, UP), "height": Range(0.3, 2, DOWN)},
+    grip.lesser: {"one": Range(1, 10, UP), "other": Range(2, 9, UP)},
+    grip.distance_by_weights: {
+        "wheelbase": Range(1, 6, UP),
+        "third_weight": Range(1, 300, UP),
+        "main_weight": Range(100, 2000, DOWN),
+    },
+    grip.grip_standing: {
+        "friction": FRICTION,
+        "mass": MASS,
+        "distance": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, UP),
+    },
+    grip.stop_energy: {"mass": MASS, "speed": SPEED, "wheels": Range(1, 4, DOWN)},
+    grip.rule_energy: {"mass": MASS, "speed": SPEED, "wheels": Range(1, 4, DOWN)},
+    warming.warmed: {
+        "start": Range(230, 330, UP),
+        "energy": Range(1e3, 2e5, UP),
+        "share": Range(0, 1, UP),
+        "mass": Range(0.3, 5, DOWN),
+        "specific_heat": Range(400, 1100, DOWN),
+    },
+    warming.drag_power: {"drag": Range(0, 900, UP), "speed": SPEED, "wheels": Range(1, 4, DOWN)},
+    warming.stop_time: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},
 }

@@ -3,10 +3,14 @@
 import math
 import re
 
-FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt")} | {
-    "min": min
+FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt", "log10")} | {
+    "min": min,
+    "ln": math.log,
 }
 INCH = 0.0254  # exact, international yard and pound agreement of 1959
+POUND = 0.45359237  # the same
+# Units that stand in an equation where its source has figures in them; the knot is 1852 m in an hour.
+UNITS = {"in": INCH, "lb": POUND, "kt": 1852 / 3600, "ft_lbf": POUND * 9.80665 * 12 * INCH}
 
 
 def evaluate(equation: str, numbers: dict[str, float]) -> float:
@@ -25,7 +29,7 @@ def _value(expression: str, letters: dict[str, float]) -> float:
         ended = before == ")" or (before[-1:].isalnum() and before not in FUNCTIONS)
         if ended and (token == "(" or token[0].isalnum()):  # noqa: S105
             python.append("*")
-        python.append({"^": "**", "in": str(INCH)}.get(token, token))
+        python.append(str({"^": "**", **UNITS}.get(token, token)))
         before = token
     known = {**FUNCTIONS, "pi": math.pi, **letters}
     return eval(" ".join(python), {"__builtins__": {}}, known)  # noqa: S307 (equations of our own docstrings)

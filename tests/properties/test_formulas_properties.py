@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from printed_equation import evaluate
 
 import firmpedal.formulas
-from firmpedal.formulas import attitude, temperature, thread_crests, threads
+from firmpedal.formulas import attitude, bubbles, grip, temperature, thread_crests, threads, viscosity
 from firmpedal.quantity import Mark, Value, apply, story_of
 from firmpedal.units import dimension_of
 
@@ -22,11 +22,36 @@ WITH_INCHES = {
     threads.pitch_diameter_at_small_end,
     threads.effective_thread_length,
     thread_crests.least_external_crest,
+    grip.rule_energy,
 }
-WITH_GRAVITY = {attitude.column_pressure}  # standard gravity is a figure of its own in the equation
+# Standard gravity, or the unit of a chart, is a figure of its own in the equation.
+WITH_GRAVITY = {
+    attitude.column_pressure,
+    bubbles.bond_number,
+    bubbles.widest_bore_that_holds_air,
+    bubbles.buoyancy_number,
+    bubbles.rise_in_a_time,
+    bubbles.sweeping_flow,
+    grip.grip_limit_nosewheel,
+    grip.grip_limit_tailwheel,
+    grip.nose_over_limit,
+    grip.grip_standing,
+    viscosity.walther_number,
+    viscosity.viscosity_between,
+}
 BASE_POWERS = {
     "m": (0, 1, 0, 0),
     "m^3": (0, 3, 0, 0),
+    "N m": (1, 2, -2, 0),
+    "J": (1, 2, -2, 0),
+    "m/s": (0, 1, -1, 0),
+    "s": (0, 0, 1, 0),
+    "m^2": (0, 2, 0, 0),
+    "W": (1, 2, -3, 0),
+    "W/K": (1, 2, -3, -1),
+    "W/m^2 K": (1, 0, -3, -1),
+    "J/kg K": (0, 2, -2, -1),
+    "m/s^2": (0, 1, -2, 0),
     "m^3/m": (0, 2, 0, 0),
     "Pa": (1, -1, -2, 0),
     "N": (1, 1, -2, 0),
@@ -37,6 +62,9 @@ BASE_POWERS = {
     "-": (0, 0, 0, 0),
     "K": (0, 0, 0, 1),
     "1/K": (0, 0, 0, -1),
+    "m^2/s": (0, 2, -1, 0),
+    "N/m": (1, 0, -2, 0),
+    "m^3/s": (0, 3, -1, 0),
 }
 
 few = settings(max_examples=40)  # for each of a hundred arguments

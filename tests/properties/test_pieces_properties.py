@@ -9,6 +9,7 @@ from ruamel.yaml import YAML
 from ruamel.yaml.error import YAMLError
 from ruamel.yaml.nodes import MappingNode, ScalarNode
 
+from firmpedal.project.layout import DEEPEST
 from firmpedal.project.pieces import composed
 
 FILES = sorted(
@@ -36,12 +37,21 @@ ODD = [
     "? ",
     "&a ",
     "*a",
+    "\r",
+    "\x85",
+    "\u2028",
+    "# \x85  b: 1\n",
+    "    ",
+    "  b: 1\n",
+    "\n  b:\n    c: 1\n",
+    "\n ",
 ]
 
 
-def whole(text):
-    """What YAML makes of a text, or None where it refuses it."""
+def whole(text, levels):
+    """What YAML makes of a text, or None where it refuses it, or where it is nested deeper."""
     yaml = YAML(typ="safe", pure=True)
+    yaml.max_depth = levels
     yaml.composer.warn_double_anchors = False
     try:
         return yaml.compose(text)
@@ -63,9 +73,9 @@ def told(node):
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_a_file_is_put_together_as_it_is_read(path):
     text = path.read_text(encoding="utf-8")
-    together = composed(text, whole)
+    together = composed(text, DEEPEST, whole)
     assert together is not None
-    assert told(together) == told(whole(text))
+    assert told(together) == told(whole(text, DEEPEST))
 
 
 @settings(max_examples=150, deadline=None)
@@ -75,8 +85,16 @@ def test_a_text_with_anything_put_in_anywhere_is_read_alike_or_not_at_all(path, 
     for _ in range(data.draw(st.integers(1, 3))):
         place = data.draw(st.integers(0, len(text)))
         text = text[:place] + data.draw(st.sampled_from(ODD)) + text[place:]
-    together = composed(text, whole)
+    together = composed(text, DEEPEST, whole)
     if together is not None:
-        read = whole(text)
+        read = whole(text, DEEPEST)
         assert read is not None
         assert told(together) == told(read)
+
+
+@pytest.mark.parametrize("deep", range(1, 8))
+def test_a_text_nested_too_deeply_is_not_put_together(deep):
+    text = "".join(f"{' ' * n}a:\n" for n in range(deep)) + " " * deep + "b: [{c: 1}]\n"
+    for levels in range(1, 12):
+        together, read = composed(text, levels, whole), whole(text, levels)
+        assert (together is None) == (read is None)

@@ -52,6 +52,8 @@ ALWAYS_ANSWERS = {
     "wheel-on-the-other-side",
     "sides-crossed",
     "one-leak-costs-all-wheels",
+    "brake-figures-contradict",
+    "heat-trial-disagrees",  # without a trial there is nothing to disagree
     "bends-out-of-order",  # what it lacks is asked for by bends-in-no-order, once
 }
 

@@ -5,14 +5,13 @@ from __future__ import annotations
 import csv
 import io
 import json
-import subprocess
-import sys
 
 import pytest
 from evaluated import EXAMPLE, awkward, example, of_kind, words
 from test_fit_sealed import ALUMINIUM
 from test_fit_sealed import TEXT as SEALED
 
+from commands import firmpedal, prints
 from firmpedal.decide.fluid import fluid_plan
 from firmpedal.decide.prices_reading import price_book
 from firmpedal.decide.retrofit import retrofit
@@ -29,7 +28,7 @@ from firmpedal.units import from_unit, to_unit
 
 TEXT = EXAMPLE.read_text(encoding="utf-8")
 BENCH = "bench:\n  bend radius: 3/4\n"
-RUN = [sys.executable, "-c", "from firmpedal.cli.main import main; main()", "parts", str(EXAMPLE)]
+RUN = ("parts", EXAMPLE)
 
 
 def row(evaluation, designation):
@@ -304,11 +303,9 @@ def test_the_data_keep_their_items_and_add_the_order():
 
 def test_the_command_writes_a_table(tmp_path):
     path = tmp_path / "list.csv"
-    said = subprocess.run(
-        [*RUN, "--option", "rigid", "--csv", str(path)], capture_output=True, text=True, check=True
-    )
-    assert "list.csv" in said.stdout.replace("\n", "")
+    said = prints(*RUN, "--option", "rigid", "--csv", path)
+    assert "list.csv" in said.replace("\n", "")
     assert path.read_text(encoding="utf-8") == order_csv(example("rigid"))
-    refused = subprocess.run([*RUN, "--csv", str(tmp_path)], capture_output=True, text=True, check=False)
+    refused = firmpedal(*RUN, "--csv", tmp_path)
     assert refused.returncode == 2
     assert "cannot be written" in " ".join(refused.stderr.split())

@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
-from pathlib import Path
-
 import pytest
 from evaluated import EXAMPLE
 from printed_pages import reader
 
-FIRMPEDAL = str(Path(sys.executable).with_name("firmpedal"))
+from commands import firmpedal
+
 UNUSABLE = 2
 
 
 def run(out, *words):
-    command = [FIRMPEDAL, "cards", str(EXAMPLE), "--option", "rigid", "-o", str(out), *words]
-    return subprocess.run(command, capture_output=True, text=True, check=False)
+    return firmpedal("cards", EXAMPLE, "--option", "rigid", "-o", out, *words)
 
 
 def titles(out):

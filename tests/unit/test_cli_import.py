@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
-from pathlib import Path
-
 import pytest
 from evaluated import EXAMPLE
 
+from commands import firmpedal, prints
 from texts import edited, small
 
-FIRMPEDAL = str(Path(sys.executable).with_name("firmpedal"))
 UNUSABLE = 2
 POINTS = "line,point,aft_in,right_in,up_in\n"
 BENDS = "# rotation: plane\nline,bend,straight_before_in,rotation_deg,angle_deg,radius_in\n"
@@ -26,8 +22,7 @@ def folder(tmp_path):
 
 def run(folder, table, *words, into="quill.yaml"):
     (folder / "t.csv").write_text(table, encoding="utf-8")
-    command = [FIRMPEDAL, "import", "t.csv", "--into", into, *words]
-    return subprocess.run(command, capture_output=True, text=True, check=False, cwd=folder)
+    return firmpedal("import", "t.csv", "--into", into, *words, inside=folder)
 
 
 def text_of(folder, name="quill.yaml"):
@@ -158,8 +153,7 @@ def test_bends_that_do_not_fit_are_refused(folder, table, message):
 
 def test_rotations_of_the_other_sign_are_refused(folder):
     """The mirror image has its ends as far apart, but leaves them another way."""
-    command = [FIRMPEDAL, "export", "rigid.yaml", "--option", "rigid", "--to", "csv", "-o", "out"]
-    subprocess.run(command, check=True, cwd=folder, capture_output=True)
+    prints("export", "rigid.yaml", "--option", "rigid", "--to", "csv", "-o", "out", inside=folder)
     (made,) = [path for path in (folder / "out").glob("*.csv") if "rotation_deg" in path.read_text("utf-8")]
     table = "\n".join(row for row in made.read_text("utf-8").splitlines() if not row.startswith("#"))
     words = ("--option", "rigid", "--line", "left_leg", "--rotation")

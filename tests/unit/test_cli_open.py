@@ -7,14 +7,14 @@ import socket
 import pytest
 
 from firmpedal.cli.open import USUAL_PORT, free_port, run
-from firmpedal.web import app
+from firmpedal.web import serving
 
 
 @pytest.fixture
 def started(monkeypatch):
     """What the server would be started with."""
     calls = []
-    monkeypatch.setattr(app, "serve", lambda *given, **named: calls.append((*given, named)))
+    monkeypatch.setattr(serving, "serve", lambda *given, **named: calls.append((*given, named)))
     return calls
 
 

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import json
-import subprocess
-import sys
 from functools import cache
-from pathlib import Path
 
 import pytest
 from options_text import OPTIONS, TEXT
 
-FIRMPEDAL = str(Path(sys.executable).with_name("firmpedal"))
+from commands import Done, firmpedal
+
 UNUSABLE = 2
 
 
@@ -23,8 +21,8 @@ def file(tmp_path_factory) -> str:
 
 
 @cache
-def run(*words: str) -> subprocess.CompletedProcess[str]:
-    return subprocess.run([FIRMPEDAL, *words], capture_output=True, text=True, check=False)
+def run(*words: str) -> Done:
+    return firmpedal(*words)
 
 
 def data(*words: str) -> dict:

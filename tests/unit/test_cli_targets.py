@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import shutil
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 from evaluated import EXAMPLE
 
-FIRMPEDAL = str(Path(sys.executable).with_name("firmpedal"))
+from commands import firmpedal
+
 UNUSABLE = 2
 WRITERS = {
     "cards": ("-o", "pdf"),
@@ -28,9 +27,7 @@ def own(tmp_path):
 
 
 def run(*words):
-    return subprocess.run(
-        [FIRMPEDAL, *map(str, words)], capture_output=True, text=True, check=False, timeout=120
-    )
+    return firmpedal(*words)
 
 
 def refuses(done, words):

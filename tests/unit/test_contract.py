@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import json
 import math
-import subprocess
-import sys
 from functools import cache
 from pathlib import Path
 
 import pytest
 
+from commands import Done, firmpedal
 from firmpedal.checks.rules import RULES
 from texts import EXAMPLES, SMALL, edited, small
 
-FIRMPEDAL = str(Path(sys.executable).with_name("firmpedal"))
 BRINDLEWICK = str(EXAMPLES / "brindlewick.yaml")
 QUILLFEN = str(SMALL / "quillfen.yaml")
 TARNHOLT = str(SMALL / "tarnholt.yaml")
@@ -24,9 +22,8 @@ SOUND, NOT_SOUND_OR_NOT_SHOWN, UNUSABLE = 0, 1, 2
 
 
 @cache
-def run(command: str, file: str, *more: str) -> subprocess.CompletedProcess[str]:
-    words = [FIRMPEDAL, command, file, *more, "--json"]
-    return subprocess.run(words, capture_output=True, text=True, check=False)
+def run(command: str, file: str, *more: str) -> Done:
+    return firmpedal(command, file, *more, "--json")
 
 
 def saved(folder: Path, text: str) -> str:

@@ -16,7 +16,7 @@ NOT_FORMULAS = {
     "firmpedal.formulas.references": {"entry", "every_entry", "parse"},
     "firmpedal.formulas.temperature": {"interpolate"},
 }
-WORDS_OF_EQUATIONS = {"pi", "sin", "cos", "tan", "exp", "sqrt", "in"}
+WORDS_OF_EQUATIONS = {"pi", "sin", "cos", "tan", "asin", "exp", "sqrt", "in"}
 
 
 def _public_functions():

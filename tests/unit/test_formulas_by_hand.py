@@ -5,7 +5,19 @@ from math import pi
 
 import pytest
 
-from firmpedal.formulas import attitude, bends, compliance, hose, levers, margin, mass
+from firmpedal.formulas import (
+    air,
+    attitude,
+    bends,
+    bubbles,
+    compliance,
+    hose,
+    laminar,
+    levers,
+    margin,
+    mass,
+    pedal,
+)
 
 INCH = 0.0254
 
@@ -107,3 +119,60 @@ def test_factor_and_kept_strength():
 def test_reservoir_volume_for_pad_wear():
     """Common practice, no source: 0.20 in of wear on a 1.5 in piston takes 0.35 cu in per wheel."""
     assert compliance.piston_volume(1.5 * INCH, 1, 0.20 * INCH) / INCH**3 == pytest.approx(0.35, abs=0.005)
+
+
+def test_flow_and_time():
+    """Twice the pressure drives twice the flow; 10 ml at 2 ml/s take 5 s."""
+    assert laminar.flow_at_pressure(1e-6, 2e4, 4e4) == pytest.approx(2e-6)
+    assert laminar.time_to_pass(10e-6, 2e-6) == pytest.approx(5)
+
+
+def test_bubbles_where_the_square_root_of_g_d_is_plain():
+    """A bore of 1/9.80665 m makes sqrt(g d) 1 m/s: level 0.825 m/s clear it, upright 1.075."""
+    bore = 1 / 9.80665
+    area = pi / 4 * bore**2
+    assert bubbles.sweeping_flow(bore, 0.0) / area == pytest.approx(0.825)
+    assert bubbles.sweeping_flow(bore, pi / 2) / area == pytest.approx(1.075)
+    assert bubbles.rise_in_a_time(0.34, bore, 60.0) == pytest.approx(20.4)
+    assert bubbles.buoyancy_number(bore, 1e-5) == pytest.approx(bore * 1e5)
+
+
+def test_a_wide_pipe_of_water_has_bubbles_at_a_third_of_the_square_root_of_g_d():
+    """Where neither tension nor viscosity counts the law ends at its 0.34."""
+    assert bubbles.bubble_speed_at_most(1e6, 1e9) == pytest.approx(0.34)
+
+
+def test_air_at_half_the_volume():
+    """Pressed to twice the outside pressure air takes half its room; to 2^1.4 times so, if fast."""
+    assert air.free_air_taken(2.0, 1e5, 1e5, 1.0) == pytest.approx(1.0)
+    assert air.free_air_taken(2.0, (2**1.4 - 1) * 1e5, 1e5, 1.4) == pytest.approx(1.0)
+    assert air.volume_with_air(1.0, 1e5, 1e9, 1e5, 1.0) == pytest.approx(0.5)
+    assert air.volume_with_air(0.0, 1e9, 1e9, 1e5, 1.0) == pytest.approx(1 / math.e)
+
+
+def test_air_alone_is_as_stiff_as_its_pressure():
+    assert air.modulus_with_air(1.0, 2e5, 1e9, 1.4) == pytest.approx(2.8e5)
+    assert air.modulus_with_air(0.0, 2e5, 1e9, 1.4) == pytest.approx(1e9)
+
+
+def test_a_spring_half_way():
+    assert pedal.spring_force(20.0, 60.0, 0.01, 0.02) == 40.0
+
+
+def test_the_foot_less_spring_and_seals():
+    """100 at a ratio of 2 less 30 and 10 leaves 160 on a bore of area 1; and back."""
+    bore = math.sqrt(4 / pi)
+    assert pedal.net_line_pressure(100.0, 2.0, bore, 30.0, 10.0) == pytest.approx(160.0)
+    assert pedal.pad_force(160.0, 2.0, bore, 30.0, 10.0) == pytest.approx(100.0)
+    with pytest.raises(ValueError, match="does not overcome"):
+        pedal.net_line_pressure(10.0, 2.0, bore, 30.0, 10.0)
+
+
+def test_a_lever_whose_pins_and_pivot_make_a_three_four_five_triangle():
+    assert pedal.lever_opening(5.0, 1.0, 7.0) == pytest.approx(pi / 2)
+    assert pedal.lever_opening(1.0, 1.0, 7.0) == 0.0
+    assert pedal.lever_opening(7.0, 1.0, 7.0) == pytest.approx(pi)
+
+
+def test_a_caliper_gives_in_proportion():
+    assert compliance.give_volume(2.0, 2.0, 0.5, 3.0, 6.0) == pytest.approx(pi / 2)

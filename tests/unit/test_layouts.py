@@ -23,7 +23,7 @@ def name_of(layout):
 
 def asked(evaluation):
     sheets = [sheet for sheet in form_sheets(evaluation) if sheet.title == "Also asked"]
-    return [item for sheet in sheets for item in sheet.blocks[1].items]
+    return [row.what for sheet in sheets for row in sheet.blocks[1].rows]
 
 
 def test_there_are_96():

@@ -9,6 +9,7 @@ from firmpedal.cli.main import app
 from firmpedal.export.packet import write
 from firmpedal.export.typst import pdf
 from firmpedal.finding import Verdict
+from firmpedal.model.display import display_of
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.edit import edited
 from firmpedal.project.layouts import Layout, layout_text
@@ -49,6 +50,14 @@ FIGURES = {
     "thickness": "0.1 in",
     "radius": "3 in",
 }
+
+
+HEAD = """firmpedal: 1
+aircraft: {name: Quillfen, gear: tailwheel, brakes: toe, landing weight: 900 lb, type certificate: no}
+units: {length: in, angle: deg, force: lbf, pressure: psi, temperature: degF, volume: cu in}
+fluid: MIL-PRF-5606
+"""
+INCHES = display_of(example().aircraft.units)
 
 
 def made(layout):
@@ -133,19 +142,63 @@ def test_boxes_have_the_units_of_the_file():
 
 
 def test_guesses_are_listed_once_to_be_checked():
-    found = dict(doubtful(example().reading))
-    assert found["attitudes.parked.nose up"] == "11 (assumed)"
+    found = dict(doubtful(example().reading, INCHES))
+    assert found["attitudes.parked.nose up"] == "11 deg (assumed)"
+    assert found["zones.left_brake_heat.where.radius"] == "6 in (assumed)"
+    assert found["zones.left_brake_heat.where.ball"] == "[7.0, -35.0, -31.5] in (assumed)"
+    assert found["components.left_caliper.ports.inlet.arm"] == "[0.8, -0.2, -1.2] (assumed)"
     assert not [path for path in found if "right_" in path]
     sheet = next(sheet for sheet in form_sheets(example()) if sheet.title == "To check")
     assert len(sheet.blocks[1].items) == len(found)
 
 
+UNWRITTEN = """
+lines:
+  run:
+    from: pedal.outlet
+    to: brake.inlet
+    made of: hose -4 PTFE braided
+components:
+  pedal:
+    kind: master cylinder
+    bore: 5/8
+    stroke: 3/4
+    pedal: press
+    ports: {outlet: {thread: 1/8 NPT female}}
+  brake:
+    kind: caliper
+    pistons: {bore: {value: 30 mm, mark: estimate}, count per side: 1}
+    ports: {inlet: {thread: 1/8 NPT female}}
+pedals: {press: {brake: {pad: 5, arm: 2-1/2}}}
+"""
+
+
+def test_what_rules_ask_besides_has_room_for_its_figure_and_is_counted():
+    evaluation = evaluate_text(HEAD + UNWRITTEN)
+    first, *_, asked = (sheet for sheet in form_sheets(evaluation) if sheet.title != "To check")
+    assert asked.title == "Also asked"
+    (block,) = (block for block in asked.blocks if isinstance(block, Blanks))
+    rows = {row.what: row for row in block.rows}
+    assert rows["brake pad gap"].boxes == ("in",)
+    assert rows["brake pad gap"].how == "feeler gauges: all that the pads travel before both touch"
+    assert rows["pedal outlet seat (aft, right, up)"].boxes == ("aft in", "right in", "up in")
+    assert rows["the rated pressure of brake, from its maker"].boxes == ("psi",)
+    assert next(row for what, row in rows.items() if what.startswith("the tightest bend")).boxes == ("in",)
+    assert first.blocks[0].text.endswith(f", and {len(rows)} more that the rules ask for.")
+
+
+def test_a_guess_with_its_own_unit_keeps_it_alone():
+    assert dict(doubtful(evaluate_text(HEAD + UNWRITTEN).reading, INCHES)) == {
+        "components.brake.pistons.bore": "30 mm (estimate)"
+    }
+
+
 def test_a_thread_is_checked_until_its_port_is_measured():
     text = made(LAYOUTS[1])
     place = "components.left_caliper.ports.inlet"
-    assert f"{place}.thread" in dict(doubtful(evaluate_text(text).reading))
+    assert f"{place}.thread" in dict(doubtful(evaluate_text(text).reading, INCHES))
     measured = edited(text, f"{place}.seat", "[40, -33, -20]")
-    assert f"{place}.thread" not in dict(doubtful(evaluate_text(measured).reading))
+    assert f"{place}.thread" not in dict(doubtful(evaluate_text(measured).reading, INCHES))
 
 
 def test_each_line_gets_rows_for_its_corners():

@@ -2,16 +2,12 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
-from pathlib import Path
-
 import pytest
 
+from commands import firmpedal
 from firmpedal.pipeline import evaluate_text
 from texts import edited, small
 
-FIRMPEDAL = str(Path(sys.executable).with_name("firmpedal"))
 NAME = "where run meets tail"
 TAIL = """  tail:
     from: run.to
@@ -41,18 +37,14 @@ def test_lines_that_meet_twice_have_two_names():
 def test_explain_finds_it_by_its_name_and_by_either_end(tmp_path, name):
     path = tmp_path / "meeting.yaml"
     path.write_text(TEXT, encoding="utf-8")
-    done = subprocess.run(
-        [FIRMPEDAL, "explain", str(path), name], capture_output=True, text=True, check=False
-    )
+    done = firmpedal("explain", path, name)
     assert (done.returncode, done.stderr) == (0, "")
-    assert done.stdout.startswith(f"{NAME}\n")
+    assert done.stdout.startswith(f"{NAME} (joint 2)\n")
     assert "both are\nfemale" in done.stdout or "both are female" in done.stdout
 
 
 def test_explain_still_gives_the_figures_at_that_place(tmp_path):
     path = tmp_path / "meeting.yaml"
     path.write_text(TEXT, encoding="utf-8")
-    done = subprocess.run(
-        [FIRMPEDAL, "explain", str(path), "lines.run.to"], capture_output=True, text=True, check=False
-    )
+    done = firmpedal("explain", path, "lines.run.to")
     assert "where run and tail meet, aft" in done.stdout

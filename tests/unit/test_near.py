@@ -45,6 +45,16 @@ def test_the_nearest_place_is_told():
     assert found.share == pytest.approx((1 + 0.4) / 2, abs=1e-6)
 
 
+@pytest.mark.parametrize("start", [1.2, 1.3, 1.7, 1.8])
+@pytest.mark.parametrize("length", [1.0, 4.7, 5.7])
+def test_a_straight_that_leads_straight_away_is_as_far_off_as_its_start(start, length):
+    """Its two ends are off by its length more and less, and rounding must not lose it."""
+    box = Box((0, -1, -1), (4, 1, 1))
+    found = nearest(np.array([[4 + start, 0.0, 0.0], [4 + start + length, 0.0, 0.0]]), box)
+    assert found.distance == pytest.approx(start)
+    assert found.point == pytest.approx((4 + start, 0, 0))
+
+
 def test_a_path_of_one_point():
     assert nearest(np.array([[3.0, 4.0, 0.0]]), ball((0, 0, 0), 1)).distance == pytest.approx(4)
 
@@ -109,7 +119,7 @@ def test_distance_from_a_disc_beside_points_spread_over_it(disc, points):
 
 @given(PATHS, SOLIDS, st.floats(0, 8))
 def test_a_distance_under_a_limit_is_exact_and_else_never_too_great(path, solid, enough):
-    exact, quick = nearest(path, solid).distance, segments_under(path, solid, enough).min()
+    exact, quick = nearest(path, solid).distance, segments_under(path[None], solid, enough).min()
     assert quick <= exact + 1e-9
     if exact < enough:
         assert quick == pytest.approx(exact, abs=1e-9)

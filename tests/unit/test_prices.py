@@ -5,8 +5,6 @@ from __future__ import annotations
 import csv
 import io
 import json
-import subprocess
-import sys
 from decimal import Decimal
 
 import pytest
@@ -14,6 +12,7 @@ from evaluated import EXAMPLE, example, words
 from hypothesis import given
 from hypothesis import strategies as st
 
+from commands import firmpedal
 from firmpedal.decide.listing import ListError
 from firmpedal.decide.prices import Per, Price, bill
 from firmpedal.decide.prices_reading import price_book
@@ -271,14 +270,11 @@ def test_the_data_of_prices():
 def test_the_command_says_where_a_mistake_stands(tmp_path):
     path = tmp_path / "prices.csv"
     path.write_text("designation,price\nAN818-4D,soon\n", encoding="utf-8")
-    run = [sys.executable, "-c", "from firmpedal.cli.main import main; main()", "parts", str(EXAMPLE)]
-    run += ["--option", "rigid", "--prices"]
-    wrong = subprocess.run([*run, str(path)], capture_output=True, text=True, check=False)
+    run = ("parts", EXAMPLE, "--option", "rigid", "--prices")
+    wrong = firmpedal(*run, path)
     assert wrong.returncode == 2
     assert "prices.csv:2:10: `soon` is no price" in wrong.stderr
-    missing = subprocess.run(
-        [*run, str(tmp_path / "none.csv"), "--json"], capture_output=True, text=True, check=False
-    )
+    missing = firmpedal(*run, tmp_path / "none.csv", "--json")
     assert missing.returncode == 2
     assert "cannot be read" in json.loads(missing.stdout)["errors"][0]["message"]
 

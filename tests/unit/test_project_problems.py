@@ -176,6 +176,20 @@ SPOILED = {
         "`tailwheel`?",
     ),
     "unknown direction": ((FACES, "faces: forwrd"), (19, 47), "`forwrd` is not a direction", "`forward`?"),
+    **{
+        f"{word} for a direction": ((FACES, f"faces: {word}"), (19, 47), f"`{word}` is not a direction", hint)
+        for hint, words in {
+            "write `forward`": ("front", "Front", "fore", "nose"),
+            "write `aft`": ("back", "rear", "rearwards", "astern"),
+            "write `up`": ("top", "upwards", "above"),
+            "write `down`": ("bottom", "downward", "below"),
+            "write `left`": ("port",),
+            "write `right`": ("starboard",),
+            "write `right` for what is on the left side, `left` for": ("in", "inboard", "inwards"),
+            "write `left` for what is on the left side, `right` for": ("out", "outboard", "outside"),
+        }.items()
+        for word in words
+    },
     "no direction": ((FACES, "faces: [0, 0, 0]"), (19, 47), "points nowhere", "[1, 0, -1]"),
     "there and back": ((FACES, "faces: forward and aft"), (19, 47), "points nowhere", "[1, 0, -1]"),
     "unit of the file": (("pressure: psi", "pressure: psy"), (3, 31), "'psy' is not a unit", "psi"),

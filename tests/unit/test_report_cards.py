@@ -12,7 +12,7 @@ from firmpedal.lay.bend_order import BendOrder, BendStep
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Mark, Value, exactly, total
 from firmpedal.report.bend_blocks import bend_blocks
-from firmpedal.report.cards import card
+from firmpedal.report.cards import card, card_sheets
 from firmpedal.report.remarks import length_remark
 from firmpedal.report.sheet import Bullets, Drawing, Fields, Figures, Group, Paragraph, Table, Tone
 from firmpedal.report.tube_work import order_of_work
@@ -224,3 +224,12 @@ def test_a_hump_between_the_ends_is_named_as_a_place_for_air():
     said = words(card(awkward(), awkward().laid[0]))
     assert "air stays at" in said
     assert "air stays at" not in words(sheets("rigid")["Tube left_leg"])
+
+
+def test_nobody_signs_on_a_page_by_itself():
+    for option in ("rigid", "all hose", None):
+        for sheet in card_sheets(example(option)):
+            last = sheet.blocks[-1]
+            assert isinstance(last, Group), sheet.title
+            assert isinstance(last.blocks[-1], Fields)
+            assert len(last.blocks) > 1, "a group stays on one page"

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import json
-import subprocess
-import sys
 
 import pytest
 from evaluated import EXAMPLE, of_kind, words
 
+from commands import prints
 from firmpedal.decide.tube_plan import tube_plans
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.cutplan import cutplan_sheet
@@ -79,15 +78,10 @@ def test_left_overs_are_practice_pieces():
 
 
 def test_the_command_prints_and_gives_json():
-    run = [sys.executable, "-c", "from firmpedal.cli.main import main; main()", "cutplan", str(EXAMPLE)]
-    said = subprocess.run([*run, "--option", "rigid"], capture_output=True, text=True, check=True).stdout
+    said = prints("cutplan", EXAMPLE, "--option", "rigid")
     assert "Buy 144.00 in of it." in said
-    data = json.loads(
-        subprocess.run(
-            [*run, "--option", "rigid", "--json"], capture_output=True, text=True, check=True
-        ).stdout
-    )
+    data = json.loads(prints("cutplan", EXAMPLE, "--option", "rigid", "--json"))
     assert data["tubes"][0]["to_buy"] == pytest.approx(144 * 0.0254)
     assert [cut["pieces"][0]["line"] for cut in data["tubes"][0]["cuts"]] == ["left_leg", "right_leg"]
-    plain = subprocess.run(run, capture_output=True, text=True, check=True).stdout
+    plain = prints("cutplan", EXAMPLE)
     assert "There is no metal tube" in plain

@@ -73,7 +73,7 @@ def test_nothing_slips_through_between_two_directions_of_the_circle(half_degrees
 )
 def test_what_the_other_leg_can_be_off_counts_as_well(beside, slack, answer):
     other = leg(slack, crossing=(0.5, beside, 0.0), arm=(0.0, 1.0, 0.0))
-    assert cross([leg()], [other]) is answer
+    assert cross((leg(),), (other,)) is answer
 
 
 @pytest.mark.parametrize(
@@ -82,4 +82,4 @@ def test_what_the_other_leg_can_be_off_counts_as_well(beside, slack, answer):
 def test_what_the_other_leg_can_be_off_counts_in_a_turn_too(away, slack, answer):
     """It starts at `away` and points off: 1.5 less 0.1 of its own and 1.005 of the corner leaves 0.395."""
     other = leg(slack, crossing=(away, 0.0, 0.0))
-    assert swept_beside([leg()], [other]) is answer
+    assert swept_beside((leg(),), (other,)) is answer

@@ -35,6 +35,7 @@ PUBLISHED = {
     (D.DENSITY, "g/cm^3"): "=1.0 E+03",
     (D.SPEED, "mph"): "=4.4704 E-01",
     (D.SPEED, "ft/s"): "=3.048 E-01",
+    (D.ACCELERATION, "ft/s^2"): "=3.048 E-01",
     # SP 811, B.8; rounded there
     (D.ANGLE, "deg"): "1.745329 E-02",
     (D.PRESSURE, "psi"): "6.894757 E+03",
@@ -83,8 +84,15 @@ PUBLISHED = {
     (D.LINEAR_DENSITY, "g/m"): "=1 E-03",
     (D.VOLUME_PER_LENGTH, "ml/m"): "=1 E-06",
     (D.ENERGY, "kJ"): "=1 E+03",
+    (D.POWER, "kW"): "=1 E+03",
+    (D.SPECIFIC_HEAT, "kJ/kg K"): "=1 E+03",
+    (D.CONDUCTANCE, "mW/K"): "=1 E-03",
     (D.TIME, "min"): "=6 E+01",
     (D.TIME, "h"): "=3.6 E+03",
+    (D.KINEMATIC_VISCOSITY, "mm^2/s"): "=1 E-06",
+    (D.SURFACE_TENSION, "mN/m"): "=1 E-03",
+    (D.FLOW, "cu in/s"): "1.638706 E-05",
+    (D.FLOW, "ml/s"): "=1 E-06",
 }
 
 COHERENT = {
@@ -105,6 +113,14 @@ COHERENT = {
     (D.ENERGY, "J"),
     (D.SPEED, "m/s"),
     (D.TIME, "s"),
+    (D.ACCELERATION, "m/s^2"),
+    (D.POWER, "W"),
+    (D.SPECIFIC_HEAT, "J/kg K"),
+    (D.HEAT_TRANSFER, "W/m^2 K"),
+    (D.CONDUCTANCE, "W/K"),
+    (D.KINEMATIC_VISCOSITY, "m^2/s"),
+    (D.SURFACE_TENSION, "N/m"),
+    (D.FLOW, "m^3/s"),
 }
 
 

@@ -80,6 +80,13 @@ SPELLINGS = {
     (D.TIME, "s"): "s, sec, second, seconds",
     (D.TIME, "min"): "min, minute, minutes",
     (D.TIME, "h"): "h, hr, hour, hours",
+    (D.KINEMATIC_VISCOSITY, "mm^2/s"): "mm^2/s, mm2/s, cSt, centistokes",
+    (D.KINEMATIC_VISCOSITY, "m^2/s"): "m^2/s",
+    (D.SURFACE_TENSION, "mN/m"): "mN/m, dyn/cm, dynes/cm",
+    (D.SURFACE_TENSION, "N/m"): "N/m",
+    (D.FLOW, "cu in/s"): "cu in/s, in^3/s",
+    (D.FLOW, "ml/s"): "ml/s, mL/s, cc/s, cm^3/s",
+    (D.FLOW, "m^3/s"): "m^3/s",
 } | {
     (D.VOLUME, f"imp {short}"): ", ".join(
         f"{word} {spelling}"
@@ -98,8 +105,10 @@ SPELLINGS = {
 class TestWhichUnit:
     def test_dimensions_are_called_what_people_call_them(self):
         assert " ".join(sorted(Dimension)) == (
-            "angle area density energy force length mass mass per length number pressure speed "
-            "temperature thermal expansion time torque volume volume per length"
+            "acceleration angle area density energy flow force heat conductance heat transfer "
+            "coefficient kinematic viscosity length mass mass per length number power pressure specific "
+            "heat speed surface tension temperature thermal expansion time torque volume volume per "
+            "length"
         )
 
     def test_bare_number_takes_the_default(self):

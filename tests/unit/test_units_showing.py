@@ -52,12 +52,13 @@ class TestShowing:
 
     def test_every_unit_has_its_usual_decimals(self):
         usual = {
-            0: "psi, Pa, kPa, lbf, N, mm^3, degF, degC, K, lbf in, kg/m^3, ft-lbf, J",
+            0: "psi, Pa, kPa, lbf, N, mm^3, degF, degC, K, lbf in, kg/m^3, ft-lbf, J, W, J/kg K, mW/K",
             1: "mm, deg, ksi, Msi, bar, GPa, kgf/cm2, daN, kgf, ml, US fl oz, imp fl oz, mm^2, oz, g, "
-            "lbf ft, N m, %, g/m, ppm/K, ppm/degF, kJ, kt, mph, km/h, ft/s, s, min",
+            "lbf ft, N m, %, g/m, ppm/K, ppm/degF, kJ, kt, mph, km/h, ft/s, s, min, mN/m, ml/s, ft/s^2, "
+            "W/m^2 K",
             2: "in, ft, cm, m, MPa, kN, cu in, l, US pt, US qt, US gal, imp pt, imp qt, imp gal, cm^2, lb, "
-            "kg, ml/m, m/s, h",
-            3: "rad, sq in, lb/in^3, g/cm^3, lb/ft, kg/m, cu in/ft",
+            "kg, ml/m, m/s, h, cu in/s, m/s^2, kW, W/K",
+            3: "rad, sq in, lb/in^3, g/cm^3, lb/ft, kg/m, cu in/ft, kJ/kg K",
             4: "cu in/in",
         }
         shown = {0: "12", 1: "12.3", 2: "12.35", 3: "12.346", 4: "12.3457"}
@@ -65,7 +66,7 @@ class TestShowing:
             unit: f"{shown[decimals]} {unit}" for decimals, line in usual.items() for unit in line.split(", ")
         }
         assert {unit: show(from_unit(12.345678, unit), unit) for unit in expected} == expected
-        significant = {"m^3", "m^2", "-", "1/K", "1/degF", "m^3/m"}
+        significant = {"m^3", "m^2", "-", "1/K", "1/degF", "m^3/m", "mm^2/s", "m^2/s", "N/m", "m^3/s"}
         assert set(expected) | significant == {
             unit for dimension in Dimension for unit in units_of(dimension)
         }

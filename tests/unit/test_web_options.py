@@ -7,7 +7,8 @@ import re
 import pytest
 from html_trees import of_class, read, words
 
-from firmpedal.pipeline import evaluate_options
+from firmpedal.model.display import usual_display
+from firmpedal.pipeline import evaluate, evaluate_options
 from firmpedal.project import read_text
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.retrofit import retrofit_sheet
@@ -15,6 +16,7 @@ from firmpedal.report.sheet import Bullets, Paragraph, Table
 from firmpedal.web import addresses
 from firmpedal.web.answers import System
 from firmpedal.web.options import options_of
+from firmpedal.web.pages import fit
 from firmpedal.web.pages.options import UNREADABLE, side_by_side
 from firmpedal.web.pages.retrofit import work_html
 from texts import edited, example
@@ -99,3 +101,12 @@ def test_old_and_new_are_told_in_the_same_units():
 def test_there_is_no_work_from_one_to_the_same():
     assert work_html("rigid", TEXT, "a.yaml", "rigid", None) == ""
     assert work_html("nothing of the kind", TEXT, "a.yaml", "rigid", None) == ""
+
+
+def test_the_work_under_fit_and_fill_is_in_the_units_of_the_page():
+    (written, built) = evaluate_options(read_text(TEXT, "a.yaml"), (None, "rigid"))
+    metric = usual_display("mm", 16)
+    shown = [evaluate(each.reading, metric) for each in (written, built)]
+    assert fit.sheets(shown[1])[-1] == retrofit_sheet(*shown)
+    assert fit.sheets(built)[-1] == retrofit_sheet(written, built)
+    assert fit.sheets(shown[1])[-1] != fit.sheets(built)[-1]

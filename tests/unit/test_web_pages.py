@@ -7,7 +7,7 @@ from urllib.parse import urlsplit
 
 import pytest
 
-from firmpedal.web import app
+from firmpedal.web import app, site
 from firmpedal.web.shelf import Shelf
 
 
@@ -30,12 +30,12 @@ def fits(pattern, address):
 
 
 def test_every_page_is_in_the_list_and_nothing_else(patterns):
-    listed = app.every_page("mine.yaml", "rigid")
+    listed = site.every_page("mine.yaml", "rigid")
     assert [each for each in patterns if not any(fits(each, address) for address in listed)] == []
     assert [each for each in listed if not any(fits(pattern, each) for pattern in patterns)] == []
 
 
 def test_every_step_is_in_the_list_with_its_option():
-    listed = app.every_page("mine.yaml", "all hose")
-    for name, _ in app.STEPS:
+    listed = site.every_page("mine.yaml", "all hose")
+    for name, _ in site.STEPS:
         assert f"/aircraft/mine.yaml/{name}?option=all+hose" in listed

@@ -81,7 +81,7 @@ class Heights:
 def heights(aircraft: Aircraft, laid: tuple[LaidLine, ...], graph: Graph) -> Heights:
     """Look along every way from a caliper up to its reservoir, in every attitude."""
     found = ways(aircraft, laid, graph)
-    stances = _stances(aircraft)
+    stances = stances_of(aircraft)
     known = [stance for stance in stances if stance.nose_up.known]
     traps: dict[str, Trap] = {}
     for way in found:
@@ -101,19 +101,21 @@ def heights(aircraft: Aircraft, laid: tuple[LaidLine, ...], graph: Graph) -> Hei
     )
 
 
-def _stances(aircraft: Aircraft) -> list[Stance]:
+def stances_of(aircraft: Aircraft) -> list[Stance]:
+    """The attitudes to look in; as it was measured where none is declared."""
     if aircraft.attitudes:
         return [Stance(each.name, each.nose_up) for each in aircraft.attitudes]
     return [Stance("level", exactly("nose up, as measured", Dimension.ANGLE, 0.0, Mark.MEASURED))]
 
 
-def _angles(nose_up: Value) -> list[float]:
+def angles_of(nose_up: Value) -> list[float]:
+    """The angles at which an attitude is looked at, through its range."""
     low, high = nose_up.low, nose_up.high
     steps = ceil((high - low) / STEP)
     return [low + (high - low) * n / steps for n in range(steps + 1)] if steps else [low]
 
 
-def _row(spots: tuple[Spot, ...], angle: float) -> tuple[list[float], list[float]]:
+def row_at(spots: tuple[Spot, ...], angle: float) -> tuple[list[float], list[float]]:
     """The heights of some spots, and by how much each can be off because of where the spot can be."""
     up, aft = cos(angle), sin(angle)
     row = [spot.up.middle * up - spot.aft.middle * aft for spot in spots]
@@ -124,22 +126,23 @@ def _row(spots: tuple[Spot, ...], angle: float) -> tuple[list[float], list[float
     return row, slack
 
 
-def _with_cap(way: Way) -> tuple[Spot, ...]:
+def with_cap(way: Way) -> tuple[Spot, ...]:
+    """The points of a way with the fill cap above them, where it is known."""
     if way.cap is None or not way.cap.known:
         return way.spots
     return (*way.spots, Spot(way.cap.aft, way.cap.up, f"the fill cap of {way.top}", "", way.cap.place))
 
 
 def _traps(way: Way, stance: Stance) -> Iterator[Trap]:
-    spots, angles = _with_cap(way), _angles(stance.nose_up)
-    looks = [_by_place(spots, bounded(*_row(spots, angle), LEAST_DEPTH)) for angle in angles]
+    spots, angles = with_cap(way), angles_of(stance.nose_up)
+    looks = [_by_place(spots, bounded(*row_at(spots, angle), LEAST_DEPTH)) for angle in angles]
     for near in dict.fromkeys(key for look in looks for key in look):
         here = [look[near] for look in looks if near in look]
         deepest = max(here, key=lambda bounds: bounds.high)
         low = min(bounds.low for bounds in here) if len(here) == len(looks) else 0.0
         spot, lowest = spots[deepest.hump.peak], spots[deepest.hump.after]
         label = f"depth of the air trap at {near} when {stance.name}"
-        depth = _difference(label, spot, lowest, stance, (low, deepest.high))
+        depth = difference(label, spot, lowest, stance, (low, deepest.high))
         yield Trap(spot, way.top, (way.caliper,), ((stance.name, depth),))
 
 
@@ -151,7 +154,7 @@ def _by_place(spots: tuple[Spot, ...], found: list[Bounds]) -> dict[str, Bounds]
     return kept
 
 
-def _difference(label: str, upper: Spot, lower: Spot, stance: Stance, span: tuple[float, float]) -> Value:
+def difference(label: str, upper: Spot, lower: Spot, stance: Stance, span: tuple[float, float]) -> Value:
     """Subtract two heights; the bounds are those found, because both stand in the same attitude."""
     both = {name: _height(spot, stance) for name, spot in (("upper", upper), ("lower", lower))}
     value = apply(height_above, label, place=f"{upper.place}.{label}", **both)
@@ -183,7 +186,7 @@ def _merged(one: Trap, other: Trap) -> Trap:
 def _columns(way: Way, stance: Stance, places: dict[str, str]) -> Iterator[Column]:
     if way.cap is None or way.closed_at or not way.spots:
         return
-    angles = _angles(stance.nose_up)
+    angles = angles_of(stance.nose_up)
     cap = Spot(way.cap.aft, way.cap.up, f"the fill cap of {way.top}", "", way.cap.place)
     foot = cap if way.cap.known else way.spots[-1]
     for name in dict.fromkeys(spot.line for spot in way.spots):
@@ -199,7 +202,7 @@ def _columns(way: Way, stance: Stance, places: dict[str, str]) -> Iterator[Colum
 
 def _above(spots: tuple[Spot, ...], foot: Spot, angle: float) -> tuple[float, float, Spot]:
     """How far the highest of some spots stands over one, at least and at most, and which it is."""
-    row, slack = _row((*spots, foot), angle)
+    row, slack = row_at((*spots, foot), angle)
     base, give = row.pop(), slack.pop()
     n = max(range(len(spots)), key=lambda each: row[each] + slack[each])
     low = max(height - off for height, off in zip(row, slack, strict=True))
@@ -209,6 +212,6 @@ def _above(spots: tuple[Spot, ...], foot: Spot, angle: float) -> tuple[float, fl
 def _over_cap(top: Spot, cap: Spot, stance: Stance, span: tuple[float, float]) -> Value:
     label = f"height of {top.near} above the fill cap when {stance.name}"
     if cap.aft.known and cap.up.known:
-        return _difference(label, top, cap, stance, span)
+        return difference(label, top, cap, stance, span)
     upper, lower = _height(top, stance), _height(cap, stance)
     return apply(height_above, label, place=f"{top.place}.{label}", upper=upper, lower=lower)

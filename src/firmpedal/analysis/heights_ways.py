@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
+from itertools import accumulate, pairwise
 from math import dist, inf
 from typing import TYPE_CHECKING
 
@@ -17,6 +19,7 @@ if TYPE_CHECKING:
 
     from firmpedal.analysis.circuit import Graph
     from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.shape import Point
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Component
     from firmpedal.model.space import Position
@@ -25,13 +28,17 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A point of a way: `near` is what a builder calls the place, `place` the thing in the file."""
+    """A point of a way: `near` is what a builder calls the place, `place` the thing in the file.
+
+    `share` is how far along its line it lies, from nothing to 1; None where a point of the line is unknown.
+    """
 
     aft: Value
     up: Value
     near: str
     line: str
     place: str
+    share: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,27 +139,44 @@ class _Ends:
 def _spots(line: LaidLine, ends: _Ends) -> Iterator[Spot]:
     """The known points of a line from its first end to its last, with the bends of a tube."""
     last = len(line.points) - 1
-    for number, aft, up in _course(line):
+    for number, aft, up, share in _course(line):
         near, place = f"point {number + 1} of {line.name}", line.place
         if number in (0, last):
             near, place = ends.called(ends.finish if number else ends.start, line)
-        yield Spot(aft, up, near, line.name, place)
+        yield Spot(aft, up, near, line.name, place, share)
 
 
-def _course(line: LaidLine) -> Iterator[tuple[int, Value, Value]]:
+@lru_cache(maxsize=512)
+def _course(line: LaidLine) -> tuple[tuple[int, Value, Value, float | None], ...]:
+    return tuple(_along(line))
+
+
+def _along(line: LaidLine) -> Iterator[tuple[int, Value, Value, float | None]]:
     """Each point with the number of the declared one it lies at, or nearest to on the bend of a tube."""
     path = line.path
     if line.tube is None or line.tube.centreline is None or path is None:
-        yield from ((n, p.aft, p.up) for n, p in enumerate(line.points) if p.aft.known and p.up.known)
+        shares = _shares(path) if path is not None else [None] * len(line.points)
+        yield from (
+            (n, p.aft, p.up, share)
+            for n, (p, share) in enumerate(zip(line.points, shares, strict=True))
+            if p.aft.known and p.up.known
+        )
         return
     last, points = len(line.points) - 1, line.points
-    yield 0, points[0].aft, points[0].up
-    middle, _ = sample(line.tube.centreline, inf)
-    for point in middle[1:-1]:
+    yield 0, points[0].aft, points[0].up, 0.0
+    middle, stations = sample(line.tube.centreline, inf)
+    for point, station in zip(middle[1:-1], stations[1:-1], strict=True):
         number = min(range(1, last), key=lambda n: dist(point, path[n]), default=0)
         aft, up = points[number].aft, points[number].up
-        yield number, _beside(aft, float(point[0])), _beside(up, float(point[2]))
-    yield last, points[last].aft, points[last].up
+        share = float(station / stations[-1])
+        yield number, _beside(aft, float(point[0])), _beside(up, float(point[2])), share
+    yield last, points[last].aft, points[last].up, 1.0
+
+
+def _shares(path: tuple[Point, ...]) -> list[float | None]:
+    """How far along its path each corner lies."""
+    along = [0.0, *accumulate(dist(one, other) for one, other in pairwise(path))]
+    return [each / along[-1] if along[-1] > 0 else None for each in along]
 
 
 def _beside(value: Value, number: float) -> Value:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Plumbing, Reach, plumbing, reaches
+from firmpedal.analysis.heating import Heating, heating
 from firmpedal.analysis.heights import Heights, heights
 from firmpedal.analysis.mass import line_mass, whole_mass
 from firmpedal.analysis.pressure import (
@@ -15,8 +16,17 @@ from firmpedal.analysis.pressure import (
     foot_forces,
     line_pressures,
 )
+from firmpedal.analysis.stopping import Stopping, stopping
 from firmpedal.analysis.strength import Rating, TubeStrength, hot_for_metal, hottest, rating, tube_strength
-from firmpedal.analysis.stroke import StrokeBudget, WearVolume, budgets, line_volume, wear_volume
+from firmpedal.analysis.stroke import (
+    Pressing,
+    StrokeBudget,
+    WearVolume,
+    budgets,
+    line_volume,
+    wear_volume,
+)
+from firmpedal.model.aircraft import find
 
 if TYPE_CHECKING:
     from firmpedal.fit.assembly import Assembly
@@ -37,12 +47,15 @@ class Results:
     pressures: tuple[LinePressure, ...]
     strengths: tuple[TubeStrength, ...]
     ratings: tuple[Rating, ...]
+    presses: tuple[Pressing, ...]
     budgets: tuple[StrokeBudget, ...]
     wear: tuple[WearVolume, ...]
     volumes: tuple[Value, ...]
     masses: tuple[Value, ...]
     mass: Value
     heights: Heights
+    stopping: Stopping
+    heating: Heating
 
     def pressure_of(self, line: str) -> LinePressure | None:
         return next((item for item in self.pressures if item.line == line), None)
@@ -54,7 +67,7 @@ def analyse(
     """Run every analysis of the first set."""
     circuit = plumbing(aircraft)
     reach = reaches(aircraft, circuit.graph)
-    cylinders = cylinder_pressures(aircraft)
+    cylinders, forces = cylinder_pressures(aircraft), foot_forces(aircraft)
     pressures = line_pressures(aircraft, cylinders, reach)
     by_name = {line.name: line for line in laid}
     pressed = {item.line: item for item in pressures}
@@ -67,23 +80,40 @@ def analyse(
         for line in laid
         if line.name in pressed
     ]
+    presses = tuple(
+        Pressing(
+            cylinder,
+            find(aircraft.pedals, cylinder.pedal),
+            made.ratio,
+            tuple(caliper for caliper in aircraft.calipers if caliper.name in way.calipers),
+            tuple(by_name[name] for name in way.lines if name in by_name),
+            hot,
+            aircraft.fluid,
+        )
+        for cylinder, made, way in zip(aircraft.cylinders, cylinders, reach, strict=True)
+    )
+    forces = foot_forces(aircraft)
     strokes = [
         budget
-        for cylinder, way in zip(aircraft.cylinders, reach, strict=True)
-        for budget in budgets(cylinder, way, by_name, aircraft.calipers, pressed, hot, aircraft.fluid)
+        for pressing, made in zip(presses, cylinders, strict=True)
+        for budget in budgets(pressing, made, forces)
     ]
+    stop = stopping(aircraft, cylinders, reach, forces)
     return Results(
-        foot_forces(aircraft),
+        forces,
         circuit,
         reach,
         cylinders,
         pressures,
         tuple(item for item in strengths if item),
         tuple(item for item in ratings if item),
+        presses,
         tuple(strokes),
         tuple(wear_volume(caliper) for caliper in aircraft.calipers),
         tuple(line_volume(line) for line in laid),
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
         heights(aircraft, laid, circuit.graph),
+        stop,
+        heating(aircraft, stop),
     )

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.linkage import pad_travel, pins_of, ratio_at
 from firmpedal.formulas.compliance import (
     fluid_compression,
+    give_volume,
     growth_closed_ends,
     piston_volume,
     tube_volume,
@@ -14,18 +17,20 @@ from firmpedal.formulas.compliance import (
 )
 from firmpedal.formulas.hose import hose_expansion, hose_volume
 from firmpedal.formulas.levers import cylinder_stroke
+from firmpedal.formulas.pedal import net_line_pressure, spring_force
 from firmpedal.model.stock import Hose
-from firmpedal.quantity import Mark, Missing, Value, apply, total
+from firmpedal.quantity import Mark, Missing, Value, apply, exactly, total
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from firmpedal.analysis.circuit import Reach
-    from firmpedal.analysis.pressure import LinePressure
+    from firmpedal.analysis.pressure import CylinderPressure
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.kinds import Caliper, MasterCylinder
     from firmpedal.model.stock import Fluid, Material
+    from firmpedal.model.surroundings import Pedal
 
 ROUNDING = 1e-6  # K; 176 F is 80 C
+ROUNDS = 3  # a spring or a changing ratio and the stroke depend on each other; each round gains two digits
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +45,12 @@ class Swell:
 
 @dataclass(frozen=True, slots=True)
 class StrokeBudget:
-    """The stroke that one cylinder spends at one foot force, with no air counted."""
+    """The stroke that one cylinder spends at one foot force, with no air counted.
+
+    `gap`, `cold` and `hot` are strokes, `gaps` and `gives` the fluid that each caliper takes, `pads` how
+    far the pad of the pedal goes, cold and hot. What the file does not give of free stroke, return
+    spring, seal friction and of caliper and pads is left out.
+    """
 
     cylinder: str
     foot: str
@@ -48,6 +58,10 @@ class StrokeBudget:
     cold: Value
     hot: Value
     swells: tuple[Swell, ...]
+    pressure: Value
+    gaps: tuple[Value, ...]
+    gives: tuple[Value, ...]
+    pads: tuple[Value, Value]
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,55 +194,169 @@ def _squeezed(line: LaidLine, volume: Value, pressure: Value, fluid: Fluid | Non
     )
 
 
-def stroke_budget(
-    cylinder: MasterCylinder, foot: str, calipers: tuple[Caliper, ...], swells: tuple[Swell, ...]
-) -> StrokeBudget:
-    """Add up what one cylinder has to push out, cold and hot, and turn it into stroke."""
-    place = f"{cylinder.place}.stroke used.{foot}"
-    gaps = [gap_volume(caliper) for caliper in calipers]
-    fluid = [item.fluid for item in swells]
-    sums = {
-        "gap": gaps,
-        "cold": [*gaps, *fluid, *(item.wall for item in swells)],
-        "hot": [*gaps, *fluid, *(item.hot_wall for item in swells)],
-    }
-    strokes = {}
-    for name, parts in sums.items():
-        volume = total(f"fluid pushed out ({name})", parts, place)
+def give(caliper: Caliper, pressure: Value, foot: str) -> Value:
+    """Fluid that follows caliper and pads as they give at one foot."""
+    return apply(
+        give_volume,
+        f"give of {caliper.name} and its pads",
+        place=f"{caliper.place}.give.{foot}",
+        bore=caliper.pistons.bore,
+        count=caliper.pistons.count_per_side,
+        travel=caliper.gives.travel,
+        pressure=pressure,
+        reference_pressure=caliper.gives.under,
+    )
+
+
+def gives(caliper: Caliper) -> bool:
+    """Whether the file tells what a caliper gives."""
+    return caliper.gives.travel.known and caliper.gives.under.known
+
+
+@dataclass(frozen=True)
+class Pressing:
+    """All that one pedal presses, by itself: what is filled, and how hot each line runs, None if cool.
+
+    `ratio` is the pedal's at rest.
+    """
+
+    cylinder: MasterCylinder
+    pedal: Pedal | None
+    ratio: Value
+    calipers: tuple[Caliper, ...]
+    lines: tuple[LaidLine, ...]
+    hot: dict[str, Value | None]
+    fluid: Fluid | None
+
+    def budget(self, force: Value, plain: Value, foot: str) -> StrokeBudget:
+        """What is spent under a force.
+
+        Args:
+            force: On the pad.
+            plain: The pressure, were there neither spring nor friction.
+            foot: Its name.
+        """
+        found = self._at(plain, foot)
+        held = (self.cylinder.return_spring.at_rest, self.cylinder.seal_friction)
+        if not any(each.known for each in held) and pins_of(self.pedal) is None:
+            return found
+        for _ in range(ROUNDS):
+            there = ratio_at(self.pedal, found.cold, self.ratio)
+            pressure = self._net(force, there, self._spring(found.cold, foot), foot)
+            found = self._at(pressure, foot)
+        return found
+
+    @cached_property
+    def gaps(self) -> tuple[Value, ...]:
+        """Fluid that closes the pad gaps, caliper by caliper."""
+        return tuple(gap_volume(caliper) for caliper in self.calipers)
+
+    def _spring(self, stroke: Value, foot: str) -> Value:
+        spring, place = self.cylinder.return_spring, f"{self.cylinder.place}.spring.{foot}"
+        if not spring.at_rest.known:
+            return exactly("return spring, left out", Dimension.FORCE, 0.0, Mark.DERIVED)
+        if not (spring.pressed.known and stroke.known and self.cylinder.stroke.known):
+            return spring.at_rest
+        went = Value(stroke.label, stroke.dimension, _within(stroke, self.cylinder.stroke), stroke.mark)
+        return apply(
+            spring_force,
+            f"force of the return spring at the {foot} foot",
+            place=place,
+            at_rest=spring.at_rest,
+            pressed=spring.pressed,
+            stroke=went,
+            full_stroke=self.cylinder.stroke,
+        )
+
+    def _net(self, force: Value, ratio: Value, spring: Value, foot: str) -> Value:
+        friction = self.cylinder.seal_friction
+        if not friction.known:
+            friction = exactly("seal friction, left out", Dimension.FORCE, 0.0, Mark.DERIVED)
+        return apply(
+            net_line_pressure,
+            f"pressure at the {foot} foot, less spring and friction",
+            place=f"{self.cylinder.place}.net pressure.{foot}",
+            foot_force=force,
+            lever_ratio=ratio,
+            bore=self.cylinder.bore,
+            spring_force=spring,
+            seal_friction=friction,
+        )
+
+    def _at(self, pressure: Value, foot: str) -> StrokeBudget:
+        swells = tuple(
+            swell(
+                line,
+                pressure.named(
+                    f"pressure in {line.name} at the {foot} foot", f"{line.place}.pressure.{foot}"
+                ),
+                foot,
+                self.hot.get(line.name),
+                self.fluid,
+            )
+            for line in self.lines
+        )
+        return self._summed(pressure, foot, swells)
+
+    def _summed(self, pressure: Value, foot: str, swells: tuple[Swell, ...]) -> StrokeBudget:
+        """Add up what the cylinder has to push out, cold and hot, and turn it into stroke and travel."""
+        gaps = self.gaps
+        given = tuple(give(caliper, pressure, foot) for caliper in self.calipers if gives(caliper))
+        fluid = [item.fluid for item in swells]
+        cold = self._stroke("cold", foot, [*gaps, *given, *fluid, *(item.wall for item in swells)])
+        hot = self._stroke("hot", foot, [*gaps, *given, *fluid, *(item.hot_wall for item in swells)])
+        pads = tuple(self._pad(stroke, name, foot) for name, stroke in (("cold", cold), ("hot", hot)))
+        return StrokeBudget(
+            self.cylinder.name,
+            foot,
+            self._stroke("gap", foot, list(gaps)),
+            cold,
+            hot,
+            swells,
+            pressure,
+            gaps,
+            given,
+            (pads[0], pads[1]),
+        )
+
+    def _stroke(self, name: str, foot: str, parts: list[Value]) -> Value:
+        """Stroke that pushes so much out; but for the gap alone, the free stroke comes on top if known."""
+        place = f"{self.cylinder.place}.stroke used.{foot}"
         words = {
             "gap": "to close the pad gap",
             "cold": f"used at the {foot} foot",
             "hot": f"used at the {foot} foot, hot",
         }
-        strokes[name] = apply(
+        label = f"stroke of {self.cylinder.name} {words[name]}"
+        pushed = apply(
             cylinder_stroke,
-            f"stroke of {cylinder.name} {words[name]}",
+            label,
             place=f"{place}.{name}",
-            volume=volume,
-            bore=cylinder.bore,
+            volume=total(f"fluid pushed out ({name})", parts, place),
+            bore=self.cylinder.bore,
         )
-    return StrokeBudget(cylinder.name, foot, strokes["gap"], strokes["cold"], strokes["hot"], swells)
+        free = self.cylinder.free_stroke
+        if name == "gap" or not free.known:
+            return pushed
+        return total(label, (free, pushed.named(f"{label}, fluid alone")), f"{place}.{name}")
+
+    def _pad(self, stroke: Value, name: str, foot: str) -> Value:
+        where = f"{self.cylinder.place}.pad travel.{foot}.{name}"
+        hot = ", hot" if name == "hot" else ""
+        return pad_travel(self.pedal, self.ratio, stroke, f"travel of the pad at the {foot} foot{hot}", where)
+
+
+def _within(stroke: Value, whole: Value) -> tuple[float, float]:
+    return min(stroke.low, whole.low), min(stroke.high, whole.low)
 
 
 def budgets(
-    cylinder: MasterCylinder,
-    reach: Reach,
-    lines: dict[str, LaidLine],
-    calipers: tuple[Caliper, ...],
-    pressures: dict[str, LinePressure],
-    hot: dict[str, Value | None],
-    fluid: Fluid | None,
+    pressing: Pressing, made: CylinderPressure, forces: tuple[Value, ...]
 ) -> tuple[StrokeBudget, ...]:
     """The stroke budgets of one cylinder at each foot force."""
-    pressed = tuple(caliper for caliper in calipers if caliper.name in reach.calipers)
-    if not pressed:
+    if not pressing.calipers:
         return ()
-    found = []
-    for foot in ("normal", "hard", "panic"):
-        swells = tuple(
-            swell(lines[name], pressures[name].at(foot), foot, hot.get(name), fluid)
-            for name in reach.lines
-            if name in lines
-        )
-        found.append(stroke_budget(cylinder, foot, pressed, swells))
-    return tuple(found)
+    return tuple(
+        pressing.budget(force, plain, foot)
+        for force, plain, foot in zip(forces, made.pressures, ("normal", "hard", "panic"), strict=True)
+    )

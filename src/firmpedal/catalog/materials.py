@@ -27,7 +27,9 @@ FLUID_VALUES = {
     "flash_point": Dimension.TEMPERATURE,
     "thermal_expansion": Dimension.EXPANSION,
     "boiling_point": Dimension.TEMPERATURE,
+    "dry_boiling_point": Dimension.TEMPERATURE,
     "service_temperature": Dimension.TEMPERATURE,
+    "surface_tension": Dimension.SURFACE_TENSION,
 }
 
 
@@ -38,7 +40,7 @@ def materials() -> tuple[Material, ...]:
     names = [record["name"] for record in data["materials"]]
     found = rows(data["columns"], names, "{key}", data["measures"])
     chosen(found, "tubes.yaml")
-    warm = _modulus_at(data["modulus_at"], names)
+    warm = _by_temperature(data["modulus_at"], names, "elastic modulus", Dimension.PRESSURE)
     kept = data["strength_kept"]
     mark_of(kept, "strength_kept")
     return tuple(
@@ -102,14 +104,16 @@ def used_values(own: list[Row], wanted: Mapping[str, Dimension], name: str) -> d
     }
 
 
-def _modulus_at(groups: list[dict[str, Any]], names: list[str]) -> dict[str, tuple[tuple[float, Value], ...]]:
-    """Read the moduli of plastics by temperature [K], coldest first."""
+def _by_temperature(
+    groups: list[dict[str, Any]], names: list[str], what: str, dimension: Dimension
+) -> dict[str, tuple[tuple[float, Value], ...]]:
+    """Read figures by temperature [K], coldest first."""
     found: dict[str, list[tuple[float, Value]]] = {name: [] for name in names}
     for group in groups:
         kelvin = read(group["temperature"], Dimension.TEMPERATURE).span[0]
-        for name, figure in pairs(group["values"], names, "modulus_at"):
-            label = f"{name} elastic modulus at {group['temperature']}"
-            found[name].append((kelvin, read_value(figure, Dimension.PRESSURE, label, group)))
+        for name, figure in pairs(group["values"], names, what):
+            label = f"{name} {what} at {group['temperature']}"
+            found[name].append((kelvin, read_value(figure, dimension, label, group)))
     return {name: tuple(sorted(table, key=lambda each: each[0])) for name, table in found.items()}
 
 
@@ -129,8 +133,14 @@ def fluids() -> tuple[Fluid, ...]:
     names = [record["name"] for record in data["fluids"]]
     found = rows(data["columns"], names, "{key}", data["measures"])
     chosen(found, "fluids.yaml")
+    thick = _by_temperature(data["viscosity_at"], names, "viscosity", Dimension.KINEMATIC_VISCOSITY)
     return tuple(
-        _fluid(record, [row for row in found if row.key == record["name"]], data["seals"])
+        _fluid(
+            record,
+            [row for row in found if row.key == record["name"]],
+            data["seals"],
+            thick[record["name"]],
+        )
         for record in data["fluids"]
     )
 
@@ -146,7 +156,12 @@ def fluid_names() -> dict[str, str]:
     }
 
 
-def _fluid(record: Mapping[str, Any], own: list[Row], seals: list[dict[str, Any]]) -> Fluid:
+def _fluid(
+    record: Mapping[str, Any],
+    own: list[Row],
+    seals: list[dict[str, Any]],
+    thick: tuple[tuple[float, Value], ...],
+) -> Fluid:
     mark_of(record, record["name"])
     return Fluid(
         name=record["name"],
@@ -154,6 +169,7 @@ def _fluid(record: Mapping[str, Any], own: list[Row], seals: list[dict[str, Any]
         colour=record["colour"],
         note=record.get("note", ""),
         family=record["family"],
+        viscosity_at=thick,
         seal_ratings=tuple(_seal_ratings(seals, record["family"])),
         **used_values(own, FLUID_VALUES, record["name"]),
     )

@@ -27,7 +27,8 @@ def bends_in_no_order(view: View) -> Iterator[Outcome]:
 
     Before a bend the bender's `grip` has to be straight. The half-bent tube is swept past the parts of the
     bender that the file declares, in the order from the first end, then with the other side held, then in
-    any other order.
+    any other order. A part that touches the tube right at the bend before the lever moves holds it, and
+    is not hit there; any other is, also within the grip.
     """
     rule = NO_ORDER
     for line, work in _bent(view):
@@ -75,7 +76,10 @@ def _tries(line: LaidLine, hit: Hit) -> tuple[str, ...]:
         "a smaller bender, or take this bend by hand if the tube allows it",
         "two tubes with a union between them, at a place that can be reached",
     )
-    if hit.straight is None or hit.bend > 0:
+    if hit.straight is None:
+        own = f"if {hit.body} is what holds the tube there, leave it out of the bender's parts"
+        return usual if hit.angle > 0 else (own, *usual)
+    if hit.bend > 0:
         return usual
     return (f"leave {line.name} longer at its first end while you bend, and cut it afterwards", *usual)
 

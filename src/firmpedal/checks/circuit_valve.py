@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.circuit import Kind, stands_between
+from firmpedal.analysis.circuit import Kind
+from firmpedal.analysis.shut_in import held_wheels, shut_in
 from firmpedal.analysis.trapped import rise_per_degree
-from firmpedal.checks.circuit_words import listed, pedal_words, unclear
+from firmpedal.checks.circuit_words import degrees_words, listed, pedal_words, unclear
 from firmpedal.checks.view import Outcome, View, cited, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.kinds import ParkingValve
@@ -97,13 +98,14 @@ def _unanswered(valve: ParkingValve) -> Iterator[Missing]:
 def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
     """Fluid shut in between the valve and the wheel presses harder with every degree that it warms.
 
-    The figure is for walls that do not give, so it is the most that can be. Tube gives little, hose a
-    good deal. A few degrees of sun on the ramp can still go over what a panic stop does.
+    The first figure is for walls that do not give, so it is the most that can be. Tube gives little, hose
+    up to its published limit a good deal; the second counts both. A few degrees of sun on the ramp can
+    still go over what a panic stop does.
     """
     rule = "parking-valve-traps-heat"
     unit = view.display.unit(Dimension.TEMPERATURE) or "degC"
     for valve in _valves(view):
-        held = _held_wheels(view, valve)
+        held = held_wheels(view.aircraft, view.results.plumbing, view.results.reach, valve.name)
         if not held:
             continue
         rise = rise_per_degree(view.aircraft.fluid, unit, valve.place)
@@ -117,7 +119,7 @@ def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
             Level.CAUTION,
             valve.place,
             f"{message}: its pressure rises by up to {view.show(rise)} for every {degree} that it warms, "
-            "if nothing gives",
+            f"if nothing gives{_with_lines(view, valve, unit)}",
             (
                 "never leave it set: chock the wheels, and open it when the aircraft stands in the sun",
                 "feel the pedal and look for leaks before taxiing if it was left set",
@@ -126,19 +128,21 @@ def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
         )
 
 
-def _held_wheels(view: View, valve: ParkingValve) -> list[str]:
-    """The calipers at which a shut valve keeps what some pedal has pressed."""
-    lost = {(verdict.fact.cylinder, verdict.fact.caliper) for verdict in _not_parked(view, valve)}
-    kept = {
-        caliper
-        for reach in view.results.reach
-        for caliper in reach.calipers
-        if (reach.cylinder, caliper) not in lost
-    }
-    parted = {
-        caliper
-        for judged in view.results.plumbing.circuits
-        for caliper in judged.circuit.calipers
-        if stands_between(judged.circuit, valve.name, caliper)
-    }
-    return [caliper.name for caliper in view.aircraft.calipers if caliper.name in kept & parted]
+def _with_lines(view: View, valve: ParkingValve, unit: str) -> str:
+    """What comes of it with the lines that are there, where it is worst; nothing where unknown."""
+    found = [
+        each
+        for each in shut_in(view.aircraft, view.laid, view.results, valve, unit)
+        if each.rise.known and each.first is not None
+    ]
+    if not found:
+        return ""
+    worst = max(found, key=lambda each: each.rise.high)
+    first = worst.first
+    words = f"; with what its lines give, {view.show(worst.rise)} at {worst.caliper}"
+    if first is None or not worst.degrees.known:
+        return words
+    return (
+        f"{words}: from the hard foot {first.name} ({first.words} {view.show(first.holds)}) is reached after "
+        f"{degrees_words(worst.degrees, unit)}"
+    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import floor
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import NotShown
@@ -14,13 +15,19 @@ if TYPE_CHECKING:
 
     from firmpedal.analysis.circuit import Verdict
     from firmpedal.checks.view import View
-    from firmpedal.quantity import Missing
+    from firmpedal.model.aircraft import Aircraft
+    from firmpedal.quantity import Missing, Value
 
 
 def pedal_words(view: View, cylinder: str) -> str:
     """Name the pedal of a cylinder as people do: `the pilot's left pedal`, else by its own name."""
-    part = find(view.aircraft.cylinders, cylinder)
-    pedal = find(view.aircraft.pedals, part.pedal) if part else None
+    return pedal_called(view.aircraft, cylinder)
+
+
+def pedal_called(aircraft: Aircraft, cylinder: str) -> str:
+    """The same of an aircraft alone."""
+    part = find(aircraft.cylinders, cylinder)
+    pedal = find(aircraft.pedals, part.pedal) if part else None
     if pedal is None:
         return f"the pedal of {cylinder}"
     if not pedal.seat:
@@ -56,3 +63,12 @@ def unclear(rule: str, place: str, message: str, verdicts: Iterable[Verdict]) ->
     """What has to be known before some verdicts can be given."""
     asked: dict[Missing, None] = {what: None for verdict in verdicts for what in verdict.matters}
     return NotShown(rule, place, message, tuple(asked))
+
+
+DEGREES = {"degF": "degrees Fahrenheit", "degC": "degrees Celsius", "K": "kelvins"}
+
+
+def degrees_words(degrees: Value, unit: str) -> str:
+    """So many degrees of warming, rounded down, or from so many to so many."""
+    low, high = (floor(bound) for bound in (degrees.low, degrees.high))
+    return f"{low} {DEGREES[unit]}" if low == high else f"{low} to {high} {DEGREES[unit]}"

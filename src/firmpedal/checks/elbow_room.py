@@ -10,11 +10,10 @@ import numpy as np
 from firmpedal.checks.view import Limit, Outcome, View, cited
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay import near
-from firmpedal.lay.around import things_about
 from firmpedal.lay.spread import spread
 from firmpedal.lay.turning import cross, lies_in, swept, swept_beside
 from firmpedal.model.display import listed
-from firmpedal.quantity import Answer, Mark, Missing, Step, Value, all_missing, total, unknown
+from firmpedal.quantity import Answer, Mark, Missing, Step, Value, When, all_missing, total, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
@@ -30,9 +29,9 @@ LONGEST = from_unit(3, "in")
 ELSEWHERE = "a straight fitting here, and the bend in the hose's own end"
 
 
-def around(view: View, component: str, elbow: PortFitting) -> Iterator[Outcome]:
+def around(view: View, component: str, elbow: PortFitting, about: tuple[Thing, ...]) -> Iterator[Outcome]:
     """Hold an elbow against everything that lies about: where it points in the end, and on the way there."""
-    legs, about = elbow.legs, things_about(view.aircraft)
+    legs = elbow.legs
     if not legs:
         yield from _unknown_leg(elbow, about)
         return
@@ -141,7 +140,7 @@ def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, .
         found.append(_leg(elbow))
     if elbow.part.turn and elbow.along is not None and not elbow.along.exact:
         what = f"how far the middle of {elbow.part.designation} stands off {elbow.name} when it is tight"
-        found.append(Missing(port.place, what))
+        found.append(Missing(port.place, what, Dimension.LENGTH, When.IN_HAND))
     if elbow.arm is None and not port.at.known and elbow.part.turn:
         found.append(Missing(f"{port.place}.arm", f"which way the elbow at {elbow.name} points"))
     if not all(value.exact for value in elbow.place.coordinates):
@@ -154,7 +153,7 @@ def _leg(elbow: PortFitting) -> Missing:
     part = elbow.part.designation
     what = f"the outlet leg of {part} at {elbow.name}, in hand"
     straight = f"how far {part} stands out of {elbow.name} when it is tight"
-    return Missing(elbow.port.place, what if elbow.part.turn else straight)
+    return Missing(elbow.port.place, what if elbow.part.turn else straight, Dimension.LENGTH, When.IN_HAND)
 
 
 def needed_beside(last: Part, first: Part, place: str) -> Value:

@@ -16,8 +16,9 @@ from firmpedal.checks.elbow_room import (
 )
 from firmpedal.checks.view import Limit, Outcome, View, cited
 from firmpedal.finding import Finding, Level, NotShown
+from firmpedal.lay.around import things_about
 from firmpedal.lay.port_fittings import port_fittings
-from firmpedal.quantity import Answer, Missing
+from firmpedal.quantity import Answer, Missing, When
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,6 +43,7 @@ def elbows_cannot_turn(view: View) -> Iterator[Outcome]:
     bench: there the elbow goes in first, and the component is mounted with it. Things are taken where they
     were measured; what is not in the file is not seen.
     """
+    about = things_about(view.aircraft)
     for component in view.aircraft.components:
         fittings = port_fittings(component, view.assembly, view.laid)
         for one, other in combinations(fittings, 2):
@@ -49,7 +51,7 @@ def elbows_cannot_turn(view: View) -> Iterator[Outcome]:
             yield from found or final(component.place, one, other)
         for elbow in fittings:
             if elbow.turned_in:
-                yield from around(view, component.name, elbow)
+                yield from around(view, component.name, elbow, about)
 
 
 def _side_by_side(one: PortFitting, other: PortFitting) -> bool:
@@ -111,6 +113,5 @@ def _asked(apart: Value, needed: Value, parts: tuple[Part, ...], place: str) -> 
     if missing := (*apart.missing, *needed.missing):
         return missing
     legs = " and ".join(dict.fromkeys(part.designation for part in parts))
-    return (
-        Missing(place, f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"),
-    )
+    what = f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"
+    return (Missing(place, what, when=When.IN_HAND),)

@@ -19,7 +19,8 @@ if TYPE_CHECKING:
 
 # Least straight at an end for nut, sleeve and flaring tool, by dash: from memory, a shop figure.
 END_STRAIGHT = {"-3": from_unit(1.25, "in"), "-4": from_unit(1.5, "in")}
-ONLY_JUST = {"-3": from_unit(1.875, "in"), "-4": from_unit(1.875, "in")}
+ONLY_JUST = {"-3": from_unit(1.875, "in"), "-4": from_unit(1.875, "in")}  # as it is told in the shop
+MARGIN = from_unit(0.375, "in")  # over the least, for how tools grip: the same shop figure
 # What a straight may be off: both its points by a sixteenth along each axis, by tape and pen.
 READING = from_unit(2 * 3**0.5 / 16, "in")
 
@@ -28,7 +29,10 @@ def end_straight_too_short(view: View) -> Iterator[Outcome]:
     """The straight at each end is long enough for nut, sleeve and flaring tool.
 
     Under the least the end cannot be flared; just over it, flare that end before bending or check
-    the tool's grip first. The least lengths are from memory; your own tool decides.
+    the tool's grip first. The least lengths are from memory; your own tool decides. Only just is
+    below 1-7/8 in by the usual figures, and less than 3/8 in over what your file or tool sets: shop figures
+    from memory for how tools grip. The tape adds 0.22 in: both points of a straight can be off by 1/16 in
+    along each axis.
     """
     for line in view.laid:
         shape = line.tube
@@ -52,7 +56,7 @@ def _least_straight(view: View, line: LaidLine, end: str) -> Value:
     label = "least straight for nut, sleeve and flaring tool"
     if dash in END_STRAIGHT:
         return exactly(label, Dimension.LENGTH, END_STRAIGHT[dash], Mark.MEMORY, source="common-practice")
-    missing = (Missing("bench.end straight", f"{label}, for {line.stock.phrase}"),)
+    missing = (Missing("bench.end straight", f"{label}, for {line.stock.phrase}", Dimension.LENGTH),)
     return Value(label, Dimension.LENGTH, None, Mark.MEASURED, "bench.end straight", missing=missing)
 
 
@@ -94,7 +98,11 @@ def _end_straight(view: View, line: LaidLine, name: str, straight: Value, least:
     )
     ample = _ample(line, least)
     if limit.kept is Answer.YES and ample is not None and named.low - READING < ample:
-        message = f"{found}: enough, but only just"
+        enough = exactly("enough", Dimension.LENGTH, ample + READING, Mark.MEMORY)
+        message = (
+            f"{found}: enough but only just; it needs {view.show(least)}, and below {view.show(enough)} the "
+            "tool's grip and the tape's error can use up what is over"
+        )
         tries = ("flare this end before bending, or try the tool's grip on a test piece first",)
         yield Finding(
             rule,
@@ -112,5 +120,5 @@ def _end_straight(view: View, line: LaidLine, name: str, straight: Value, least:
 def _ample(line: LaidLine, least: Value) -> float | None:
     """The length above which nothing needs saying; a tape's reading error is allowed for."""
     if least.known and least.source != "common-practice":
-        return least.high + from_unit(0.375, "in")
+        return least.high + MARGIN
     return ONLY_JUST.get(getattr(line.stock, "dash", None) or "")

@@ -39,7 +39,8 @@ def air_trap(view: View) -> Iterator[Outcome]:
     """Air rises from every caliper all the way to its reservoir, however the aircraft stands.
 
     A high point on the way keeps what air gets there, and so does a cylinder whose inlet is fed from
-    below. In a line this thin no bubble sinks or rises past a bend by itself, it has to be pushed.
+    below. In lines this thin a bubble rises slowly or not at all, and never goes down by itself: it has to be
+    pushed.
     Dips of less than an inch are left out. It is a NOTE up to two inches, or where the point is none in
     another attitude, so that the brakes can be bled there.
     """

@@ -8,7 +8,7 @@ from firmpedal.checks.view import Limit, Outcome, View, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import LineKind
-from firmpedal.quantity import Answer, Mark, Missing, Value, exactly
+from firmpedal.quantity import Answer, Mark, Missing, Value, When, exactly
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
@@ -79,7 +79,7 @@ def hose_bend_radius(view: View) -> Iterator[Outcome]:
             what = (
                 f"the tightest bend of {line.name} when fitted, in every position (least: {view.show(least)})"
             )
-            missing = (Missing(line.place, what), *line.travel.play.missing)
+            missing = (Missing(line.place, what, Dimension.LENGTH, When.FITTED), *line.travel.play.missing)
             yield NotShown(
                 "hose-bend-radius", line.place, f"the bend radius of {line.name} is not checked", missing
             )

@@ -62,7 +62,8 @@ def _spanned(view: View, bulkhead: Bulkhead, part: Part) -> Iterator[Outcome]:
     )
     for outcome in outcomes:
         if isinstance(outcome, NotShown) and not (limit.measured.missing or allowed.missing):
-            missing = (Missing(bulkhead.place, f"{what}; the panel is {view.show(limit.measured)}"),)
+            asked = f"{what}; the panel is {view.show(limit.measured)}"
+            missing = (Missing(bulkhead.place, asked, Dimension.LENGTH),)
             yield NotShown(THICKER, outcome.place, outcome.message, missing)
         else:
             yield outcome

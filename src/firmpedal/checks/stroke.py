@@ -21,8 +21,8 @@ def stroke_short(view: View) -> Iterator[Outcome]:
     """The cylinder's stroke is enough to close the pads and fill what swells.
 
     Counted are the pad gap, the growth of tube and plastic, hose swelling up to its published limit,
-    and the fluid's own give. Hot means that all of a plastic line is as hot as its hottest place. No
-    air is counted: any air comes on top.
+    the fluid's own give, and what the file tells of free stroke and of caliper and pads. Hot means that
+    all of a plastic line is as hot as its hottest place. No air is counted: any air comes on top.
     """
     for cylinder in view.aircraft.cylinders:
         budgets = [item for item in view.results.budgets if item.cylinder == cylinder.name]

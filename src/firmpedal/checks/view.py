@@ -75,7 +75,7 @@ class Limit:
         found = (*self.measured.missing, *self.allowed.missing)
         vague = dict.fromkeys([*_vague(self.measured), *_vague(self.allowed)])
         return found or tuple(
-            Missing(value.place, f"{value.label} more closely: its range reaches the limit")
+            Missing(value.place, f"{value.label} more closely: its range reaches the limit", value.dimension)
             for value in vague
         )
 

@@ -8,8 +8,17 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.checks.rules import RULES
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_finding, print_sum
-from firmpedal.report.explaining import limit_words, sums_behind
+from firmpedal.cli.terminal import (
+    UNUSABLE,
+    console,
+    evaluated,
+    print_block,
+    print_finding,
+    print_sum,
+    print_wrapped,
+)
+from firmpedal.report.explaining import figures_at, limit_words, sums_behind
+from firmpedal.report.joint_numbers import joint_numbers, number_asked, numbered
 from firmpedal.report.joints import joint_sheet, joints_named, meetings_at
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.story import every_value
@@ -31,9 +40,14 @@ def run(file: Path, place: str, option: str | None) -> int:
         return UNUSABLE
     out = console()
     place = place.strip()
-    if _explain_rule(out, evaluation, place) or _explain_joints(out, joints_named(evaluation, place)):
+    number = number_asked(place)
+    if number is not None:
+        return _explain_number(out, evaluation, number)
+    named = joints_named(evaluation, place)
+    if _explain_rule(out, evaluation, place) or _explain_joints(out, evaluation, named):
         return 0
-    met = _explain_joints(out, meetings_at(evaluation, place))  # where they meet may have figures besides
+    # where lines meet there may be figures besides
+    met = _explain_joints(out, evaluation, meetings_at(evaluation, place))
     values = every_value(evaluation)
     spellings = (place, place.replace(" ", ".", 1), place.replace(" ", "."))
     places = next((found for spelling in spellings if (found := _matching(values, spelling))), [])
@@ -67,10 +81,23 @@ def _explain_rule(out: Console, evaluation: Evaluation, name: str) -> bool:
     return True
 
 
-def _explain_joints(out: Console, joints: tuple[Joint, ...]) -> bool:
+def _explain_number(out: Console, evaluation: Evaluation, number: int) -> int:
+    """The joint of a number, as printed on the circuit, the cards and the check sheet."""
+    names = {number: name for name, number in joint_numbers(evaluation).items()}
+    if number in names:
+        _explain_joints(out, evaluation, joints_named(evaluation, names[number]))
+        return 0
+    there = (
+        f"They go from 1 to {len(names)}, as on the circuit and the cards." if names else "It has no joint."
+    )
+    print_wrapped(console(error=True), "", f"The file has no joint {number}. {there}")
+    return UNUSABLE
+
+
+def _explain_joints(out: Console, evaluation: Evaluation, joints: tuple[Joint, ...]) -> bool:
     for joint in joints:
         sheet = joint_sheet(joint)
-        out.print(Text(sheet.title, style="bold"))
+        out.print(Text(numbered(joint.name, evaluation), style="bold"))
         for block in sheet.blocks:
             print_block(out, block)
         out.print()
@@ -106,10 +133,8 @@ def _list_places(
     out: Console, evaluation: Evaluation, places: list[str], values: dict[str, list[Value]]
 ) -> None:
     """Print one line for each figure, with the name under which its sum can be asked for."""
-    for place in places:
-        for label, figure in dict.fromkeys(
-            (value.label, evaluation.display.value(value)) for value in values[place]
-        ):
-            out.print(Text(f"{figure:>14}  {place}  ({label})"), no_wrap=True, overflow="ellipsis")
+    for each in figures_at({place: values[place] for place in places}, evaluation.display):
+        row = Text(f"{each.figure:>14}  {each.place}  ({each.label})")
+        out.print(row, no_wrap=True, overflow="ellipsis")
     example = next((place for place in places if values[place][0].step), places[0])
     out.print(Text(f"\nAsk for a sum by its name: firmpedal explain {evaluation.reading.file} '{example}'"))

@@ -47,6 +47,11 @@ def _show_blanks(out: Console, block: Blanks) -> None:
     out.print(Text(f"\n{block.title}"))
     for row in block.rows:
         boxes = "  ".join(f"______ {words}".rstrip() for words in row.boxes)
-        out.print(Text(f" [ ] {row.what}: {boxes}"), soft_wrap=True)
+        whole = f" [ ] {row.what}: {boxes}"
+        if len(whole) < out.width:
+            out.print(Text(whole), soft_wrap=True)
+        else:
+            print_wrapped(out, " [ ] ", f"{row.what}:")
+            out.print(Text(f"     {boxes}"), soft_wrap=True)
         if row.how:
             print_wrapped(out, "     ", row.how, "dim")

@@ -17,6 +17,25 @@ app = typer.Typer(
     epilog="Start with `firmpedal demo`, then `firmpedal new my_aircraft.yaml --like brindlewick`.",
 )
 
+
+def _print_version(asked: bool) -> None:
+    from importlib.metadata import version  # noqa: PLC0415
+
+    if asked:
+        typer.echo(f"firmpedal {version('firmpedal')}")
+        raise typer.Exit
+
+
+@app.callback()
+def _whole(
+    version: Annotated[
+        bool,
+        typer.Option("--version", help="Say which version this is.", callback=_print_version, is_eager=True),
+    ] = False,
+) -> None:
+    pass
+
+
 FileArgument = Annotated[Path, typer.Argument(help="The aircraft's file.", metavar="FILE")]
 OptionName = Annotated[
     str | None, typer.Option("--option", help="A named option in the file; without it, the file as written.")
@@ -137,11 +156,58 @@ def lines(file: FileArgument, option: OptionName = None, as_json: AsJson = False
     sys.exit(run(file, option, as_json=as_json))
 
 
+@app.command(short_help="Will it stop and hold? With which foot?")
+def stop(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Show what each foot gives, what a stop and a run-up take, and where tyres or nose give way.
+
+    Ranges stay ranges. What is unknown is listed with what to measure; see the section `on the ground`.
+    """
+    from firmpedal.cli.stop import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
+@app.command(short_help="How warm do the brakes get? What stands it?")
+def heat(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Show how warm disc, caliper, fluid and the line's end get: one stop, stops in a row, a long taxi.
+
+    Bands are as wide as the figures are known, and a trial with temperature labels narrows them.
+    """
+    from firmpedal.cli.heat import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
+
+
+@app.command(short_help="How far each pedal goes under a foot, and why.")
+def pedal(
+    file: FileArgument,
+    option: OptionName = None,
+    force: Annotated[
+        str | None,
+        typer.Option("--force", help="A force on the pad, such as 120 lbf; without it, a hard foot."),
+    ] = None,
+    table: Annotated[
+        Path | None, typer.Option("--csv", help="Write the curves for a spreadsheet.", metavar="OUT.csv")
+    ] = None,
+    as_json: AsJson = False,
+) -> None:
+    """Say how far each pedal goes under a foot, where its travel goes, and what heat, wear and air do.
+
+    Without --option, the options of the file stand beside each other at the end.
+    """
+    from firmpedal.cli.pedal import Wanted, run  # noqa: PLC0415
+
+    sys.exit(run(file, option, Wanted(as_json, table, force)))
+
+
 @app.command(short_help="The sum behind any figure.")
 def explain(
     file: FileArgument,
     place: Annotated[
-        str, typer.Argument(help="A line, a figure of it, a joint, a part or a rule.", metavar="PLACE")
+        str,
+        typer.Argument(
+            help="A line, a figure of it, a joint or its number, a part or a rule.", metavar="PLACE"
+        ),
     ],
     option: OptionName = None,
 ) -> None:
@@ -185,6 +251,18 @@ def retrofit(
     from firmpedal.cli.retrofit import run  # noqa: PLC0415
 
     sys.exit(run(file, start, to, as_json=as_json))
+
+
+@app.command(short_help="Fill and bleed: which way, how hard, where air stays.")
+def bleed(file: FileArgument, option: OptionName = None, as_json: AsJson = False) -> None:
+    """Say how to fill and bleed each wheel: from where, how hard, how much, in which attitude, step by step.
+
+    And where air stays and how much, whether it rises by itself, what gravity and a pumping foot can do;
+    what a shut parking valve makes of warmth; how long brakes take to come off in the cold.
+    """
+    from firmpedal.cli.bleed import run  # noqa: PLC0415
+
+    sys.exit(run(file, option, as_json=as_json))
 
 
 @app.command(short_help="What is this port, fitting or tube?")

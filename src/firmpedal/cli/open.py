@@ -31,9 +31,9 @@ def run(place: Path, port: int | None, *, browser: bool, lan: bool = False) -> i
     if port is not None and not _free(port, lan=lan):
         return _refused(f"Port {port} is taken. Leave --port out, and a free one is found.")
     from firmpedal.web import addresses  # noqa: PLC0415
-    from firmpedal.web.app import serve  # noqa: PLC0415  the server's libraries are slow to load
     from firmpedal.web.lan import Lan  # noqa: PLC0415
     from firmpedal.web.pairing import Pairing  # noqa: PLC0415
+    from firmpedal.web.serving import serve  # noqa: PLC0415  the server's libraries are slow to load
     from firmpedal.web.shelf import Shelf  # noqa: PLC0415
 
     whole = place.resolve()

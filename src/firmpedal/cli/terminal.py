@@ -8,25 +8,27 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from rich.box import SIMPLE_HEAD
-from rich.console import Console
 from rich.table import Table as RichTable
 from rich.text import Text
 
 from firmpedal.cli.columns import filled, widths
+from firmpedal.cli.tidy import TidyConsole
 from firmpedal.finding import Verdict
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
 from firmpedal.report.cover import verdict_line
 from firmpedal.report.findings import alike, waiting
-from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sum, Table, Tone
+from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from rich.console import Console
+
     from firmpedal.finding import Finding, Problem, Span
     from firmpedal.project import Reading
-    from firmpedal.report.sheet import Block
+    from firmpedal.report.sheet import Block, Sheet
 
 STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
 WIDEST = 100
@@ -35,8 +37,8 @@ UNUSABLE = 2
 
 
 def console(*, error: bool = False) -> Console:
-    made = Console(stderr=error, highlight=False, soft_wrap=False)
-    return Console(stderr=error, highlight=False, width=WIDEST) if made.width > WIDEST else made
+    made = TidyConsole(stderr=error, highlight=False, soft_wrap=False)
+    return TidyConsole(stderr=error, highlight=False, width=WIDEST) if made.width > WIDEST else made
 
 
 def evaluated(file: Path, option: str | None, *, as_json: bool = False) -> Evaluation | None:
@@ -153,6 +155,13 @@ def print_unclear(out: Console, evaluation: Evaluation) -> None:
         print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
 
 
+def print_sheet(out: Console, sheet: Sheet) -> None:
+    """Print a sheet under its title; drawings are for paper and pages."""
+    out.print(Text(f"\n{sheet.title}", style="bold"))
+    for block in sheet.blocks:
+        print_block(out, block)
+
+
 def print_block(out: Console, block: Block) -> None:
     """Print one block of a sheet."""
     if isinstance(block, Heading):
@@ -168,6 +177,9 @@ def print_block(out: Console, block: Block) -> None:
         out.print(_table(block, out.width))
     elif isinstance(block, Sum):
         print_sum(out, block)
+    elif isinstance(block, Group):
+        for inner in block.blocks:
+            print_block(out, inner)
 
 
 def _table(block: Table, width: int) -> RichTable:

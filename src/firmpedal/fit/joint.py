@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import HashKept, hash_kept
+
 if TYPE_CHECKING:
     from firmpedal.model.part import Interface, Part
 
@@ -118,8 +120,9 @@ class Refusal:
     reason: str
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(HashKept):
     """A joint as chosen: parts in order, who mates with whom, what was refused, what does not mate.
 
     `parts` run from the port (or from the first side of a hub) to the line end. `open_ends` are

@@ -198,6 +198,31 @@ def piston_volume(bore: float, count: float, travel: float) -> float:
     return count * math.pi * bore**2 / 4 * travel
 
 
+def give_volume(
+    bore: float, count: float, travel: float, pressure: float, reference_pressure: float
+) -> float:
+    """Volume taken up as caliper and pads give under pressure, taken as proportional to it.
+
+    V = n (pi / 4) d_p^2 x p / p_r
+
+    Args:
+        bore: d_p, piston diameter [m].
+        count: n, pistons that move this far [-].
+        travel: x, further travel of each piston at the reference pressure, once the pads touch [m].
+        pressure: p, gauge pressure [Pa].
+        reference_pressure: p_r, pressure at which the travel was measured [Pa].
+
+    Returns:
+        Volume taken up V [m^3].
+
+    Valid: d_p > 0, n, x, p >= 0, p_r > 0.
+    Source: [firmpedal-derivation], volume of a cylinder, proportional to pressure.
+    """
+    require_not_negative(pressure, "the gauge pressure")
+    require_positive(reference_pressure, "the reference pressure")
+    return piston_volume(bore, count, travel) * pressure / reference_pressure
+
+
 def _diameter_ratio_squared(pressure: float, outside_diameter: float, wall_thickness: float) -> float:
     require_not_negative(pressure, "the gauge pressure")
     require_tube(outside_diameter, wall_thickness)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.lay import near
@@ -35,12 +36,14 @@ def things_about(aircraft: Aircraft) -> tuple[Thing, ...]:
     return (*bodies, *(found for panel in aircraft.panels if (found := _plate(panel))))
 
 
+@lru_cache(maxsize=256)
 def _body(thing: KeepClear) -> Thing | None:
     if isinstance(thing.where, UnknownShape):
         return None
     return Thing(thing.name, thing.place, solid_of(thing.where), body_off(thing.where))
 
 
+@lru_cache(maxsize=256)
 def _plate(panel: Panel) -> Thing | None:
     """A panel as a box: as far as the file says, and as thick; nothing to half that where it is unknown."""
     sheet = panel.where

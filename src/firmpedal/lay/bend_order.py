@@ -1,9 +1,9 @@
 """In which order the bends of a tube can be made, so that no part of it hits bender or bench.
 
 A bend needs a straight in the hook, as long as the bender grips: up to the nearest bend that is made, or
-the tube's end. Then the half-bent tube is swept through the whole turn of the lever. The search takes the
-order that a builder would try first, from one end to the other with the same end held; where something
-is in the way it tries the other side in the hook, then another order.
+the tube's end. Then the half-bent tube is swept through the whole turn of the lever, past all but what
+holds it. The search takes the order that a builder would try first, from one end to the other with the
+same end held; where something is in the way it tries the other side in the hook, then another order.
 """
 
 from __future__ import annotations
@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from firmpedal.lay import near
+from firmpedal.lay.bender_hold import held_lengths, next_to_bend
 from firmpedal.lay.half_bent import AXIS, bend_data, half_bent
 from firmpedal.lay.movement import turned
 
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from firmpedal.lay.half_bent import BendData
+    from firmpedal.lay.half_bent import BendData, HalfBent
     from firmpedal.lay.shape import Centreline
 
     Array = NDArray[np.float64]
@@ -47,7 +48,7 @@ class BenderBody:
 
 @dataclass(frozen=True, slots=True)
 class BenderSpace:
-    """What is in the way of a tube: bodies, and the straight that the hook covers before a bend [m]."""
+    """What is in the way of a tube: bodies, and the straight that the hook needs before a bend [m]."""
 
     bodies: tuple[BenderBody, ...]
     grip: float
@@ -172,15 +173,14 @@ def _first_hit(
     its own distance from the centre times the turn.
     """
     bend = tube.bends[number]
-    covered = space.grip, min(space.grip, _straight_after(tube, number, made))
+    before, after = _straight_before(tube, number, made), _straight_after(tube, number, made)
+    holds = _holds(space, bend.radius, reach, before, after + bend.arc)
     centre = np.array([0.0, bend.radius, 0.0])
     angle = 0.0
     while True:
         shape = half_bent(tube, number, angle, made)
-        paths = [
-            _beyond(path, length) for path, length in zip((shape.held, shape.moving), covered, strict=True)
-        ]
-        room, body = _least_room(paths, angle, centre, reach, space)
+        straights = before, after + bend.radius * (bend.angle - angle)
+        room, body = _least_room(shape, straights, holds, angle, centre)
         if room < LEAST_ROOM:
             return body, angle
         if angle >= bend.angle:
@@ -192,25 +192,50 @@ def _first_hit(
         angle = min(bend.angle, angle + max(FINEST, room / float(arm)))
 
 
+@dataclass(frozen=True, slots=True)
+class _Hold:
+    """A body, how near the tube's axis may come, and how far it holds the held and the moving side [m]."""
+
+    body: BenderBody
+    reach: float
+    nearby: float
+    lengths: tuple[float, float]
+
+    def bare(self, path: Array, side: int, straight: float) -> Array:
+        """What a path can hit the body with: all beyond what the body holds, which has to be straight."""
+        held = self.lengths[side]
+        return _beyond(path, max(self.nearby, min(held, straight)) if held else 0.0)
+
+
+def _holds(space: BenderSpace, radius: float, reach: float, before: float, after: float) -> tuple[_Hold, ...]:
+    """What each body holds of the straight tube, laid in. A touch is taken wider, so that it stays one."""
+    touch = reach + 2 * LEAST_ROOM
+    nearby = next_to_bend(radius, reach, touch)
+    found = []
+    for body in space.bodies:
+        held = held_lengths(body.solid, nearby, (before, after), touch, turns=body.turns)
+        found.append(_Hold(body, reach, nearby, held))
+    return tuple(found)
+
+
 def _least_room(
-    paths: list[Array], angle: float, centre: Array, reach: float, space: BenderSpace
+    shape: HalfBent, straights: tuple[float, float], holds: tuple[_Hold, ...], angle: float, centre: Array
 ) -> tuple[float, str]:
     """The least room between the tube's surface and any body, and which body that is."""
     found = [(np.inf, "")]
-    for body in space.bodies:
-        for path in (each for each in paths if len(each)):
-            seen = centre + turned(path - centre, AXIS, -angle) if body.turns else path
-            found.append(
-                (float(near.segments_under(seen, body.solid, reach + NEARBY).min()) - reach, body.name)
-            )
+    for hold in holds:
+        for side, path in enumerate((shape.held, shape.moving)):
+            bare = hold.bare(path, side, straights[side])
+            if not len(bare):
+                continue
+            seen = centre + turned(bare - centre, AXIS, -angle) if hold.body.turns else bare
+            off = near.segments_under(seen[None], hold.body.solid, hold.reach + NEARBY).min()
+            found.append((float(off) - hold.reach, hold.body.name))
     return min(found)
 
 
 def _beyond(path: Array, length: float) -> Array:
-    """What is left of a path after a length from its start, in short pieces.
-
-    Next to the bend the tools hold the tube, and they can hold it where it is straight.
-    """
+    """What is left of a path after a length from its start, in short pieces."""
     steps = np.linalg.norm(np.diff(path, axis=0), axis=1)
     stations = np.concatenate([[0.0], np.cumsum(steps)])
     if stations[-1] <= length:

@@ -121,6 +121,7 @@ def _cut(line: LaidLine, zone: Zone, course: Course, way: int) -> _Cut:
     return _Cut(stretches, tuple((edge, clip.point_on(points, stations, edge)) for edge in inner), ends)
 
 
+@lru_cache(maxsize=256)
 def path_of(line: LaidLine, straights: float | None = None) -> Course | None:
     """The line as a polyline with stations: the bent centreline of a tube, else the corner points.
 
@@ -129,8 +130,14 @@ def path_of(line: LaidLine, straights: float | None = None) -> Course | None:
         straights: The greatest step on the straights of a tube, where a finer one finds nothing more [m].
     """
     if line.tube and line.tube.centreline:
-        return sample(line.tube.centreline, SAMPLING, straights)
-    return None if line.path is None else _polyline(line.path)
+        course = sample(line.tube.centreline, SAMPLING, straights)
+    elif line.path is not None:
+        course = _polyline(line.path)
+    else:
+        return None
+    for array in course:
+        array.flags.writeable = False  # whoever asks next gets the same one
+    return course
 
 
 def _polyline(corners: tuple[Point, ...]) -> Course:

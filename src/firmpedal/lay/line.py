@@ -7,6 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.formulas.attitude import height
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.lay.hose import HoseLengths, hose_lengths
 from firmpedal.lay.movement import Carried, Travel, travel
 from firmpedal.lay.supports import Supports, supports_of
@@ -45,8 +46,9 @@ class Height:
     value: Value
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class LaidLine:
+class LaidLine(HashKept):
     """One line as it lies: `tube` for bent tube, `hose` for hose; plastic has neither."""
 
     name: str

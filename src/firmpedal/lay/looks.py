@@ -14,7 +14,7 @@ from firmpedal.lay.placed import at_rest, course_in
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from numpy.typing import NDArray
 
@@ -34,15 +34,19 @@ MOST_LOOKS = 256
 
 
 class Look(NamedTuple):
-    """The line in one setting, and where it is nearest to the thing then."""
+    """The line in one setting, and how near it comes to the thing then."""
 
     setting: Setting
     line: Array
-    nearest: near.Nearest
+    distance: float
 
-    @property
-    def distance(self) -> float:
-        return self.nearest.distance
+
+class Glance(NamedTuple):
+    """The line in one setting, and how far each of its segments is off: that, or at least that."""
+
+    setting: Setting
+    line: Array
+    offs: Array
 
 
 class Scene(NamedTuple):
@@ -59,9 +63,20 @@ class Scene(NamedTuple):
         rest = at_rest(self.own[2], self.states)
         return moved(self.own[2].motions, there, {**rest, **dict(setting)}, tuple(rest.items()))
 
-    def look(self, setting: Setting) -> Look:
-        line = self.line_in(setting)
-        return Look(setting, line, near.nearest(line, self.solid))
+    def look(self, *settings: Setting) -> list[Look]:
+        """Look in several settings at once, which is much quicker than one after the other."""
+        lines = np.array([self.line_in(setting) for setting in settings])
+        distances = near.least(lines, self.solid)
+        return [Look(*each) for each in zip(settings, lines, map(float, distances), strict=True)]
+
+    def glance(self, settings: Sequence[Setting], enough: float) -> list[Glance]:
+        """The same, but closely only at what may be nearer than a limit."""
+        lines = np.array([self.line_in(setting) for setting in settings])
+        return list(map(Glance, settings, lines, near.segments_under(lines, self.solid, enough)))
+
+    def nearest(self, look: Look) -> near.Nearest:
+        """Where the line is nearest to the thing."""
+        return near.nearest(look.line, self.solid)
 
 
 def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
@@ -85,45 +100,45 @@ def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
     return best, off
 
 
-class Glance(NamedTuple):
-    """The line in one setting, and how far each of its segments is off: that, or at least that."""
-
-    setting: Setting
-    line: Array
-    offs: Array
-
-
 def _nearest_between(
     scene: Scene, name: str, ends: tuple[Setting, Setting], best: Look
 ) -> tuple[Look, float]:
     """Halve the way between two settings of one range, always where something nearer can lie most of all.
 
+    The middles of all ways that wait are looked at together, and each is taken when it is its turn.
+
     Returns:
         The nearest look, and by how much something unseen can still be nearer.
     """
-    one, other = (_glance(scene, setting, best.distance) for setting in ends)
+    one, other = scene.glance(ends, best.distance)
     waiting = [(_least(one, other), 0, one, other)]
+    seen: dict[Setting, Glance] = {}
     for count in range(1, MOST_LOOKS):
         least, _, one, other = heappop(waiting)
-        if least >= best.distance - max(CLOSE, SHARE * best.distance):
+        enough = best.distance - max(CLOSE, SHARE * best.distance)
+        if least >= enough:
             return best, 0.0
-        middle = _glance(scene, _mixed(one.setting, other.setting, name, 0.5), best.distance)
+        if (setting := _middle(one, other, name)) not in seen:
+            others = [_middle(a, b, name) for off, _, a, b in waiting if off < enough]
+            more = [each for each in others if each not in seen][: MOST_LOOKS - count - len(seen) - 1]
+            settings = [setting, *more]
+            seen.update(zip(settings, scene.glance(settings, best.distance), strict=True))
+        middle = seen.pop(setting)
         if middle.offs.min() < best.distance - FELT:
-            best = scene.look(middle.setting)
+            (best,) = scene.look(middle.setting)
         heappush(waiting, (_least(one, middle), 2 * count, one, middle))
         heappush(waiting, (_least(middle, other), 2 * count + 1, middle, other))
     return best, max(best.distance - waiting[0][0], 0.0)
+
+
+def _middle(one: Glance, other: Glance, name: str) -> Setting:
+    return _mixed(one.setting, other.setting, name, 0.5)
 
 
 def _least(one: Glance, other: Glance) -> float:
     """How near the line can come to the thing at least between two settings."""
     way = _ways(one.line, other.line)
     return float((one.offs + other.offs - np.maximum(way[:-1], way[1:])).min()) / 2
-
-
-def _glance(scene: Scene, setting: Setting, enough: float) -> Glance:
-    line = scene.line_in(setting)
-    return Glance(setting, line, near.segments_under(line, scene.solid, enough))
 
 
 def _ways(one: Array, other: Array) -> Array:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -9,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.lay.spread import Bounds, spread
 from firmpedal.lay.states import Setting, measured_in, missing_of, settings_of
 from firmpedal.model.surroundings import Moving, Shift, State, Swing, UnknownMotion
@@ -33,8 +35,9 @@ PLACES = {
 }
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(HashKept):
     """A point with what carries it, innermost first; `measured` is the state it was measured in."""
 
     position: Position
@@ -213,6 +216,8 @@ class _Move(NamedTuple):
             return point
         value = now[self.motion.variable]
         share = float(value == self.motion.setting) if self.motion.setting else float(value)
+        if not share:
+            return point
         share = -share if back else share
         if isinstance(self.motion, Shift):
             return point + share * self.vector
@@ -272,6 +277,15 @@ def _longest(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
 
 def turned(vector: Array, axis: Array, angle: float) -> Array:
     """Turn a vector, or each row of several, about a unit axis by the right hand (Rodrigues)."""
-    cross, along = np.cross(axis, vector), np.multiply.outer(vector @ axis, axis)
-    result: Array = along + (vector - along) * np.cos(angle) + cross * np.sin(angle)
+    x, y, z = (float(part) for part in axis)
+    across, still = math.sin(angle), math.cos(angle)
+    over = 1 - still
+    by_column = np.array(
+        (
+            (still + over * x * x, over * x * y + across * z, over * x * z - across * y),
+            (over * x * y - across * z, still + over * y * y, over * y * z + across * x),
+            (over * x * z + across * y, over * y * z - across * x, still + over * z * z),
+        )
+    )
+    result: Array = vector @ by_column
     return result

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 GRID = np.linspace(0, 1, 17)
+ROUNDING = 1e-12  # as a share of the figures
 ROUNDS = 11  # each keeps an eighth of the segment: at the end less than 1e-9 of it is left
 
 
@@ -70,8 +71,9 @@ def nearest(points: Array, solid: Solid) -> Nearest:
     if len(points) == 1:
         points = np.repeat(points, 2, axis=0)
     off, steps = distance(points, solid), np.diff(points, axis=0)
-    # no place of a segment is nearer than half of what its two ends are off, less half its length
-    close = np.flatnonzero(off[:-1] + off[1:] - lengths(steps) <= 2 * off.min())
+    # no place of a segment is nearer than half of what its two ends are off, less half its length; of one
+    # that leads straight away from the body that is what its end is off, but for rounding
+    close = np.flatnonzero(off[:-1] + off[1:] - lengths(steps) <= 2 * off.min() + ROUNDING * off.max())
     starts, steps = points[close], steps[close]
     shares = _nearest_shares(starts, steps, solid)
     places = starts + shares[:, None] * steps
@@ -89,25 +91,49 @@ def lengths(steps: Array) -> Array:
     return found
 
 
-def segments_under(points: Array, solid: Solid, enough: float) -> Array:
-    """Give how far each segment of a path is off a body, where that is under a limit; else a lesser figure.
+def segments_under(paths: Array, solid: Solid, enough: float) -> Array:
+    """Give how far each segment of paths is off a body, where that is under a limit; else a lesser figure.
 
     Quick where a path keeps well off: no place of a segment is nearer than half of what its two ends are
     off, less half its length, and only segments that could come under the limit are looked at closely.
 
     Args:
-        points: Corners of the path, shape (n, 3), n at least 2 [m].
+        paths: Corners of the paths, shape (k, n, 3), n at least 2 [m].
         solid: The body [m].
         enough: How far off is far enough [m].
 
     Returns:
-        Distances, shape (n - 1,) [m].
+        Distances, shape (k, n - 1) [m].
     """
-    off, steps = distance(points, solid), np.diff(points, axis=0)
-    offs: Array = (off[:-1] + off[1:] - lengths(steps)) / 2
-    close = offs < enough
+    offs, steps, _ = _bounds(paths, solid)
+    return _looked_at(offs, paths[:, :-1], steps, solid, offs < enough)
+
+
+def least(paths: Array, solid: Solid) -> Array:
+    """Give how near each of several paths comes to a body, shape (k,) [m]; 0 inside it.
+
+    Args:
+        paths: Corners of the paths, shape (k, n, 3), n at least 2 [m].
+        solid: The body [m].
+    """
+    offs, steps, at_corners = _bounds(paths, solid)
+    close = offs <= at_corners.min(axis=1)[:, None]
+    nearest_ones: Array = _looked_at(offs, paths[:, :-1], steps, solid, close).min(axis=1)
+    return nearest_ones
+
+
+def _bounds(paths: Array, solid: Solid) -> tuple[Array, Array, Array]:
+    """How near each segment can come at least, its step, and what the corners are off."""
+    off = distance(paths.reshape(-1, 3), solid).reshape(paths.shape[:2])
+    steps = paths[:, 1:] - paths[:, :-1]
+    long = lengths(steps.reshape(-1, 3)).reshape(steps.shape[:2])
+    return (off[:, :-1] + off[:, 1:] - long) / 2, steps, off
+
+
+def _looked_at(offs: Array, starts: Array, steps: Array, solid: Solid, close: NDArray[np.bool_]) -> Array:
+    """Put the distance of the close ones in the place of what they are off at least."""
     if close.any():
-        offs[close] = distances_of_straights(points[:-1][close], steps[close], solid)
+        offs[close] = distances_of_straights(starts[close], steps[close], solid)
     return offs
 
 
@@ -140,14 +166,21 @@ def _nearest_to_straight(starts: Array, steps: Array, start: Array, finish: Arra
     square, own = float(bar @ bar), np.einsum("ij,ij->i", steps, steps)
     along, back = steps @ bar, np.einsum("ij,ij->i", steps, between)
     ahead = between @ bar
-    with np.errstate(divide="ignore", invalid="ignore"):
-        spread = own * square - along**2
-        shares = np.where(spread > 0, (along * ahead - back * square) / spread, 0.0)
-        shares = np.clip(np.nan_to_num(shares), 0.0, 1.0)
-        on_bar = np.clip((along * shares + ahead) / square, 0.0, 1.0) if square > 0 else 0.0 * shares
-        again = np.clip((along * on_bar - back) / own, 0.0, 1.0)
-    nearest_shares: Array = np.where(own > 0, again, 0.0)
-    return nearest_shares
+    shares = _share(along * ahead - back * square, own * square - along**2)
+    on_bar = _within((along * shares + ahead) / square) if square > 0 else 0.0 * shares
+    return _share(along * on_bar - back, own)
+
+
+def _share(part: Array, whole: Array) -> Array:
+    """Which share of a whole each part is, from nothing to all; nothing where there is no whole."""
+    some = whole > 0
+    return _within(np.where(some, part, 0.0) / np.where(some, whole, 1.0))
+
+
+def _within(shares: Array) -> Array:
+    """Shares kept between nothing and all; quicker than the library's clip of short rows."""
+    kept: Array = np.minimum(np.maximum(shares, 0.0), 1.0)
+    return kept
 
 
 def _narrowed(starts: Array, steps: Array, solid: Solid) -> Array:
@@ -168,7 +201,7 @@ def distance(points: Array, solid: Solid) -> Array:
     """Distances of points, shape (n, 3), from a body; 0 inside it."""
     match solid:
         case Box(low, high):
-            return lengths(points - np.clip(points, low, high))
+            return lengths(points - np.minimum(np.maximum(points, low), high))
         case Bar(start, finish, radius):
             gaps: Array = np.maximum(_from_straight(points, np.array(start), np.array(finish)) - radius, 0.0)
             return gaps
@@ -199,5 +232,5 @@ def _off_middle(points: Array, solid: Solid) -> Array:
 def _from_straight(points: Array, start: Array, finish: Array) -> Array:
     step = finish - start
     square = float(step @ step)
-    share = np.clip((points - start) @ step / square, 0.0, 1.0) if square > 0 else np.zeros(len(points))
+    share = _within((points - start) @ step / square) if square > 0 else np.zeros(len(points))
     return lengths(points - (start + share[:, None] * step))

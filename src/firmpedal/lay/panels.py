@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.lay.crossing import crossing, path_of
@@ -42,6 +43,7 @@ class Passing:
     unsure: tuple[Missing, ...] = ()
 
 
+@lru_cache(maxsize=4096)
 def passing(line: LaidLine, panel: Panel) -> Passing:
     """Find where a line goes through a panel, from its one face to the other.
 

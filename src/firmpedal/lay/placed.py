@@ -51,6 +51,8 @@ def course_in(
         setting: The states that are other than when the ends were measured.
     """
     points, stations = course
+    if not any(carried.motions for carried in ends):
+        return points
     share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
     from_start, from_finish = (points_in(points, carried, states, setting) for carried in ends)
     there: Array = (1 - share) * from_start + share * from_finish

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import catalogue
@@ -75,7 +76,7 @@ class PortFitting:
         found = (*self.place.coordinates, self.aside, self.along, self.length, self.part.width)
         return tuple(value for value in found if value is not None)
 
-    @property
+    @cached_property
     def legs(self) -> tuple[Leg, ...]:
         """Every way in which the figures can be read; none while one of them is unknown."""
         length, width = self.length, self.part.width
@@ -118,24 +119,23 @@ def port_fittings(
         joint = next((one for one in assembly.joints if one.name == name), None)
         bodies = [part for part in joint.parts if part.category is Category.FITTING] if joint else []
         if joint is not None and bodies and bodies[0].turn is not None and port.faces.vector is not None:
-            found.append(_fitting(port, bodies[0], joint, port.faces.vector, assembly, laid))
+            way = _leaving(joint, assembly, laid)
+            found.append(_fitting(name, port, bodies[0], port.faces.vector, *way))
     return tuple(found)
 
 
-def _fitting(
-    port: Port, part: Part, joint: Joint, axis: Point, assembly: Assembly, laid: Sequence[LaidLine]
-) -> PortFitting:
-    line, way = _leaving(joint, assembly, laid)
+@lru_cache(maxsize=1024)
+def _fitting(name: str, port: Port, part: Part, axis: Point, line: str, way: Point | None) -> PortFitting:
     arm = port.arm.vector or (_arm(axis, way, part.turn or 0.0, SAME_ANGLE) if way else None)
     on_axis = exactly("beside the axis", Dimension.LENGTH, 0.0, Mark.DERIVED)
     if port.at.known:
         along = total("reach", (_stem(part), minus(screwed_in(port, catalogue()))))
-        return PortFitting(joint.name, port, part, port.at, on_axis, along, axis, arm, line)
+        return PortFitting(name, port, part, port.at, on_axis, along, axis, arm, line)
     measured = catalogue().part(port.seat_measured_with) or part
     stand = stand_of([measured])
     aside = stand.lateral if measured.turn else on_axis
     back = None if same_body(part, measured) else total("reach", (_stem(part), minus(stand.reach)))
-    return PortFitting(joint.name, port, part, port.seat, aside, back, axis, arm, line)
+    return PortFitting(name, port, part, port.seat, aside, back, axis, arm, line)
 
 
 def _stem(part: Part) -> Value:

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.lay import near
 from firmpedal.lay.wrench import rays_round
 from firmpedal.quantity import Answer
@@ -29,8 +30,9 @@ if TYPE_CHECKING:
 DIRECTIONS = 120  # looked at round the port: every three degrees
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Leg:
+class Leg(HashKept):
     """One reading of a leg: `slack` is how far it can lie off, `arm` where it points in the end.
 
     `turn` is the angle between the leg and the way the port faces, 0 for a straight body; `length` and
@@ -75,12 +77,14 @@ def _lies_into(leg: Leg, solid: near.Solid, off: float) -> Answer:
     return _meets(leg, _final(leg), solid, off)
 
 
-def cross(legs: Sequence[Leg], others: Sequence[Leg]) -> Answer:
+@lru_cache(maxsize=1024)
+def cross(legs: tuple[Leg, ...], others: tuple[Leg, ...]) -> Answer:
     """Say whether two legs that point where they shall lie in each other."""
     return _of_all([_pair(_final(leg), leg, other) for leg in legs for other in others])
 
 
-def swept_beside(legs: Sequence[Leg], others: Sequence[Leg]) -> Answer:
+@lru_cache(maxsize=1024)
+def swept_beside(legs: tuple[Leg, ...], others: tuple[Leg, ...]) -> Answer:
     """Say whether a leg that is turned once round its port meets another that stays where it is."""
     return _of_all([_pair(_round(leg), leg, other) for leg in legs for other in others])
 

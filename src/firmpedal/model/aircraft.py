@@ -22,6 +22,7 @@ from firmpedal.model.fields import (
     Text,
     YesNo,
 )
+from firmpedal.model.ground import OnTheGround
 from firmpedal.model.kinds import Caliper, Component, MasterCylinder
 from firmpedal.model.space import NamedPoint
 from firmpedal.model.stock import Fluid
@@ -66,6 +67,10 @@ class FileUnits(Declared):
     temperature: Text = ""
     mass: Text = ""
     torque: Text = ""
+    speed: Text = ""
+    energy: Text = ""
+    acceleration: Text = ""
+    time: Text = ""
     fractions: Text = ""
 
 
@@ -111,6 +116,7 @@ class Aircraft(Declared):
     fluid: Annotated[Fluid | None, Reads("fluid")] = None
     fluid_before: Annotated[Fluid | None, Reads("fluid")] = None
     foot: Foot
+    on_the_ground: OnTheGround
     points: Annotated[tuple[NamedPoint, ...], Reads("named_points")] = ()
     states: Annotated[tuple[State, ...], Members] = ()
     attitudes: Annotated[tuple[Attitude, ...], Members] = ()

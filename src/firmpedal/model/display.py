@@ -25,6 +25,18 @@ INCH = {
     Dimension.TORQUE: "lbf in",
     Dimension.LINEAR_DENSITY: "lb/ft",
     Dimension.DENSITY: "lb/in3",
+    Dimension.ENERGY: "ft-lbf",
+    Dimension.SPEED: "kt",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "ft/s^2",
+    Dimension.POWER: "W",
+    Dimension.SPECIFIC_HEAT: "J/kg K",
+    Dimension.HEAT_TRANSFER: "W/m^2 K",
+    Dimension.CONDUCTANCE: "W/K",
+    Dimension.AREA: "sq in",
+    Dimension.KINEMATIC_VISCOSITY: "mm^2/s",
+    Dimension.SURFACE_TENSION: "mN/m",
+    Dimension.FLOW: "cu in/s",
 }
 METRIC = {
     Dimension.LENGTH: "mm",
@@ -37,6 +49,18 @@ METRIC = {
     Dimension.TORQUE: "N m",
     Dimension.LINEAR_DENSITY: "kg/m",
     Dimension.DENSITY: "kg/m3",
+    Dimension.ENERGY: "kJ",
+    Dimension.SPEED: "kt",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "m/s^2",
+    Dimension.POWER: "W",
+    Dimension.SPECIFIC_HEAT: "J/kg K",
+    Dimension.HEAT_TRANSFER: "W/m^2 K",
+    Dimension.CONDUCTANCE: "W/K",
+    Dimension.AREA: "cm^2",
+    Dimension.KINEMATIC_VISCOSITY: "mm^2/s",
+    Dimension.SURFACE_TENSION: "mN/m",
+    Dimension.FLOW: "ml/s",
 }
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6

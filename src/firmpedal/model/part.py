@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.quantity import Mark, Step, Value
 from firmpedal.units import Dimension
 
@@ -64,8 +65,9 @@ class Gender(StrEnum):
         return Gender.FEMALE if self is Gender.MALE else Gender.MALE
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Interface:
+class Interface(HashKept):
     """One half of a joint: form, size and gender.
 
     `size` is the dash number for flares, nuts, sleeves, bosses and bulkhead threads (`-4`; metric tube
@@ -140,8 +142,9 @@ _WIDTHS = (
 )
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Part:
+class Part(HashKept):
     """One designation, dash and material that can be bought.
 
     `turn` is the angle in radians by which the body turns the line, None where it has no two flow

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.quantity import Mark, all_missing
 
 if TYPE_CHECKING:
@@ -13,8 +14,9 @@ if TYPE_CHECKING:
 Point = tuple[float, float, float]
 
 
+@hash_kept
 @dataclass(frozen=True, slots=True)
-class Position:
+class Position(HashKept):
     """A point [aft, right, up]; each coordinate is a value with its story."""
 
     aft: Value

@@ -11,6 +11,7 @@ from firmpedal.units import Dimension
 _NO_FATIGUE_STRENGTH = unknown("fatigue strength", Dimension.PRESSURE, "catalogue")
 _NO_EXPANSION = unknown("thermal expansion", Dimension.EXPANSION, "catalogue")
 _NO_TEMPERATURE = unknown("temperature limit", Dimension.TEMPERATURE, "catalogue")
+_NO_TENSION = unknown("surface tension", Dimension.SURFACE_TENSION, "catalogue")
 
 
 class LineKind(StrEnum):
@@ -118,7 +119,10 @@ class Fluid:
     colour: str
     thermal_expansion: Value = _NO_EXPANSION  # of volume
     boiling_point: Value = _NO_TEMPERATURE  # of wet fluid, the lowest allowed
+    dry_boiling_point: Value = _NO_TEMPERATURE  # of fresh fluid, the lowest allowed
     service_temperature: Value = _NO_TEMPERATURE  # lowest to highest
+    surface_tension: Value = _NO_TENSION  # against air
+    viscosity_at: tuple[tuple[float, Value], ...] = ()  # kinematic, by temperature [K], coldest first
     note: str = ""
     family: str = ""  # hydrocarbon, glycol, silicone: fluids of one family mix
     seal_ratings: tuple[SealRating, ...] = ()

@@ -106,7 +106,10 @@ class Zone(Named):
 
 
 class Brake(Declared):
-    """The brake lever of a pedal: by its two arms, or by its pivot points."""
+    """The brake lever of a pedal: by its two arms, or by its pivot points.
+
+    `travel_to_stop` is how far the pad can go, along its arc, until it meets the floor or a stop.
+    """
 
     pad: OptionalLength
     arm: OptionalLength
@@ -114,6 +117,7 @@ class Brake(Declared):
     pad_at: Annotated[Position | None, Reads("position")] = None
     rod_end: Annotated[Position | None, Reads("position")] = None
     cylinder_base: Annotated[Position | None, Reads("position")] = None
+    travel_to_stop: OptionalLength
 
 
 class Pedal(Named):

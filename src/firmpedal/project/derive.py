@@ -10,7 +10,7 @@ from firmpedal.project.copying import Copying, copied
 from firmpedal.project.mirroring import LONGEST_CHAIN, Mirror, mirrored_tree, opposite_states
 from firmpedal.project.names import parted, quoted, suggest, swap_words
 from firmpedal.project.overlay import POINTS, overlay
-from firmpedal.project.points import AXES
+from firmpedal.project.points import AXES, suggest_way
 from firmpedal.project.schema import known_keys
 from firmpedal.project.tree import (
     UNKNOWN,
@@ -177,7 +177,7 @@ class _Deriver:
         for key in shift.entries:
             if key not in AXES:
                 message = f"{quoted(key)} is not a way to go"
-                self.notes.note_at(shift.key_span(key), message, key, suggest(key, AXES))
+                self.notes.note_at(shift.key_span(key), message, key, suggest_way(key))
                 return None
         lengths = [self._is_length(item) for item in shift.entries.values()]  # each is looked at
         return shift if all(lengths) else None

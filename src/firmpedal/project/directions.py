@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 from firmpedal.model.fields import Reads
 from firmpedal.model.space import Direction
 from firmpedal.project.measures import marked, measure
-from firmpedal.project.names import label_of, quoted, suggest
-from firmpedal.project.points import AXES
+from firmpedal.project.names import label_of, quoted
+from firmpedal.project.points import AXES, suggest_way
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, is_empty
 from firmpedal.quantity import Mark, Missing, Value
 from firmpedal.units import Dimension
@@ -66,7 +66,7 @@ def _from_words(context: Context, node: Leaf) -> Point | None:
         if word == "and":
             continue
         if word not in AXES:
-            context.notes.note(node, f"{quoted(word)} is not a direction", suggest(word, AXES))
+            context.notes.note(node, f"{quoted(word)} is not a direction", suggest_way(word))
             return None
         axis, sign = AXES[word]
         vector[axis] += sign

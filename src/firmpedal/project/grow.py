@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
@@ -10,16 +11,20 @@ from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
 from firmpedal.finding import Span
 from firmpedal.project.layout import DEEPEST, compose
 from firmpedal.project.names import quoted
+from firmpedal.project.notes import Notes
+from firmpedal.project.pieces import shares
 from firmpedal.project.tree import Absent, Branch, Items, Leaf, Node, is_empty, stamped
 
 if TYPE_CHECKING:
     from ruamel.yaml.nodes import Node as YamlNode
 
-    from firmpedal.project.notes import Notes
+    from firmpedal.finding import Problem
 
 MOST_PIECES = 20_000  # an aircraft has some hundreds
+REMEMBERED_TO = 2  # of keys behind keys: the things of a section
 
 _MERGE = "<<"
+_UNFOLDS = "the file unfolds to too many pieces"
 _NOTHING = ("~", "null", "Null", "NULL")
 _OWN_TAGS = frozenset(
     f"tag:yaml.org,2002:{name}"
@@ -33,7 +38,7 @@ def load_text(text: str, file: str, notes: Notes) -> Branch | None:
     notes.found += problems
     if root is None:
         return None
-    grower = _Grower(file, notes)
+    grower = _Grower(file, notes, remembers=not shares(text))
     if not isinstance(root, MappingNode):
         notes.note_at(
             grower.span(root),
@@ -55,6 +60,7 @@ class _Grower:
 
     file: str
     notes: Notes
+    remembers: bool = False
     pieces: int = 0
     seen: set[int] = field(default_factory=set)
     anchors: dict[str, tuple[int, Span]] = field(default_factory=dict)
@@ -66,7 +72,7 @@ class _Grower:
         """Grow one node; one that was met before stands behind an alias."""
         self.pieces += 1
         if self.pieces > MOST_PIECES:
-            raise _TooMuchError("the file unfolds to too many pieces")
+            raise _TooMuchError(_UNFOLDS)
         if depth > DEEPEST:
             raise _TooMuchError("lists or keys are nested too deeply")
         again = id(node) in self.seen
@@ -106,7 +112,7 @@ class _Grower:
                 )
                 continue
             name, span = " ".join(str(key.value).split()), self.span(key)
-            grown = self.grow(value, depth + 1)
+            grown = self._behind(value, depth + 1)
             if is_empty(grown):
                 name, grown = self._without_value(key, name, value)
             if name == _MERGE:
@@ -117,6 +123,17 @@ class _Grower:
             else:
                 own.entries[name], own.keys[name] = _named_at(grown, span), span
         return _under(merged, own)
+
+    def _behind(self, node: YamlNode, depth: int) -> Node:
+        """Grow what stands behind a key; a thing that takes nothing from elsewhere may be known already."""
+        if not self.remembers or depth > REMEMBERED_TO or not isinstance(node, MappingNode):
+            return self.grow(node, depth)
+        grown, pieces, found = _grown_alone(node, depth, self.file)
+        self.pieces += pieces
+        self.notes.found += found
+        if self.pieces > MOST_PIECES:
+            raise _TooMuchError(_UNFOLDS)
+        return grown
 
     def _without_value(self, key: ScalarNode, name: str, value: YamlNode) -> tuple[str, Leaf]:
         """A key with nothing behind it; or `{value:3}`, which to YAML is one long key, as it is meant."""
@@ -144,6 +161,13 @@ class _Grower:
             message = "`<<` takes over the keys of an anchored thing, and this is none"
             self.notes.note_at(span, message, _MERGE, "write `<<: *name`, or `like: other_thing`")
         return [source for source in sources if isinstance(source, Branch)]
+
+
+@lru_cache(maxsize=1024)
+def _grown_alone(node: MappingNode, depth: int, file: str) -> tuple[Node, int, tuple[Problem, ...]]:
+    """What a node, and no other, grows to, with the count of its pieces and its problems."""
+    grower = _Grower(file, Notes(), remembers=True)
+    return grower.grow(node, depth), grower.pieces, tuple(grower.notes.found)
 
 
 def _named_at(node: Node, span: Span) -> Node:

@@ -36,7 +36,7 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
         return None, problems
     plain = text.translate(_BLANKS)
     try:
-        root = composed(plain, _read_whole) or _read_whole(plain)
+        root = composed(plain, DEEPEST, _read_whole) or _read_whole(plain, DEEPEST)
     except MarkedYAMLError as error:
         return None, [_explained(error, text, file)]
     except RecursionError:
@@ -49,9 +49,9 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
     ]
 
 
-def _read_whole(text: str) -> YamlNode | None:
+def _read_whole(text: str, levels: int) -> YamlNode | None:
     yaml = YAML(typ="safe", pure=True)
-    yaml.max_depth = DEEPEST
+    yaml.max_depth = levels
     yaml.composer.warn_double_anchors = False
     root: YamlNode | None = yaml.compose(text)
     return root

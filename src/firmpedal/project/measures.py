@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING, cast
 
 from firmpedal import units
@@ -49,14 +50,14 @@ def measure(context: Context, node: Node, marker: Reads, label: str = "") -> Val
 
 def unmeasured(node: Node, label: str, dimension: Dimension) -> Value:
     """A value that somebody still has to measure."""
-    missing = (Missing(node.path, label),)
+    missing = (Missing(node.path, label, dimension),)
     return Value(label, dimension, None, Mark.MEASURED, node.path, missing=missing)
 
 
 def _number(context: Context, node: Leaf, marker: Reads, label: str) -> Value:
     dimension = cast("Dimension", marker.dimension)
     try:
-        read = units.read(node.text, dimension, context.default_unit(dimension))
+        value = _written(node.text, dimension, context.default_unit(dimension), label, node.path)
     except units.UnitError as error:
         if context.default_unit(dimension) is None and _only_lacks_unit(node.text, dimension):
             context.without_unit.setdefault(dimension, []).append((node, label))
@@ -64,11 +65,16 @@ def _number(context: Context, node: Leaf, marker: Reads, label: str) -> Value:
             message, advice = parted(str(error), error.suggestion)
             context.notes.note(node, f"{label}: {message}", advice or f"write it as {sample(dimension)}")
         return unmeasured(node, label, dimension)
-    if read.low < 0 and not marker.signed:
+    if value.low < 0 and not marker.signed:
         message = f"{label} cannot be less than nothing"
         context.notes.note(node, message, "write it without the minus sign")
-    mark = Mark.ESTIMATE if read.about else Mark.MEASURED
-    return Value(label, dimension, read.span, mark, node.path)
+    return value
+
+
+@lru_cache(maxsize=8192)  # the same value again is found at once by whoever remembers what came of it
+def _written(text: str, dimension: Dimension, unit: str | None, label: str, path: str) -> Value:
+    read = units.read(text, dimension, unit)
+    return Value(label, dimension, read.span, Mark.ESTIMATE if read.about else Mark.MEASURED, path)
 
 
 def _only_lacks_unit(text: str, dimension: Dimension) -> bool:

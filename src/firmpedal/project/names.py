@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from difflib import get_close_matches
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -36,6 +37,7 @@ _LONGEST_WORD = 80
 _ADVICE = re.compile(r"(?:: |\. |, or |; )(?=(?:did you mean|[Ww]rite |choose from|choose one of))")
 
 
+@lru_cache(maxsize=8192)
 def label_of(path: str) -> str:
     """Turn lines.left_leg.via.2 into `left_leg via 2`."""
     parts = path.split(".")

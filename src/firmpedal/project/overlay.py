@@ -8,6 +8,7 @@ word stays in the tree until everything is laid, because it may have to outlast 
 from __future__ import annotations
 
 from dataclasses import replace
+from operator import is_
 from typing import TYPE_CHECKING
 
 from firmpedal.project.names import label_of, quoted, suggest
@@ -15,6 +16,8 @@ from firmpedal.project.schema import keys_at
 from firmpedal.project.tree import Branch, Items, Leaf, Node, is_removed
 
 if TYPE_CHECKING:
+    from collections.abc import Collection
+
     from firmpedal.model.fields import Declared
     from firmpedal.project.notes import Notes
     from firmpedal.project.schema import Key
@@ -66,7 +69,8 @@ def _removing(node: Node, below: Node | None) -> Node:
 def without_removed(node: Node, notes: Notes, path: str = "") -> Node:
     """Take out what was removed, and say where there was nothing to remove."""
     if isinstance(node, Items):
-        return replace(node, nodes=tuple(without_removed(item, notes, path) for item in node.nodes))
+        nodes = tuple(without_removed(item, notes, path) for item in node.nodes)
+        return node if _same(nodes, node.nodes) else replace(node, nodes=nodes)
     if not isinstance(node, Branch):
         return node
     entries: dict[str, Node] = {}
@@ -77,4 +81,9 @@ def without_removed(node: Node, notes: Notes, path: str = "") -> Node:
             others = [name for name, other in node.entries.items() if not is_removed(other)]
             message = f"there is no {quoted(key)} in {label_of(path) or path or 'the file'} to remove"
             notes.note_at(node.key_span(key), message, key, suggest(key, others), via=item.via)
-    return replace(node, entries=entries)
+    return node if _same(entries.values(), node.entries.values()) else replace(node, entries=entries)
+
+
+def _same(ones: Collection[Node], others: Collection[Node]) -> bool:
+    """Whether nothing was taken out anywhere below."""
+    return len(ones) == len(others) and all(map(is_, ones, others))

@@ -1,7 +1,8 @@
-"""YAML's nodes of a text put together from those of its top keys, each remembered.
+"""YAML's nodes of a text put together from those of its keys, each remembered.
 
-Whoever changes one line of a file has every other key composed already. Where a text is not simply a row
-of top keys, nothing is put together and YAML reads it whole.
+Whoever changes one line of a file has every other key composed already: those at its top, and those of
+the keys behind them. Where a text is not simply a row of keys, nothing is put together and YAML reads it
+whole.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from ruamel.yaml.error import YAMLError
 from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
@@ -20,12 +21,13 @@ if TYPE_CHECKING:
 
     from ruamel.yaml.nodes import Node
 
-    Compose = Callable[[str], Node | None]
+    Compose = Callable[[str, int], Node | None]  # a text, and into how many levels it may go
 
-_TOP = re.compile(r"^(?=[^\s#])", re.MULTILINE)
+_ROW = re.compile(r"^(?P<indent> *)(?=[^\s#])", re.MULTILINE)
 _KEY = re.compile(r"[A-Za-z][\w ]*:(?=\s)")
+_ALONE = re.compile(r"[A-Za-z][\w ]*: *(?:#.*)?\r?\n")  # a key with nothing behind it on its own line
 _SHARED = re.compile(r"[&*!](?=\S)|<<|^%")  # what one key may take from another, or says of them all
-_LINE_END = re.compile(r"\r\n|[\n\r\x85\u2028\u2029]")
+_ODD_LINE_END = re.compile(r"\r(?!\n)|[\x85\u2028\u2029]")  # YAML's own, which hide a line from us
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,53 +39,84 @@ class Mark:
     column: int
 
 
-def composed(text: str, compose: Compose) -> MappingNode | None:
-    """Put a text's nodes together from its top keys; None where it has to be read whole.
+class _Piece(NamedTuple):
+    """A key with all that belongs to it; the letters and the lines before it, and how far in it stands."""
+
+    text: str
+    start: int
+    line: int
+    column: int
+
+
+def shares(text: str) -> bool:
+    """Whether one key of a text may take something from another: by an anchor, an alias, a tag."""
+    return _SHARED.search(text) is not None
+
+
+def composed(text: str, levels: int, compose: Compose) -> MappingNode | None:
+    """Put a text's nodes together from its keys; None where it has to be read whole.
 
     Args:
         text: The builder's text.
+        levels: How deep it may be nested.
         compose: How YAML reads a text by itself.
     """
-    starts = [found.start() for found in _TOP.finditer(text)]
-    if not starts or _SHARED.search(text) or not all(_KEY.match(text, start) for start in starts):
+    return None if shares(text) or _ODD_LINE_END.search(text) else _row_of_keys(text, 0, levels, compose)
+
+
+def _row_of_keys(text: str, begin: int, levels: int, compose: Compose) -> MappingNode | None:
+    """Put keys together that stand under each other; what comes before `begin` is no part of them."""
+    rows = [(found.end(), len(found["indent"])) for found in _ROW.finditer(text, begin)] if levels else []
+    if not rows:
+        return None
+    column = rows[0][1]
+    starts = [start for start, indent in rows if indent == column]
+    if min(rows, key=_indent)[1] < column or not all(_KEY.match(text, start) for start in starts):
         return None
     pairs = []
-    for piece, index, line in _pieces(text, starts):
-        found = _placed(piece, index, line, compose)
+    for piece in _pieces(text, starts, column):
+        found = _placed(*piece, levels, compose)
         if found is None:
             return None
         pairs.append(found)
-    key, value = pairs[0][0], pairs[-1][1]
-    return MappingNode("tag:yaml.org,2002:map", pairs, key.start_mark, value.end_mark, flow_style=False)
+    rest = text.rpartition("\n")[2]
+    end = Mark(len(text), text.count("\n"), len(rest))
+    return MappingNode("tag:yaml.org,2002:map", pairs, pairs[0][0].start_mark, end, flow_style=False)
 
 
-def _pieces(text: str, starts: list[int]) -> Iterator[tuple[str, int, int]]:
-    """Each top key with what belongs to it, the letters and the lines before it; the first has the head."""
-    edges = [0, *starts[1:], len(text)]
-    line = 0
-    for start, stop in pairwise(edges):
+def _indent(row: tuple[int, int]) -> int:
+    return row[1]
+
+
+def _pieces(text: str, starts: list[int], column: int) -> Iterator[_Piece]:
+    line = text.count("\n", 0, starts[0])
+    for start, stop in pairwise([*starts, len(text)]):
         piece = text[start:stop]
-        yield piece, start, line
-        line += len(_LINE_END.findall(piece))
+        yield _Piece(piece, start, line, column)
+        line += piece.count("\n")
 
 
-@lru_cache(maxsize=256)
-def _alone(piece: str, compose: Compose) -> tuple[Node, Node] | None:
+@lru_cache(maxsize=1024)
+def _alone(piece: str, column: int, levels: int, compose: Compose) -> tuple[Node, Node] | None:
     """The key and the value that a piece gives by itself; None where it is not one key with its value."""
+    head = _ALONE.match(piece)
+    value = _row_of_keys(piece, head.end(), levels - 1, compose) if head else None
     try:
-        root = compose(piece)
+        root = compose(" " * column + (piece[: head.end()] if head and value else piece), levels)
     except (YAMLError, ValueError, RecursionError):  # whoever reads the text whole says what is wrong
         return None
     if not isinstance(root, MappingNode) or len(root.value) != 1:
         return None
-    pair: tuple[Node, Node] = root.value[0]
-    return pair
+    key, whole = (_moved(node, -column, 0) for node in root.value[0])
+    return key, value or whole
 
 
-@lru_cache(maxsize=1024)
-def _placed(piece: str, index: int, line: int, compose: Compose) -> tuple[Node, Node] | None:
+@lru_cache(maxsize=4096)
+def _placed(
+    piece: str, index: int, line: int, column: int, levels: int, compose: Compose
+) -> tuple[Node, Node] | None:
     """The same, marked with where the piece stands in the text."""
-    pair = _alone(piece, compose)
+    pair = _alone(piece, column, levels, compose)
     return None if pair is None else (_moved(pair[0], index, line), _moved(pair[1], index, line))
 
 

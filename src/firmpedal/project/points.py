@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from firmpedal.project.names import suggest
 from firmpedal.project.signs import negated
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node
 
@@ -16,8 +17,44 @@ if TYPE_CHECKING:
 AXES = {"aft": (0, 1), "forward": (0, -1), "right": (1, 1), "left": (1, -1), "up": (2, 1), "down": (2, -1)}
 MIRROR_OF = "mirror of"
 
+# What people write besides, by the word that is meant.
+_SAID_ALSO = {
+    "forward": ("front", "fore", "ahead", "nose", "frontward"),
+    "aft": ("back", "rear", "rearward", "backward", "astern", "tail", "tailward"),
+    "right": ("starboard",),
+    "left": ("port",),
+    "up": ("top", "upward", "above", "over"),
+    "down": ("bottom", "downward", "below", "under"),
+}
+_MEANT = {word: way for way, words in _SAID_ALSO.items() for word in words}
+_BY_SIDE = {
+    "write `right` for what is on the left side, `left` for what is on the right": (
+        "in",
+        "inboard",
+        "inward",
+        "inside",
+    ),
+    "write `left` for what is on the left side, `right` for what is on the right": (
+        "out",
+        "outboard",
+        "outward",
+        "outside",
+    ),
+}
+_HINTS = {word: hint for hint, words in _BY_SIDE.items() for word in words}
+
 _OTHER_SIDE = {"right": "left", "left": "right"}
 _TURNING_BACK = {"aft": "forward", "forward": "aft", "up": "down", "down": "up"}
+
+
+def suggest_way(word: str) -> str:
+    """Name the way that is meant by a word that is none of the file's."""
+    plain = word.lower()
+    plain = plain if plain in AXES or plain in _MEANT or plain in _HINTS else plain.removesuffix("s")
+    if plain in _HINTS:
+        return _HINTS[plain]
+    way = _MEANT.get(plain)
+    return f"write `{way}`" if way else suggest(word, AXES)
 
 
 def copied_point(node: Node, how: Copying) -> Node:

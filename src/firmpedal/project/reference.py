@@ -63,7 +63,10 @@ _SPECIAL = {
 
 # Where in the file a table's keys stand, with * for the builder's own names.
 SECTIONS = {
-    **{name: name for name in ("aircraft", "units", "datum", "foot", "bench", "buying", "limits")},
+    **{
+        name: name
+        for name in ("aircraft", "units", "datum", "foot", "on the ground", "bench", "buying", "limits")
+    },
     **{name: f"{name}.*" for name in ("states", "attitudes", "accepted", *COPIED)},
     "bender": "bench.bender",
     "springback": "bench.bender.springback.*",
@@ -72,6 +75,12 @@ SECTIONS = {
     "tube": "bench.tube.*",
     "packs": "buying.packs.*",
     "pistons": "components.*.pistons",
+    "pads": "components.*.pads",
+    "leaflet": "components.*.leaflet",
+    "disc": "components.*.disc",
+    "heat trial": "components.*.heat trial",
+    "gives": "components.*.gives",
+    "return spring": "components.*.return spring",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
     "sides": "bulkheads.*.sides.*",

@@ -116,17 +116,19 @@ def stamped(node: Node, via: Span) -> Node:
 def placed(node: Node, path: str, spans: Spans) -> Node:
     """Give every piece its object path and note where each path stands; list items count from 1."""
     spans.by_path.setdefault(path, node.span)
+    if isinstance(node, Leaf):  # most pieces are, and `replace` takes its time
+        return Leaf(node.text, node.span, path, node.via, node.replaced)
     if isinstance(node, Items):
         nodes = tuple(placed(item, f"{path}.{n}", spans) for n, item in enumerate(node.nodes, 1))
-        return replace(node, nodes=nodes, path=path)
+        return Items(nodes, node.span, path, node.via)
     if not isinstance(node, Branch):
-        return replace(node, path=path)
+        return Absent(node.span, path, node.via)
     prefix = f"{path}." if path else ""
     for key, item in node.entries.items():
         if isinstance(item, Branch):
             spans.by_path[prefix + key] = node.key_span(key)
     entries = {key: placed(item, prefix + key, spans) for key, item in node.entries.items()}
-    return replace(node, entries=entries, path=path)
+    return Branch(entries, node.keys, node.span, path, node.via, node.name_span)
 
 
 def at(node: Node | None, *keys: str) -> Node | None:

@@ -68,9 +68,9 @@ def card(evaluation: Evaluation, line: LaidLine) -> Sheet:
         *end_groups(evaluation, line),
         *_heights(evaluation, line),
         *_said(evaluation, line),
-        _signed(),
     ]
-    return Sheet(f"{KINDS[line.kind.value]} {line.name}", tuple(blocks), subtitle=from_to(evaluation, line))
+    title = f"{KINDS[line.kind.value]} {line.name}"
+    return Sheet(title, _signed(blocks), subtitle=from_to(evaluation, line))
 
 
 def _heights(evaluation: Evaluation, line: LaidLine) -> list[Block]:
@@ -138,5 +138,8 @@ def _said(evaluation: Evaluation, line: LaidLine) -> list[Block]:
     return [Group((Heading("What to know about this line"), Bullets((*found, *missing))))]
 
 
-def _signed() -> Block:
-    return Fields(("made by, date", "checked by, date"))
+def _signed(blocks: list[Block]) -> tuple[Block, ...]:
+    """The blocks with a place to sign, held to the last of them: on a page by itself it signs for nothing."""
+    place, last = Fields(("made by, date", "checked by, date")), blocks[-1]
+    inner = last.blocks if isinstance(last, Group) else (last,)
+    return (*blocks[:-1], Group((*inner, place)))

@@ -29,10 +29,11 @@ CLEAN = (
 
 def consumables(evaluation: Evaluation) -> tuple[Row, ...]:
     """What to have at hand, and how much of it."""
-    return (*_fluid(evaluation), *_sealant(evaluation), *_caps(evaluation), *_coupons(evaluation), *CLEAN)
+    return (*fluid_rows(evaluation), *_sealant(evaluation), *_caps(evaluation), *_coupons(evaluation), *CLEAN)
 
 
-def _fluid(evaluation: Evaluation) -> list[Row]:
+def fluid_rows(evaluation: Evaluation) -> list[Row]:
+    """The fluid to have, with its sum in words; nothing where there is nothing to fill."""
     plan = fluid_plan(evaluation)
     if plan is None:
         return []

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.project import Reading
-    from firmpedal.quantity import Value
+    from firmpedal.quantity import Missing, Value
     from firmpedal.report.parts import Item
 
 SCHEMA = 1
@@ -27,18 +27,26 @@ SI_UNITS = {
     Dimension.VOLUME: "m3",
     Dimension.TEMPERATURE: "K",
     Dimension.MASS: "kg",
+    Dimension.TORQUE: "N m",
+    Dimension.ENERGY: "J",
+    Dimension.SPEED: "m/s",
+    Dimension.TIME: "s",
+    Dimension.ACCELERATION: "m/s2",
     Dimension.NUMBER: "1",
+    Dimension.FLOW: "m3/s",
+    Dimension.TIME: "s",
 }
 
 
-def _head(reading: Reading) -> dict[str, Any]:
+def head(reading: Reading) -> dict[str, Any]:
+    """What every answer begins with: the form of the data, the file and the option."""
     return {"schema": SCHEMA, "file": reading.file, "option": reading.option}
 
 
 def check_data(evaluation: Evaluation) -> dict[str, Any]:
     """The verdict, every finding with its place, and what somebody has to measure."""
     return {
-        **_head(evaluation.reading),
+        **head(evaluation.reading),
         "verdict": evaluation.verdict.value,
         "findings": [_finding(evaluation, finding) for finding in evaluation.findings],
         "unknown": _unknown(evaluation),
@@ -47,7 +55,7 @@ def check_data(evaluation: Evaluation) -> dict[str, Any]:
 
 def errors_data(reading: Reading) -> dict[str, Any]:
     """What is wrong with a file that cannot be used."""
-    return {**_head(reading), "errors": [_problem(problem) for problem in reading.problems]}
+    return {**head(reading), "errors": [_problem(problem) for problem in reading.problems]}
 
 
 def _problem(problem: Problem) -> dict[str, Any]:
@@ -112,9 +120,19 @@ def _unknown(evaluation: Evaluation) -> list[dict[str, Any]]:
     ]
 
 
+def span_data(value: Value | None) -> list[float] | None:
+    """The least and the greatest a figure can be, in SI; None when unknown."""
+    return None if value is None or value.span is None else [value.low, value.high]
+
+
+def missing_data(evaluation: Evaluation, missing: tuple[Missing, ...]) -> list[dict[str, Any]]:
+    """What somebody has to measure, with its place."""
+    return [{"place": _place(evaluation, each.place), "what": each.what} for each in missing]
+
+
 def parts_data(evaluation: Evaluation) -> dict[str, Any]:
     """The parts list, each tube or hose row with its lengths."""
-    return {**_head(evaluation.reading), "items": [_item(item) for item in parts_list(evaluation)]}
+    return {**head(evaluation.reading), "items": [_item(item) for item in parts_list(evaluation)]}
 
 
 def _item(item: Item) -> dict[str, Any]:
@@ -138,7 +156,7 @@ def lines_data(evaluation: Evaluation) -> dict[str, Any]:
     """Every line walked from its first end to its last."""
     declared = {line.name: line for line in evaluation.aircraft.lines}
     return {
-        **_head(evaluation.reading),
+        **head(evaluation.reading),
         "lines": [
             _line(line, declared[line.name].start, declared[line.name].finish) for line in evaluation.laid
         ],
@@ -171,7 +189,7 @@ def _line(line: LaidLine, start: str, finish: str) -> dict[str, Any]:
 def cutplan_data(evaluation: Evaluation) -> dict[str, Any]:
     """For each kind of tube the sticks with their pieces, and what finds no stick or has no length yet."""
     return {
-        **_head(evaluation.reading),
+        **head(evaluation.reading),
         "tubes": [
             {
                 "tube": plan.phrase,

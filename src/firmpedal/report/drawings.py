@@ -7,6 +7,7 @@ import unicodedata
 from typing import TYPE_CHECKING
 
 from firmpedal.report.cards import card
+from firmpedal.report.cold import cold_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.fullsize import fullsize_pages
 from firmpedal.report.measuring import form_sheets
@@ -14,6 +15,7 @@ from firmpedal.report.paper import PAPERS
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Drawing, Group
 from firmpedal.report.torque import torque_sheet
+from firmpedal.report.trapped import trapped_sheet
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,7 +40,8 @@ def _all(evaluation: Evaluation) -> Iterator[tuple[str, Drawing]]:
         for number, drawing in enumerate(_of_sheet(card(evaluation, line))):
             yield f"{line.name}_{CLOCKS}" if number else line.name, drawing
     sheets = [("circuit", circuit_sheet(evaluation)), ("flares", flare_card(evaluation))]
-    sheets += [("torque", torque_sheet(evaluation))]
+    sheets += [("torque", torque_sheet(evaluation)), ("shut_in", trapped_sheet(evaluation))]
+    sheets += [("cold", cold_sheet(evaluation))]
     sheets += [("to_measure", sheet) for sheet in form_sheets(evaluation)]
     for name, sheet in sheets:
         yield from ((name, drawing) for drawing in _of_sheet(sheet))

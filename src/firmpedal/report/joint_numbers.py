@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from firmpedal.model.component import SideOf
@@ -35,6 +36,12 @@ def joint_numbers(evaluation: Evaluation) -> dict[str, int]:
             follows[upper].add(lower)
     order = _in_order(follows, _keys(aircraft, flow, names))
     return {name: number for number, name in enumerate(order, 1)}
+
+
+def number_asked(words: str) -> int | None:
+    """The number in `joint 12`, or in `12` alone; None where words say anything else."""
+    found = re.fullmatch(r"(?:joint\s*)?(?:no\.?\s*|#\s*)?(\d{1,6})", words.strip(), re.IGNORECASE | re.ASCII)
+    return int(found[1]) if found else None
 
 
 def number_words(number: int | None) -> str:

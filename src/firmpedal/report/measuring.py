@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Gear
+from firmpedal.model.display import display_of
 from firmpedal.project.names import label_of
 from firmpedal.report.cover import datum_words, option_words
 from firmpedal.report.findings import waiting
-from firmpedal.report.measuring_items import Item, doubtful, unknowns
+from firmpedal.report.measuring_items import Item, doubtful, reads_at, unknowns
 from firmpedal.report.measuring_places import STATIONS, station_of
-from firmpedal.report.measuring_words import ALIKE, blank_of
+from firmpedal.report.measuring_words import ALIKE, asked_blank, blank_of
 from firmpedal.report.sheet import (
     Blank,
     Blanks,
@@ -58,8 +59,10 @@ def _subtitle(evaluation: Evaluation) -> str:
 
 def _lead(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Block, ...]:
     unit = evaluation.display.unit(Dimension.LENGTH) or ""
-    count = f"{len(items)} thing{'' if len(items) == 1 else 's'} still unknown in the file."
-    facts = (("datum", datum_words(evaluation.aircraft.datum)), ("lengths", f"all in {unit}, as in the file"))
+    count = f"{len(items)} thing{'' if len(items) == 1 else 's'} still unknown in the file"
+    asked = len(_asked_besides(evaluation, items))
+    count += f", and {asked} more that the rules ask for." if asked else "."
+    facts = (("datum", datum_words(evaluation.aircraft.datum)), ("lengths", f"{unit}, as in the file"))
     return (Paragraph(count), Facts(facts), axes(evaluation.aircraft.aircraft.gear), Bullets(HOW))
 
 
@@ -165,14 +168,27 @@ def _written(lines: object, name: str) -> bool:
 
 
 def _asked(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Sheet, ...]:
-    """What rules wait for besides: keys that the file leaves out."""
+    """What rules wait for besides, each with room for its figure."""
+    rows = _asked_besides(evaluation, items)
+    lead = Paragraph("Not in the file yet, or known once the rows before are filled in.")
+    return (Sheet("Also asked", (lead, Blanks("For the rules", rows)), new_page=False),) if rows else ()
+
+
+def _asked_besides(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Blank, ...]:
+    """What rules wait for and no row before covers: keys that the file leaves out, mostly."""
     covered = tuple(path for item in items for path in (item.path, *item.copies))
-    asked = []
+    tree = evaluation.reading.tree
+    dimensions = {
+        missing.what: missing.dimension for unclear in evaluation.not_shown for missing in unclear.missing
+    }
+    rows = []
     for what, (_, places) in waiting(evaluation).items():
-        if not any(_within(place, path) for place in places for path in covered):
-            asked.append(what)
-    lead = Paragraph("Asked by a rule, and not in the file yet, or known once the rows before are filled in.")
-    return (Sheet("Also asked", (lead, Bullets(tuple(asked), boxes=True)), new_page=False),) if asked else ()
+        if any(_within(place, path) for place in places for path in covered):
+            continue
+        keys = (Item(place, reads_at(tree, place), ()) for place in places if tree is not None)
+        key = next((item for item in keys if item.reads is not None), None)
+        rows.append(asked_blank(what, key, dimensions[what], evaluation.display))
+    return tuple(rows)
 
 
 def _within(place: str, path: str) -> bool:
@@ -180,7 +196,7 @@ def _within(place: str, path: str) -> bool:
 
 
 def _to_check(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    found = doubtful(evaluation.reading)
+    found = doubtful(evaluation.reading, display_of(evaluation.aircraft.units))
     if not found:
         return ()
     rows = tuple(f"{label_of(path)}: {words}" for path, words in found)

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 from firmpedal.project.field_places import walk_to
 from firmpedal.project.plain import flow
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, branch_at, children, word_of
+from firmpedal.report.measuring_words import with_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.model.display import Display
     from firmpedal.model.fields import Reads
     from firmpedal.project import Reading
 
@@ -98,11 +100,20 @@ def reads_at(tree: Branch, path: str) -> Reads | None:
     return None if found is None else found[0].reads
 
 
-def doubtful(reading: Reading) -> tuple[tuple[str, str], ...]:
-    """What a file gives as a guess, with its words; copies are left out."""
+def doubtful(reading: Reading, display: Display) -> tuple[tuple[str, str], ...]:
+    """What a file gives as a guess, with its words and the unit meant; copies are left out.
+
+    Args:
+        reading: The file.
+        display: The units in which the file is written.
+    """
     if reading.tree is None:
         return ()
-    return (*_guesses(reading.tree), *_threads(reading.tree))
+    guesses = (
+        (path, with_unit(Item(path, reads_at(reading.tree, path), ()), words, display) + doubt)
+        for path, words, doubt in _guesses(reading.tree)
+    )
+    return (*guesses, *_threads(reading.tree))
 
 
 def _threads(tree: Branch) -> Iterator[tuple[str, str]]:
@@ -115,14 +126,15 @@ def _threads(tree: Branch) -> Iterator[tuple[str, str]]:
                 yield path, f"{word_of(at(entry, 'thread'))} (its port is not measured yet)"
 
 
-def _guesses(node: Node) -> Iterator[tuple[str, str]]:
+def _guesses(node: Node) -> Iterator[tuple[str, str, str]]:
+    """Object path, figure and mark of each guess."""
     if getattr(node, "via", None) is not None:
         return
     if isinstance(node, Branch) and word_of(at(node, "mark")) in GUESSED and "value" in node.entries:
-        yield node.path, f"{flow(node.entries['value'])} ({word_of(at(node, 'mark'))})"
+        yield node.path, flow(node.entries["value"]), f" ({word_of(at(node, 'mark'))})"
         return
     if isinstance(node, Leaf) and node.text.startswith("about "):
-        yield node.path, node.text
+        yield node.path, node.text, ""
     if isinstance(node, Branch | Items):
         for child in children(node):
             yield from _guesses(child)

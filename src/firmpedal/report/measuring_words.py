@@ -21,6 +21,13 @@ HOWS = {
     "arm": "tape, from the lever's pivot to the pin of the cylinder's rod, square to the rod",
     "bore": "stamped or cast on it, or its leaflet",
     "stroke": "its leaflet, or push the rod by hand with the port open",
+    "free stroke": "press slowly, watch the reservoir: how far the rod goes until fluid stops coming up",
+    "at rest": "a spring balance on the rod, along it, as it begins to move; line open",
+    "pressed": "a spring balance on the rod, along it, at the end of the stroke; line open",
+    "seal friction": "a spring balance on the rod, line open, less what the spring takes",
+    "travel": "dial gauge on the piston side, from pads just touching to full pressure",
+    "under": "gauge at the caliper's bleeder, as the dial is read",
+    "travel to stop": "tape along the pad's arc, pedal pressed by hand with the bleeder open",
     "rated pressure": "its leaflet or its maker",
     "seat": "screw a straight nipple in by hand; tape and square to the tip of its cone",
     "at": "tape and square to the middle of the hole or of the thread's face",
@@ -60,6 +67,8 @@ HOWS = {
     "radius": "tape, from its middle",
 }
 SECTION_HOWS = {("bulkheads", "seat"): "hold the fitting in place; tape and square to the tip of its cone"}
+AXES = ("aft ", "right ", "up ")
+BY_SIGN = "\"'%°"  # units that are no words
 SHAPE_THICKNESS = "calliper gauge or feeler at its edge"
 
 
@@ -69,6 +78,25 @@ ALIKE = Blank("the other side is alike", "or write on the back how it differs", 
 def blank_of(item: Item, display: Display) -> Blank:
     """One row of the form."""
     return Blank(_what(item), _how(item), _boxes(item, display))
+
+
+def asked_blank(what: str, key: Item | None, dimension: Dimension | None, display: Display) -> Blank:
+    """A row for what a rule asks for: by its dimension, else by the key of the file that would hold it."""
+    if dimension is not None:
+        how = _how(key) if key is not None and key.reads is not None and key.reads.dimension else ""
+        return Blank(what, how, (display.unit(dimension) or "",))
+    if key is not None:
+        return Blank(what, _how(key), _boxes(key, display))
+    return Blank(what, "", ("yes or no" if what.startswith("whether ") else "",))
+
+
+def with_unit(item: Item, words: str, display: Display) -> str:
+    """A figure as the file has it, with the unit that is meant where it stands bare."""
+    if any(each.isalpha() or each in BY_SIGN for each in words.replace(" to ", "").removeprefix("about ")):
+        return words
+    box = _boxes(item, display)[0]
+    unit = next((box.removeprefix(way) for way in AXES if box.startswith(way)), box)
+    return f"{words} {unit}".rstrip()
 
 
 def _what(item: Item) -> str:
@@ -86,7 +114,7 @@ def _how(item: Item) -> str:
 
 def _boxes(item: Item, display: Display) -> tuple[str, ...]:
     length = display.unit(Dimension.LENGTH) or ""
-    point = (f"aft {length}", f"right {length}", f"up {length}")
+    point = tuple(f"{way}{length}" for way in AXES)
     if item.reads is None:
         return (length,) if item.key in LENGTH_KEYS else _inside(item, point, display)
     if item.reads.method in POINTS:
@@ -105,4 +133,4 @@ def _inside(item: Item, point: tuple[str, ...], display: Display) -> tuple[str, 
     numbered = item.steps[-1].isdecimal()
     if item.steps[0] == "moving" or item.key in POINT_KEYS:
         return (point[int(item.steps[-1]) - 1],) if numbered and int(item.steps[-1]) <= 3 else point
-    return (point[0].removeprefix("aft "),)
+    return (point[0].removeprefix(AXES[0]),)

@@ -5,11 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.report import heat, stopping
+from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cards import card_sheets
+from firmpedal.report.cold import cold_sheet
 from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.cutplan import cutplan_sheet
+from firmpedal.report.feel import feel_sheet
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
@@ -19,6 +23,7 @@ from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sources import sources_sheet
 from firmpedal.report.sums import sums_sheet
 from firmpedal.report.torque import torque_sheet
+from firmpedal.report.trapped import trapped_sheet
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -58,15 +63,21 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         circuit_sheet(evaluation),
         findings_sheet(evaluation),
         measure_sheet(evaluation),
+        feel_sheet(evaluation),
         compare_sheet(options) if len(options) > 1 else None,
         parts_sheet(evaluation),
         cutplan_sheet(evaluation),
         *work_sheets(evaluation, options),
         *card_sheets(evaluation),
         putting_together_sheet(evaluation),
+        bleeding_sheet(evaluation),
+        trapped_sheet(evaluation),
+        cold_sheet(evaluation),
         torque_sheet(evaluation),
         flare_card(evaluation),
         joint_checks_sheet(evaluation),
+        stopping.packet_sheet(evaluation),
+        heat.packet_sheet(evaluation),
         sums_sheet(evaluation),
         sources_sheet(evaluation),
     )

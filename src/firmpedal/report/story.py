@@ -8,10 +8,14 @@ from typing import TYPE_CHECKING
 
 from pydantic import BaseModel
 
+from firmpedal.analysis.bleeding import bleeding
+from firmpedal.analysis.cold import cold_of
+from firmpedal.analysis.shut_in import every_shut_in
 from firmpedal.checks.rules import RULES
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark, Value
 from firmpedal.report.sheet import Sum
+from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -80,7 +84,11 @@ def _source(value: Value) -> str:
 def every_value(evaluation: Evaluation) -> dict[str, list[Value]]:
     """All values of an evaluation by the place they can be asked for, inputs included."""
     found: dict[str, list[Value]] = {}
-    roots = (evaluation.results, evaluation.laid, evaluation.aircraft)
+    filling = bleeding(evaluation.aircraft, evaluation.laid, evaluation.results)
+    unit = evaluation.display.unit(Dimension.TEMPERATURE) or "degC"
+    shut = every_shut_in(evaluation.aircraft, evaluation.laid, evaluation.results, unit)
+    cold = cold_of(evaluation.aircraft, evaluation.laid, evaluation.results)
+    roots = (evaluation.results, evaluation.laid, evaluation.aircraft, filling, shut, cold)
     for value in _values_in(roots, set()):
         known = found.setdefault(value.place, [])
         if value not in known:

@@ -10,6 +10,7 @@ from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark
 from firmpedal.report.lengths import fine
 from firmpedal.report.sheet import Group, Heading, Paragraph, Sheet, Sum
+from firmpedal.report.stopping import sums_of_stopping
 from firmpedal.report.story import sum_of
 
 if TYPE_CHECKING:
@@ -40,6 +41,11 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
         ("Strength of the tubes", [value for each in results.strengths for value in _strengths(each)]),
         ("Plastic and hose where they run hot", [each.hot for each in results.ratings if each.hot.step]),
         ("Stroke", [value for budget in results.budgets for value in _strokes(budget)]),
+        ("Stopping", list(sums_of_stopping(results.stopping)) if results.stopping.asked else []),
+        (
+            "Heat of one stop",
+            [each.disc_alone for each in results.heating.brakes] if results.heating.asked else [],
+        ),
         ("Fluid in the lines", list(results.volumes)),
         ("Fluid that follows the pads", [each.volume for each in results.wear]),
         (
@@ -62,7 +68,8 @@ def _strokes(budget: StrokeBudget) -> tuple[Value, ...]:
     """The stroke at one foot, cold and hot, each after the fluid behind it; the pad gap once."""
     gap = (budget.gap,) if budget.foot == FEET[0] else ()
     both = ((*_pushed_out(budget, stroke), stroke) for stroke in (budget.cold, budget.hot))
-    return (*gap, *(value for values in both for value in values))
+    pads = (value for value in budget.pads if value.known)
+    return (*gap, *budget.gives, *(value for values in both for value in values), *pads)
 
 
 def _pushed_out(budget: StrokeBudget, stroke: Value) -> tuple[Value, ...]:

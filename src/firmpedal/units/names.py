@@ -25,6 +25,14 @@ EXAMPLES: dict[Dimension, tuple[str, str]] = {
     Dimension.ENERGY: ("44,500 ft-lbf", "60 kJ"),
     Dimension.SPEED: ("50 kt", "26 m/s"),
     Dimension.TIME: ("90 s", "1.5 min"),
+    Dimension.ACCELERATION: ("10 ft/s^2", "3.05 m/s^2"),
+    Dimension.POWER: ("1,200 W", "1.2 kW"),
+    Dimension.SPECIFIC_HEAT: ("486 J/kg K", "0.486 kJ/kg K"),
+    Dimension.HEAT_TRANSFER: ("20 W/m^2 K", "20.0 W/m^2 K"),
+    Dimension.CONDUCTANCE: ("0.5 W/K", "500 mW/K"),
+    Dimension.KINEMATIC_VISCOSITY: ("14 mm^2/s", "14 cSt"),
+    Dimension.SURFACE_TENSION: ("30 mN/m", "30 dyn/cm"),
+    Dimension.FLOW: ("0.2 cu in/s", "3.3 ml/s"),
 }
 """Two ways to write one value of each dimension, for messages."""
 

@@ -10,6 +10,7 @@ import re
 import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.units.names import EXAMPLES, UnitError, quoted, unit_of_dimension, units_of, with_article
@@ -113,6 +114,7 @@ class Measurement:
         return float(self.low), float(self.high)
 
 
+@lru_cache(maxsize=8192)  # an edit leaves nearly every number of a file as it was
 def read(text: str, dimension: Dimension, default_unit: str | None = None) -> Measurement:
     """Read a number with a unit as people write it: `10-1/2 in`, `1' 3-1/2"`, `2.3 to 2.6 mm`.
 

@@ -32,6 +32,14 @@ class Dimension(StrEnum):
     ENERGY = "energy"
     SPEED = "speed"
     TIME = "time"
+    ACCELERATION = "acceleration"
+    POWER = "power"
+    SPECIFIC_HEAT = "specific heat"
+    HEAT_TRANSFER = "heat transfer coefficient"
+    CONDUCTANCE = "heat conductance"
+    KINEMATIC_VISCOSITY = "kinematic viscosity"
+    SURFACE_TENSION = "surface tension"
+    FLOW = "flow"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +76,14 @@ _BRACKETS = {
     "J": Dimension.ENERGY,
     "m/s": Dimension.SPEED,
     "s": Dimension.TIME,
+    "m/s^2": Dimension.ACCELERATION,
+    "W": Dimension.POWER,
+    "J/kg K": Dimension.SPECIFIC_HEAT,
+    "W/m^2 K": Dimension.HEAT_TRANSFER,
+    "W/K": Dimension.CONDUCTANCE,
+    "m^2/s": Dimension.KINEMATIC_VISCOSITY,
+    "N/m": Dimension.SURFACE_TENSION,
+    "m^3/s": Dimension.FLOW,
 }
 
 
@@ -211,4 +227,20 @@ UNITS: tuple[Unit, ...] = (
     Unit("s", Dimension.TIME, _ONE, 1, ("sec", "second", "seconds")),
     Unit("min", Dimension.TIME, _MINUTE, 1, ("minute", "minutes")),
     Unit("h", Dimension.TIME, _HOUR, 2, ("hr", "hour", "hours")),
+    Unit("m/s^2", Dimension.ACCELERATION, _ONE, 2),
+    Unit("ft/s^2", Dimension.ACCELERATION, _FOOT, 1),
+    Unit("W", Dimension.POWER, _ONE, 0),
+    Unit("kW", Dimension.POWER, _KILO, 2),
+    Unit("J/kg K", Dimension.SPECIFIC_HEAT, _ONE, 0),
+    Unit("kJ/kg K", Dimension.SPECIFIC_HEAT, _KILO, 3),
+    Unit("W/m^2 K", Dimension.HEAT_TRANSFER, _ONE, 1),
+    Unit("W/K", Dimension.CONDUCTANCE, _ONE, 2),
+    Unit("mW/K", Dimension.CONDUCTANCE, _MILLI, 0),
+    Unit("mm^2/s", Dimension.KINEMATIC_VISCOSITY, _MILLI**2, None, ("cSt", "centistokes", "mm2/s")),
+    Unit("m^2/s", Dimension.KINEMATIC_VISCOSITY, _ONE, None),
+    Unit("mN/m", Dimension.SURFACE_TENSION, _MILLI, 1, ("dyn/cm", "dynes/cm")),
+    Unit("N/m", Dimension.SURFACE_TENSION, _ONE, None),
+    Unit("cu in/s", Dimension.FLOW, _INCH**3, 2, ("in^3/s",)),
+    Unit("ml/s", Dimension.FLOW, _LITRE * _MILLI, 1, ("mL/s", "cc/s", "cm^3/s")),
+    Unit("m^3/s", Dimension.FLOW, _ONE, None),
 )

@@ -10,7 +10,8 @@ START, NEW = "/", "/new"
 STEP, DESCRIBE = "/aircraft/{file}/{name}", "/aircraft/{file}/describe"
 OPTIONS, RETROFIT = "/aircraft/{file}/options", "/aircraft/{file}/retrofit"
 SPACE, TEXT = "/aircraft/{file}/describe/space", "/aircraft/{file}/describe/text"
-PAPER, EXPORT = "/paper/{file}/{name}", "/export/{file}/{name}"
+PAPERS, EXPORTS = "/paper/", "/export/"  # what begins with these is taken away
+PAPER, EXPORT = PAPERS + "{file}/{name}", EXPORTS + "{file}/{name}"
 ON_PHONE, PAIR = "/phone", "/pair"  # how to let a phone in, on the computer; where the phone asks to
 BEGIN_EXAMPLE, BEGIN_LAYOUT, FORM_OF_LAYOUT = "/begin/example", "/begin/layout", "/begin/form.pdf"
 

@@ -5,6 +5,7 @@ What is changed is saved at once, for builders lose work otherwise; undo gives t
 
 from __future__ import annotations
 
+import asyncio
 import time
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
@@ -39,7 +40,7 @@ class Document:
     """One file that lies open.
 
     `problems` say why it cannot be read as text, and then there is nothing to change; `trouble` says why
-    the last change was not saved, where the disk refused it.
+    the last change was not saved, where the disk refused it. Whoever holds the `turn` changes it next.
     """
 
     may_change = True
@@ -48,6 +49,7 @@ class Document:
         self.path = path
         self.conflict: Conflict | None = None
         self.trouble = ""
+        self.turn = asyncio.Lock()
         self._clock = clock
         self._disk = read(path)
         self.problems = self._disk.problems

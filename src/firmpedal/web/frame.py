@@ -12,6 +12,8 @@ from firmpedal.web import addresses
 from firmpedal.web.answers import System, system_of
 from firmpedal.web.conflict import conflict_card
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said
+from firmpedal.web.onward import Onward
+from firmpedal.web.turns import redo, undo
 from firmpedal.web.worker import BROKEN
 
 if TYPE_CHECKING:
@@ -25,7 +27,8 @@ HALVES = (
     'fill="none" stroke="currentColor" stroke-width="2"/>'
     '<path d="M12 3a9 9 0 0 1 0 18z" fill="currentColor"/></svg>'
 )
-UNREADABLE = "cannot be read"
+UNREADABLE = "CANNOT BE READ"
+OPTIONS = "Option"
 
 
 class Frame:
@@ -35,6 +38,7 @@ class Frame:
         watch: The option of the document that is looked at.
         step: The step's name.
         steps: All steps, each with its title.
+        title: What the page is called.
         page: Gives the address of a page under the step, from the file and an option.
     """
 
@@ -43,6 +47,7 @@ class Frame:
         watch: Watch,
         step: str,
         steps: tuple[tuple[str, str], ...],
+        title: str,
         page: Callable[[str, str | None], str] | None = None,
     ) -> None:
         self.watch, self.step = watch, step
@@ -55,6 +60,10 @@ class Frame:
             self._alerts = box("div", "fp-alerts")
             self._path(steps)
             self.main = box(classes="fp-main", id="main", tabindex="-1")
+        with self.main, box("header", "fp-step-head"):
+            said("h2", title)
+            here = self._page(self.file, watch.option)
+            self._onward = Onward(self.file, watch.option, step, here, changes=watch.document.may_change)
         watch.when_stale(self._stale)
         watch.when_answered(self._answered)
         watch.when_failed(self._failed)
@@ -63,14 +72,14 @@ class Frame:
 
     def _head(self) -> None:
         with box("header", "fp-top"):
+            link("All aircraft", addresses.START, "fp-back")
             with box(classes="fp-title"):
-                link("All aircraft", addresses.START)
                 self._name = said("h1", self.file)
                 self._saved = said("p", "", "fp-small")
             with box(classes="fp-tools"):
-                with box(classes="fp-pair") as back_and_forth:
-                    self._undo = button("Undo", self.watch.document.undo)
-                    self._redo = button("Redo", self.watch.document.redo)
+                with box(classes="fp-pair fp-changes") as back_and_forth:
+                    self._undo = button("Undo", lambda: undo(self.watch.document))
+                    self._redo = button("Redo", lambda: redo(self.watch.document))
                 back_and_forth.set_visibility(self.watch.document.may_change)
                 self._units()
                 turn = raw(
@@ -111,6 +120,7 @@ class Frame:
 
     def _stale(self) -> None:
         self._bar.classes("fp-stale")
+        self._onward.out_of_date()
         self._history()
 
     def _answered(self, answer: Answer) -> None:
@@ -130,6 +140,7 @@ class Frame:
             for system, each in self._systems.items():
                 put(each, aria_pressed=str(system is own).lower())
         self._list_options(reading.options)
+        self._onward.show(answer)
 
     def _failed(self) -> None:
         put_words(self._word, "no answer")
@@ -140,6 +151,7 @@ class Frame:
         if not options:
             return
         with self._options:
+            said("span", OPTIONS)
             for option in (None, *options):
                 here = {"aria_current": "true"} if option == self.watch.option else {}
                 link(option or AS_WRITTEN, self._page(self.file, option), **here)

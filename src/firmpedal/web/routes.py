@@ -11,7 +11,7 @@ from starlette.routing import Route
 from firmpedal.project.layouts import CHOICES, LayoutError, chosen, layout_text
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
-from firmpedal.web.shelf import NameRefusedError
+from firmpedal.web.shelf import NameRefusedError, file_name
 from firmpedal.web.takeaway import LONG, fits, kind_of
 from firmpedal.web.worker import NOTHING, UNREADABLE, Wish
 from firmpedal.web.works import WORKS
@@ -60,7 +60,8 @@ class Routes:
         if layout is None:
             return _to(addresses.new(**given, refused=CHOOSE))
         try:
-            name = self.shelf.begin(given.get("name", ""), layout_text(layout, given.get("name", "")))
+            file = file_name(given.get("name", ""))
+            name = self.shelf.begin(file, layout_text(layout, file, file.rpartition(".")[0]))
         except NameRefusedError as refusal:
             return _to(addresses.new(**given, refused=str(refusal)))
         return _to(addresses.step(name, "describe"))

@@ -54,11 +54,7 @@ class Shelf:
         Raises:
             NameRefusedError: The name is taken, or cannot be one.
         """
-        name = " ".join(name.split())
-        if not _NAME.fullmatch(name):
-            raise NameRefusedError("Give the file a name of letters and figures, such as my_aircraft.")
-        if not name.lower().endswith(ENDINGS):
-            name += ENDINGS[0]
+        name = file_name(name)
         try:
             with (self.folder / name).open("x", encoding="utf-8") as file:
                 file.write(text)
@@ -81,6 +77,18 @@ class Shelf:
             raise NameRefusedError(f"There is no example {example}.")
         free = next(name for name in _numbered(example) if not (self.folder / name).exists())
         return self.begin(free, source.read_text(encoding="utf-8"))
+
+
+def file_name(name: str) -> str:
+    """The name of a file for what a builder calls it.
+
+    Raises:
+        NameRefusedError: It cannot be one.
+    """
+    name = " ".join(name.split())
+    if not _NAME.fullmatch(name):
+        raise NameRefusedError("Give it a name of letters and figures, such as Blue Heron.")
+    return name if name.lower().endswith(ENDINGS) else name + ENDINGS[0]
 
 
 def _numbered(name: str) -> itertools.chain[str]:

@@ -5,22 +5,43 @@ from __future__ import annotations
 from typing import Annotated
 
 from firmpedal.model.component import BaseComponent
-from firmpedal.model.fields import Length, Name, OptionalVolume, OptionalWhere, Reads, Text, YesNo
+from firmpedal.model.fields import (
+    Declared,
+    Length,
+    Name,
+    OptionalForce,
+    OptionalLength,
+    OptionalVolume,
+    OptionalWhere,
+    Reads,
+    Text,
+    YesNo,
+)
 from firmpedal.quantity import Answer
 
 BUILT_IN = "built in"
 
 
+class ReturnSpring(Declared):
+    """The force of the spring that brings pedal and cylinder back, along the cylinder."""
+
+    at_rest: OptionalForce
+    pressed: OptionalForce
+
+
 class MasterCylinder(BaseComponent):
     """A master cylinder; its outlet is the port named so, an inlet takes fluid from above.
 
-    At rest its relief port joins outlet and reservoir, if `opens_at_rest`; pressed it shuts off what
-    comes from above, if `seals_when_pressed`. Capacity, air space and cap are those of a reservoir that
-    is built in.
+    At rest its relief port joins outlet and reservoir, if `opens_at_rest`; `free_stroke` is what it moves
+    until that port is shut. Pressed it shuts off what comes from above, if `seals_when_pressed`. Capacity,
+    air space and cap are those of a reservoir that is built in.
     """
 
     bore: Length
     stroke: Length
+    free_stroke: OptionalLength
+    return_spring: ReturnSpring
+    seal_friction: OptionalForce
     pedal: Annotated[str, Reads("reference", target="pedals")]
     reservoir: Name = ""
     capacity: OptionalVolume

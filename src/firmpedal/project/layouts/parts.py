@@ -13,7 +13,7 @@ HEAD = """\
 firmpedal: 1
 
 aircraft:
-  name: My aircraft
+  name: <name>
   gear: <gear>
   brakes: <brakes>
   landing weight: unknown

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.project.layouts import parts
 from firmpedal.project.layouts.routes import routes
+from firmpedal.project.plain import quoted_if_needed
 
 if TYPE_CHECKING:
     from firmpedal.project.layouts.choice import Layout
@@ -20,11 +21,17 @@ NEWTONS = {40: 180, 60: 270, 75: 330, 120: 530, 150: 670, 200: 890}
 SEATS = ("first", "second")
 
 
-def layout_text(layout: Layout, file: str) -> str:
-    """Write the first file of a layout; `file` is its name, for the words on how to print the form."""
+def layout_text(layout: Layout, file: str, name: str = "My aircraft") -> str:
+    """Write the first file of a layout.
+
+    Args:
+        layout: What was chosen.
+        file: The file's name, for the words on how to print the form.
+        name: What the aircraft is called.
+    """
     route = routes(layout)
     pieces = [
-        _head(layout, file),
+        _head(layout, file, name),
         _states(layout),
         "pedals:\n" + "".join(_pedal(layout, number) for number in _sets(layout)),
         "components:\n" + _components(layout),
@@ -54,11 +61,13 @@ def prefix(layout: Layout, number: int) -> str:
     return f"{SEATS[number]}_left" if layout.in_series else "left"
 
 
-def _head(layout: Layout, file: str) -> str:
+def _head(layout: Layout, file: str, name: str) -> str:
     feet = [force if layout.length == "in" else NEWTONS[force] for force in FEET[layout.brakes]]
     normal, hard, panic = map(str, feet)
-    text = filled(parts.HEAD, file=file, gear=layout.gear, brakes=layout.brakes, units=UNITS[layout.length])
-    return filled(text, normal=normal, hard=hard, panic=panic)
+    text = filled(parts.HEAD, gear=layout.gear, brakes=layout.brakes, units=UNITS[layout.length])
+    text = filled(text, normal=normal, hard=hard, panic=panic)
+    typed = f'"{file}"' if " " in file else file  # a blank would part it for the command
+    return filled(text, name=quoted_if_needed(name), file=typed)
 
 
 def _states(layout: Layout) -> str:

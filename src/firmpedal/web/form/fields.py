@@ -69,10 +69,10 @@ def field_html(one: Field, around: Around) -> str:
     return (
         f'<div class="{classes}" data-place="{escape(one.place)}" role="group"'
         f' aria-label="{escape(one.key)}">'
-        f'<p class="fp-field-name">{escape(one.key)}{tags}{_line(one, around)}</p>'
+        f'<p class="fp-field-name">{escape(one.key)}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{_help(one)}</p>'
-        f"{alerts}</div>"
+        f"{_line(one, around)}{alerts}</div>"
     )
 
 
@@ -87,7 +87,7 @@ def _line(one: Field, around: Around) -> str:
     if one.line is None:
         return ""
     to = escape(addresses.text(around.file, around.option, one.line))
-    return f'<a class="fp-small" href="{to}">line {one.line}</a>'
+    return f'<a class="fp-small fp-field-line" href="{to}">line {one.line}</a>'
 
 
 def _help(one: Field) -> str:

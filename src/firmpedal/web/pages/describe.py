@@ -41,7 +41,9 @@ LEAD = (
     "at once."
 )
 EMPTY = "There is no picture yet: the text cannot be read. Its errors are beside it in the text."
-NO_CIRCUIT = "Nothing is described yet that a line could come to. Add the first component beside."
+NO_CIRCUIT = (
+    "Nothing is described yet that a line could come to. Add the first component under Add something."
+)
 TWO_VERSIONS = "There are two versions of this file. Choose one of them first, above."
 STALE = "The picture is out of date. It is being drawn again."
 
@@ -140,7 +142,7 @@ class FormPage:
             )
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
         below = asked if self._asked.adding in SORTS and asked not in made else ""
-        self._form.put(made=f'{made}<div class="fp-form-add">{add_html(below)}</div>')
+        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below)}</div>')
 
     def _is_mirrored(self, thing: Thing) -> bool | None:
         if not can_be_mirrored(thing.place):
@@ -256,10 +258,12 @@ class FormPage:
     def _next(self) -> None:
         """Go to the field of what is next to be measured."""
         self._sought = next_unknown(self._reading, self._chosen, self._sought)
-        path = self._sought[0]
+        path, number = self._sought
         self._pick(path)
         field = self._field(path)
-        self._form.put(at=field.place if field else "")
+        # With its number: another one in the same field is another place to go to.
+        row, cell = cell_of(field, path) if field else (0, 0)
+        self._form.put(at=f"next {number} {row} {cell} {field.place}" if field else "")
 
     def _list(self, what: str, place: str) -> None:
         field = self._field(place)
@@ -334,3 +338,11 @@ class FormPage:
         if done is not None:
             done()
         return ""
+
+
+def cell_of(field: Field, path: str) -> tuple[int, int]:
+    """Which row of a field an object path leads to, and which cell in it; the first where there is none."""
+    cells = [(n, m, cell) for n, row in enumerate(field.rows) for m, cell in enumerate(row.cells)]
+    exact = [(n, m) for n, m, cell in cells if cell.place == path]
+    within = [(n, 0) for n, row in enumerate(field.rows) if f"{path}.".startswith(f"{row.at or row.place}.")]
+    return next(iter((*exact, *reversed(within))), (0, 0))

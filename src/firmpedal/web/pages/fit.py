@@ -1,14 +1,17 @@
-"""Fit and fill: the circuit, and the work in order where an option is being built."""
+"""Fit and fill: the circuit, the work in order where an option is being built, filling and bleeding."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.pipeline import UnusableFileError, evaluate_options
+from firmpedal.pipeline import evaluate, read_text
+from firmpedal.report.bleeding import bleeding_sheet
+from firmpedal.report.cold import cold_sheet
 from firmpedal.report.cover import BEFORE, CAUTIONS
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
+from firmpedal.report.trapped import trapped_sheet
 from firmpedal.web.pages.report import Report
 from firmpedal.web.takeaway.shelves import hangar, way_to_retrofit
 
@@ -17,31 +20,35 @@ if TYPE_CHECKING:
 
 NOT_YET = (
     "The order in which the parts of a joint go together is not worked out yet. The torques are under Make.",
-    "How to fill the system and get the air out is not worked out yet. Follow the makers of the cylinders.",
-    "The cards under Make show the high points of each line, where air collects.",
 )
 
 
 def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    """Cautions and what is lacking, the circuit, and the work from the aircraft as written to the option."""
+    """Cautions and what is lacking, the circuit, the work from as written to the option, and filling."""
     first = Sheet(BEFORE, (Bullets(CAUTIONS), *(Paragraph(words, Tone.NOTE) for words in NOT_YET)))
     circuit = circuit_sheet(evaluation)
-    found = (first, circuit, *_work(evaluation))
+    found = (
+        first,
+        circuit,
+        *_work(evaluation),
+        bleeding_sheet(evaluation),
+        trapped_sheet(evaluation),
+        cold_sheet(evaluation),
+    )
     return tuple(sheet for sheet in found if sheet is not None)
 
 
 def _work(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    if evaluation.reading.option is None:
+    """The way from the file as written, in the units that the option is shown in."""
+    there = evaluation.reading
+    written = read_text(there.text, there.file) if there.option is not None else None
+    if written is None or written.aircraft is None:
         return ()
-    try:
-        (before,) = evaluate_options(evaluation.reading, (None,))
-    except UnusableFileError:
-        return ()
-    return (retrofit_sheet(before, evaluation),)
+    return (retrofit_sheet(evaluate(written, evaluation.display), evaluation),)
 
 
 PAGE = Report(
-    "The circuit with its joints, and for an option the work in its order.",
+    "The circuit with its joints, for an option the work in its order, and how to fill and bleed.",
     sheets,
     pens=True,
     beside=(way_to_retrofit, hangar),

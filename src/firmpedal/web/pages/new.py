@@ -22,22 +22,26 @@ QUESTIONS = {
     "length": "What do you measure in?",
 }
 
+LEAD = (
+    "Choose what is most like yours; all of it can be changed later. Then you get a form that lists what to "
+    "measure. Nothing is measured yet, and nothing is guessed."
+)
+
+NAMED = "It stands on every sheet. A file of that name is written into your folder, over no other."
+
 
 def show(given: Mapping[str, str]) -> None:
     """Lay out the form, with what was chosen before and why it was refused."""
     with box(classes="fp-frame"):
-        with box("header", "fp-top"), box(classes="fp-title"):
-            link("All aircraft", addresses.START)
-            said("h1", "A new aircraft")
-            said(
-                "p",
-                "Choose what is most like yours. Nothing is measured yet, and nothing is guessed.",
-                "fp-small",
-            )
+        with box("header", "fp-top"):
+            link("All aircraft", addresses.START, "fp-back")
+            with box(classes="fp-title"):
+                said("h1", "A new aircraft")
         with (
             box(classes="fp-main", id="main"),
             box("form", "fp-new", method="post", action=addresses.BEGIN_LAYOUT),
         ):
+            said("p", LEAD, "fp-step-lead")
             if words := given.get("refused", ""):
                 said("p", words, "fp-refused", role="alert")
             for key, choices in CHOICES.items():
@@ -47,7 +51,7 @@ def show(given: Mapping[str, str]) -> None:
                 )
             raw(_name(given.get("name", "")), classes="fp-question")
             with box(classes="fp-actions"):
-                said("button", "Write the file", "fp-button fp-button-main", type="submit")
+                said("button", "Begin this aircraft", "fp-button fp-button-main", type="submit")
                 said("button", "Only print the measuring form", "fp-button", type="submit",
                      formaction=addresses.FORM_OF_LAYOUT, formnovalidate="")  # fmt: skip
 
@@ -69,7 +73,7 @@ def _choice(key: str, word: str, meaning: str, *, checked: bool) -> str:
 
 def _name(given: str) -> str:
     return (
-        '<label class="fp-entry"><span>Name of the file</span><input class="fp-pen" name="name" required '
-        f'autocomplete="off" placeholder="my_aircraft" value="{escape(given)}">'
-        '<span class="fp-small">It is written into your folder. Nothing is overwritten.</span></label>'
+        '<label class="fp-entry"><span>What do you call it?</span><input class="fp-pen" name="name" required '
+        f'autocomplete="off" placeholder="Blue Heron" value="{escape(given)}">'
+        f'<span class="fp-small">{NAMED}</span></label>'
     )

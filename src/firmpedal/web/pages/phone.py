@@ -30,9 +30,10 @@ OPEN_TO_READ = (
 def show(lan: Lan | None) -> None:
     """Lay out the page."""
     with box(classes="fp-frame"):
-        with box("header", "fp-top"), box(classes="fp-title"):
-            link("All aircraft", addresses.START)
-            said("h1", "On the phone")
+        with box("header", "fp-top"):
+            link("All aircraft", addresses.START, "fp-back")
+            with box(classes="fp-title"):
+                said("h1", "On the phone")
         with box(classes="fp-main", id="main"):
             if lan is None:
                 with box(classes="fp-empty"):

@@ -53,12 +53,13 @@ def show(report: Report, frame: Frame) -> None:
     watch = frame.watch
     with frame.main:
         said("p", report.lead, "fp-step-lead")
-        if report.papers:
-            with box(classes="fp-actions"):
-                for name, title in report.papers:
-                    link(title, addresses.paper(frame.file, name, watch.option), "fp-button")
-        for each in report.beside:
-            each(frame)
+        with box(classes="fp-shelf"):
+            if report.papers:
+                with box(classes="fp-actions"):
+                    for name, title in report.papers:
+                        link(title, addresses.paper(frame.file, name, watch.option), "fp-button")
+            for each in report.beside:
+                each(frame)
         if report.pens:
             said("p", PENS, "fp-small")
             said("p", UNKEPT, "fp-refused fp-unkept-words", role="alert")

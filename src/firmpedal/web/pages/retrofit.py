@@ -54,7 +54,7 @@ class Way:
 
     def _ways(self, frame: Frame) -> None:
         """From which option to which, to be chosen."""
-        ways = box(classes="fp-ways")
+        ways = box(classes="fp-from-to")
         file, option = frame.file, frame.watch.option
 
         def listed(answer: Answer) -> None:

@@ -17,11 +17,12 @@ from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, raw, said, working
+from firmpedal.web.figures import ways_to_figures
 from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_row import MeasureRow
-from firmpedal.web.takeaway.shelves import way_to_options
+from firmpedal.web.turns import in_turn
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -34,7 +35,10 @@ TITLE = "Is it sound?"
 LEAD = "What could hurt somebody comes first, then what could break something. Each says what to try."
 FORM = "Print the list"
 AT_THE_COMPUTER = "Figures are written into the file at the computer."
-HOW = "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2."
+HOW = (
+    "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2. What the file makes "
+    "alike, such as the two sides, is one row."
+)
 ACCEPTED = "{rule} is accepted at {places}. Undo takes it back."
 TAKEN_BACK = "{rule}: the acceptance is taken back."
 WRITTEN = "{what}: {words} is in the file. Undo takes it out."
@@ -50,16 +54,16 @@ class SoundPage:
         option, changes = self.watch.option, self.watch.document.may_change
         with frame.main:
             said("p", LEAD, "fp-step-lead")
-            way_to_options(frame)
+            ways_to_figures(frame, "sound")
             self._stale = working()
             self._done = said("p", "", "fp-done", role="status")
             self._all = box(classes="fp-sound")
             with self._all:
-                with box("section", "fp-section", aria_label="What was found"):
+                with box("section", "fp-section", id="found", aria_label="What was found"):
                     self._found_title = said("h2", "What was found", tabindex="-1")
                     self._summary = raw("", classes="fp-sound-summary")
                     self._findings = Kept(box("ul", "fp-findings"), self._card)
-                self._measuring = box("section", "fp-section", aria_label="To measure")
+                self._measuring = box("section", "fp-section", id="measure", aria_label="To measure")
                 with self._measuring:
                     said("h2", "To measure")
                     said("p", UNTIL_KNOWN)
@@ -110,40 +114,49 @@ class SoundPage:
     def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
         return MeasureRow(told[0], self.file, self._write if self.watch.document.may_change else None)
 
-    def _accept(self, one: Found, places: tuple[str, ...], reason: str) -> None:
+    async def _accept(self, one: Found, places: tuple[str, ...], reason: str) -> None:
         """Accept a finding in the file.
 
         Raises:
             EditError: It cannot be written there; nothing was changed.
         """
-        document = self.watch.document
-        text = accepting(document.text, one.rule, places, reason, self.watch.option)
-        self._news = ACCEPTED.format(rule=one.rule, places=_named(places))
-        document.rewrite(text, f"{one.rule} accepted at {_named(places)}")
+        document, option = self.watch.document, self.watch.option
 
-    def _take_back(self, one: Found) -> None:
+        def put(text: str) -> None:
+            self._news = ACCEPTED.format(rule=one.rule, places=_named(places))
+            document.rewrite(text, f"{one.rule} accepted at {_named(places)}")
+
+        await in_turn(document, lambda text: accepting(text, one.rule, places, reason, option), put)
+
+    async def _take_back(self, one: Found) -> None:
         """Take the entries of a finding off the list of what is accepted.
 
         Raises:
             EditError: They are not there any more, or cannot be taken out; nothing was changed.
         """
-        document = self.watch.document
-        text = not_accepting(document.text, one.entries, self.watch.option)
-        rule = one.entries[0].rule
-        self._news = TAKEN_BACK.format(rule=rule)
-        document.rewrite(text, f"{rule} not accepted any more")
+        document, option, rule = self.watch.document, self.watch.option, one.entries[0].rule
 
-    def _write(self, one: ToMeasure, words: str) -> None:
+        def put(text: str) -> None:
+            self._news = TAKEN_BACK.format(rule=rule)
+            document.rewrite(text, f"{rule} not accepted any more")
+
+        await in_turn(document, lambda text: not_accepting(text, one.entries, option), put)
+
+    async def _write(self, one: ToMeasure, words: str) -> None:
         """Write a measurement into the file.
 
         Raises:
             EditError: It cannot be read as one, or not be written there; nothing was changed.
         """
         document, option = self.watch.document, self.watch.option
-        text, where = measured(document.text, one.at, words, option)
-        everywhere = f" {FOR_EVERY_OPTION}" if option is not None and where is None else ""
-        self._news = WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere
-        document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
+
+        def put(made: tuple[str, str | None]) -> None:
+            text, where = made
+            everywhere = f" {FOR_EVERY_OPTION}" if option is not None and where is None else ""
+            self._news = WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere
+            document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
+
+        await in_turn(document, lambda text: measured(text, one.at, words, option), put)
 
 
 def show(frame: Frame) -> None:
@@ -157,7 +170,7 @@ def _about(one: Found) -> tuple[object, ...]:
 
 
 def _row_of(one: ToMeasure) -> tuple[object, ...]:
-    return (one.what, one.rules, one.at, one.others, one.unit, one.how)
+    return (one.what, one.rules, one.at, one.others, one.unit, one.how, one.when)
 
 
 def _named(places: tuple[str, ...]) -> str:

@@ -40,6 +40,9 @@ Done = TypeVar("Done")
 
 TITLE = "The lines in space"
 UNREADABLE = "There is no picture yet: the text cannot be read. Put it right first."
+NOTHING_PLACED = (
+    "Nothing has a place yet. What you measure shows here, each line as soon as its ends are known."
+)
 STALE = "Out of date. It is being worked out again."
 WITHOUT = (
     "This browser cannot show the picture in space (it has no WebGL). Everything else on this page works, "
@@ -64,7 +67,6 @@ class SpacePage:
         self._mover = Mover(self.watch)
         with frame.main:
             ways(frame.file, self.watch.option, "space")
-            said("h2", TITLE)
             self._stale = working()
             self._empty = box(classes="fp-empty")
             with self._empty:
@@ -83,6 +85,8 @@ class SpacePage:
         with box(classes="fp-space-seen"):
             self._pictured = box()
             with self._pictured:
+                self._bare = said("p", NOTHING_PLACED, "fp-field-note")
+                self._bare.set_visibility(False)
                 self._picture = Picture()
                 self._tools()
                 said("p", KEY_WORDS, "fp-small")
@@ -127,6 +131,7 @@ class SpacePage:
         if self._evaluation is None or self._scene is None:
             return
         self._mover.shown(self._evaluation)
+        self._bare.set_visibility(not self._scene.keys)
         if self._at:
             self._chosen, self._at = self._scene.nearest_key(self._at), ""
             self._picture.put(at=self._chosen)

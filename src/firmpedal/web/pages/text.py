@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
-from firmpedal.web import addresses
-from firmpedal.web.elements import box, button, link, said
+from firmpedal.web.elements import box, button, said
 from firmpedal.web.form.ways import ways
 
 if TYPE_CHECKING:
@@ -94,11 +93,6 @@ class TextPage:
                         self._problem(each)
             else:
                 said("p", READS)
-                with box(classes="fp-actions"):
-                    to = addresses.step(self.frame.file, "sound", self.watch.option)
-                    link("Is it sound?", to, "fp-button fp-button-main")
-                    form = addresses.paper(self.frame.file, "form.pdf", self.watch.option)
-                    link("Print the measuring form", form, "fp-button")
 
     def _problem(self, problem: Problem) -> None:
         with box("li", "fp-problem"):

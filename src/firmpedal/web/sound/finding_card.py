@@ -14,14 +14,14 @@ from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.sound.ways import ways
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Awaitable, Callable
 
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.found import Found
     from firmpedal.web.sound.forms import Given
 
-    Accept = Callable[[Found, tuple[str, ...], str], None]
-    TakeBack = Callable[[Found], None]
+    Accept = Callable[[Found, tuple[str, ...], str], Awaitable[None]]
+    TakeBack = Callable[[Found], Awaitable[None]]
 
 STAYS = {
     Level.WARNING: "It stays in the list with your reason beside it, and a WARNING stays a WARNING.",
@@ -90,11 +90,11 @@ class FindingCard:
             said("p", FOR_ALL, "fp-small")
         button(words, self._taken_back, aria_label=f"{words}: {_short(self._told)}")
 
-    def _taken_back(self) -> None:
+    async def _taken_back(self) -> None:
         if self._take_back is None:
             return
         try:
-            self._take_back(self._told)
+            await self._take_back(self._told)
         except EditError as refusal:
             self._refused.set_content(refusal_words(refusal))
             self._refused.set_visibility(True)
@@ -124,7 +124,7 @@ class FindingCard:
                     box("input", type="checkbox", name="place", value=place, checked="")
                     said("span", label_of(place))
 
-    def _sent(self, given: Given) -> None:
+    async def _sent(self, given: Given) -> None:
         if self._accept is None:
             return
         known = self._told.places
@@ -133,7 +133,7 @@ class FindingCard:
             self._pen.refuse(NOWHERE)
             return
         try:
-            self._accept(self._told, chosen, " ".join(given.get("reason", [])))
+            await self._accept(self._told, chosen, " ".join(given.get("reason", [])))
         except EditError as refusal:
             self._pen.refuse(refusal_words(refusal))
         else:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from asyncio import Lock
 from typing import TYPE_CHECKING
 
 from firmpedal.web.elements import box, put, put_words, said
 from firmpedal.web.wording import in_words, sentence
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Awaitable, Callable
 
     from nicegui import ui
     from nicegui.element import Element
@@ -27,13 +28,20 @@ SEND = """(event) => {
 }"""
 
 
-def form(sent: Callable[[Given], None]) -> Element:
-    """A form that hands over what is in it when it is sent; nothing on the page goes anywhere else."""
-    made = box("form", "fp-form", novalidate="", autocomplete="off")
+def form(sent: Callable[[Given], Awaitable[None]]) -> Element:
+    """A form that hands over what is in it when it is sent; nothing on the page goes anywhere else.
 
-    def send(event: GenericEventArguments) -> None:
+    Sent again before there is an answer, it is sent once.
+    """
+    made = box("form", "fp-asked", novalidate="", autocomplete="off")
+    busy = Lock()
+
+    async def send(event: GenericEventArguments) -> None:
+        if busy.locked():
+            return
         given = event.args if isinstance(event.args, dict) else {}
-        sent({str(key): [str(each) for each in words] for key, words in given.items()})
+        async with busy:
+            await sent({str(key): [str(each) for each in words] for key, words in given.items()})
 
     made.on("submit", send, js_handler=SEND)
     return made

@@ -11,13 +11,13 @@ from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.sound.ways import ways
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Awaitable, Callable
 
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.to_measure import ToMeasure
     from firmpedal.web.sound.forms import Given
 
-    Write = Callable[[ToMeasure, str], None]
+    Write = Callable[[ToMeasure, str], Awaitable[None]]
 
 SAME = "The same figure goes to {others}, which the file makes alike."
 
@@ -32,12 +32,14 @@ class MeasureRow:
         with self.element:
             if told.at and write is not None:
                 with form(self._sent):
-                    self._pen = Pen(told.what, "figure", told.unit, told.how)
+                    self._pen = Pen(_plain(told.what), "figure", told.unit, told.how)
                     said("button", "Write it down", "fp-button", type="submit")
             else:
-                said("p", told.what, "fp-measure-what")
+                said("p", _plain(told.what), "fp-measure-what")
                 if told.how:
                     said("p", told.how, "fp-small")
+            if told.later:
+                said("p", told.later)
             if told.others:
                 said("p", SAME.format(others=", ".join(map(label_of, told.others))), "fp-small")
             said("p", told.why, "fp-small")
@@ -52,12 +54,17 @@ class MeasureRow:
             for place in (each for each in own if each not in self._told.others):
                 ways(evaluation, self._file, place, open_to=self._write is not None)
 
-    def _sent(self, given: Given) -> None:
+    async def _sent(self, given: Given) -> None:
         if self._write is None or self._pen is None:
             return
         try:
-            self._write(self._told, " ".join(given.get("figure", [])))
+            await self._write(self._told, " ".join(given.get("figure", [])))
         except EditError as refusal:
             self._pen.refuse(refusal_words(refusal))
         else:
             self._pen.refuse("")
+
+
+def _plain(words: str) -> str:
+    """Words for a page, which need no marks round the keys of the file."""
+    return words.replace("`", "")

@@ -25,7 +25,7 @@ def ways(evaluation: Evaluation, file: str, place: str, *, open_to: bool) -> Non
     if section not in evaluation.reading.spans:
         return
     name, line = label_of(place), evaluation.span_of(place).line
-    with box("p", "fp-ways"):
+    with box("p", "fp-places"):
         said("span", name)
         if not open_to:
             said("span", f"line {line} of the text")

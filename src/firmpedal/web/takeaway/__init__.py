@@ -5,6 +5,8 @@ Whatever is for other programs stands under an address of its own, for phones ge
 
 from __future__ import annotations
 
+from firmpedal.web import addresses
+
 LONG = frozenset({"packet.pdf", "step.zip"})  # made in a process of their own
 # By the ending: what a browser is told that it is, and whether it shows it or keeps it.
 KINDS = {
@@ -26,7 +28,7 @@ def fits(path: str, name: str) -> bool:
     """Whether something of that name is to be had under a path."""
     if _ending(name) not in KINDS:
         return False
-    return path.startswith("/export/") == (_ending(name) == FOR_OTHERS)
+    return path.startswith(addresses.EXPORTS) == (_ending(name) == FOR_OTHERS)
 
 
 def _ending(name: str) -> str:

@@ -13,8 +13,6 @@ from firmpedal.web.elements import box, button, link, put, put_words, raw, said
 from firmpedal.web.takeaway.panel import Panel
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from firmpedal.web.answers import Answer, System
     from firmpedal.web.frame import Frame
 
@@ -63,20 +61,12 @@ def list_as_text(text: str, file: str, option: str | None, system: System | None
     return "" if evaluation is None else parts_text(evaluation)
 
 
-def way_to_options(frame: Frame) -> None:
-    """Where the options are side by side, for a file that has some."""
-    _for_options(frame, "Options side by side", addresses.options)
-
-
 def way_to_retrofit(frame: Frame) -> None:
     """Where the work from one option to another is, for a file that has some."""
-    _for_options(frame, "The work from one option to another", addresses.retrofit)
-
-
-def _for_options(frame: Frame, words: str, address: Callable[[str, str | None], str]) -> None:
     actions = box(classes="fp-actions")
     with actions:
-        link(words, address(frame.file, frame.watch.option), "fp-button")
+        to = addresses.retrofit(frame.file, frame.watch.option)
+        link("The work from one option to another", to, "fp-button")
     actions.set_visibility(False)
 
     def answered(found: Answer) -> None:

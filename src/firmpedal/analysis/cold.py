@@ -1,0 +1,252 @@
+"""How brakes come on and off in the cold: thick fluid through thin lines, each a resistance with its end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.bleeding.bores import bore_of
+from firmpedal.analysis.pressure import FEET
+from firmpedal.analysis.stroke import gap_volume, line_volume, swell
+from firmpedal.analysis.viscosity import viscosity_at
+from firmpedal.formulas.bubbles import share_of_volume
+from firmpedal.formulas.release import (
+    damping_ratio,
+    echo_time,
+    release_time,
+    share_taken_up,
+    time_through_line,
+    wave_speed,
+)
+from firmpedal.model.aircraft import find
+from firmpedal.quantity import Mark, Value, apply, exactly, total
+from firmpedal.units import Dimension, from_unit
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from firmpedal.analysis.heights_ways import Way
+    from firmpedal.analysis.results import Results
+    from firmpedal.lay.line import LaidLine
+    from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.kinds import Caliper
+    from firmpedal.model.stock import Fluid
+
+# What drives the pistons back once the pressure is gone: the seals that were bent come straight again.
+ROLL_BACK = Value(
+    "pressure that piston seals make as they come straight",
+    Dimension.PRESSURE,
+    (from_unit(3, "psi"), from_unit(10, "psi")),
+    Mark.ESTIMATE,
+    source="firmpedal-estimate",
+)
+GONE = exactly(
+    "pressure at which a brake counts as let go",
+    Dimension.PRESSURE,
+    from_unit(10, "psi"),
+    Mark.ESTIMATE,
+    source="firmpedal-estimate",
+)
+HALF = exactly("half of what the line itself takes up", Dimension.NUMBER, 0.5, Mark.DERIVED)
+CELSIUS = (-54, -40, -30, -20, 0, 20)
+
+
+@dataclass(frozen=True, slots=True)
+class Chill:
+    """One wheel at one temperature: the gap `closed`, the pressure `let_go`, the pads `free`, each a time.
+
+    `time_constant` is that of the pressure; `ringing` the least damping of a line, below 1 inertia counts.
+    """
+
+    temperature: Value
+    viscosity: Value
+    closed: Value
+    time_constant: Value
+    let_go: Value
+    free: Value
+    ringing: Value | None
+
+
+@dataclass(frozen=True, slots=True)
+class Cold:
+    """One wheel, the cylinder farthest from it and the lines between, at several temperatures.
+
+    `own` is what these lines take up themselves at the hard foot, `gap` the fluid of the pad gap, `echo` how
+    long sound takes there and back.
+    """
+
+    caliper: str
+    cylinder: str
+    lines: tuple[str, ...]
+    pressure: Value
+    gap: Value
+    own: Value
+    echo: Value
+    rows: tuple[Chill, ...]
+
+
+def cold_of(aircraft: Aircraft, laid: tuple[LaidLine, ...], results: Results) -> tuple[Cold, ...]:
+    """Every wheel that a cylinder presses; none without a fluid or where its thickness is not known."""
+    fluid = aircraft.fluid
+    if fluid is None or len(fluid.viscosity_at) < 2:
+        return ()
+    lines = {line.name: line for line in laid}
+    found = (_wheel(aircraft, lines, results, way, fluid) for way in results.heights.ways)
+    return tuple(each for each in found if each is not None)
+
+
+def _wheel(
+    aircraft: Aircraft, lines: Mapping[str, LaidLine], results: Results, way: Way, fluid: Fluid
+) -> Cold | None:
+    caliper, cylinder = find(aircraft.calipers, way.caliper), _farthest(aircraft, way)
+    names = _lines_below(way, cylinder)
+    made = next((each for each in results.cylinders if each.cylinder == cylinder), None)
+    if caliper is None or made is None or not names:
+        return None
+    held = [lines[name] for name in names]
+    hard = made.pressures[FEET.index("hard")]
+    taken = [_taken(line, hard, fluid) for line in held]
+    place = f"{caliper.place}.cold"
+    gap = gap_volume(caliper)
+    rows = tuple(
+        _chill(held, taken, caliper, fluid, hard, gap, from_unit(celsius, "degC"), f"{place}.{celsius} degC")
+        for celsius in CELSIUS
+        if fluid.viscosity_at[0][0] <= from_unit(celsius, "degC") + 1e-6
+    )
+    own = total(f"what the lines to {caliper.name} take up at the hard foot", taken, f"{place}.own")
+    echo = total(
+        f"time of sound from {cylinder} to {caliper.name} and back",
+        [_echo(line, hard, fluid) for line in held],
+        f"{place}.echo",
+    )
+    return Cold(caliper.name, cylinder, names, hard, gap, own, echo, rows)
+
+
+def _farthest(aircraft: Aircraft, way: Way) -> str:
+    """The cylinder that stands farthest from the wheel, or the top if that is one."""
+    names = {each.name for each in aircraft.cylinders}
+    heads = [head for spot in way.spots if (head := spot.near.rpartition(".")[0]) in names]
+    return heads[-1] if heads else way.top
+
+
+def _lines_below(way: Way, cylinder: str) -> tuple[str, ...]:
+    """The lines between a wheel and a cylinder, from the wheel up."""
+    heads = [spot.near.rpartition(".")[0] for spot in way.spots]
+    stop = heads.index(cylinder) if cylinder in heads else len(heads) - 1
+    return tuple(dict.fromkeys(spot.line for spot in way.spots[: stop + 1] if spot.line))
+
+
+def _taken(line: LaidLine, pressure: Value, fluid: Fluid) -> Value:
+    """What wall and fluid of one line take up at a pressure."""
+    each = swell(line, pressure, "cold", None, fluid)
+    return total(f"what {line.name} takes up", (each.wall, each.fluid), f"{line.place}.cold.taken up")
+
+
+def _echo(line: LaidLine, hard: Value, fluid: Fluid) -> Value:
+    """How long sound takes through one line and back, its wall giving as at the hard foot."""
+    place = f"{line.place}.echo"
+    growth = apply(
+        share_taken_up,
+        f"swelling of {line.name} as a share",
+        place=place,
+        taken=swell(line, hard, "cold", None, fluid).wall,
+        volume=line_volume(line),
+    )
+    speed = apply(
+        wave_speed,
+        f"speed of sound in {line.name}",
+        place=f"{line.place}.speed of sound",
+        density=fluid.density,
+        bulk_modulus=fluid.bulk_modulus,
+        growth=growth,
+        pressure=hard,
+    )
+    words = f"sound through {line.name} and back"
+    return apply(echo_time, words, place=place, length=_length(line), wave_speed=speed)
+
+
+def _length(line: LaidLine) -> Value:
+    return line.order_length if line.hose else line.developed_length or line.path_length
+
+
+def _chill(
+    held: list[LaidLine],
+    taken: list[Value],
+    caliper: Caliper,
+    fluid: Fluid,
+    hard: Value,
+    gap: Value,
+    kelvin: float,
+    place: str,
+) -> Chill:
+    temperature = exactly("temperature", Dimension.TEMPERATURE, kelvin, Mark.DERIVED)
+    viscosity = viscosity_at(fluid, temperature, f"{place}.viscosity")
+    behind = _behind(held, taken, place)
+
+    def through(what: str, volumes: list[Value], pressure: Value) -> Value:
+        parts = [
+            apply(
+                time_through_line,
+                f"{what}, part of {line.name}",
+                place=f"{place}.{line.name}",
+                viscosity=viscosity,
+                density=fluid.density,
+                length=_length(line),
+                bore=bore_of(line),
+                volume=volume,
+                pressure=pressure,
+            )
+            for line, volume in zip(held, volumes, strict=True)
+        ]
+        return total(f"{what} of {caliper.name}", parts, f"{place}.{what}")
+
+    gaps = [gap] * len(held)
+    constant = through("time constant", behind, hard)
+    let_go = apply(
+        release_time,
+        f"pressure gone at {caliper.name}",
+        place=f"{place}.let go",
+        time_constant=constant,
+        from_pressure=hard,
+        to_pressure=GONE,
+    )
+    return Chill(
+        temperature,
+        viscosity,
+        through("gap filled", gaps, hard),
+        constant,
+        let_go,
+        through("pads back", gaps, ROLL_BACK),
+        _ringing(held, behind, fluid, viscosity, hard, place),
+    )
+
+
+def _behind(held: list[LaidLine], taken: list[Value], place: str) -> list[Value]:
+    """For each line from the wheel up: what lies behind it takes up, and half of its own."""
+    found = []
+    for n, (line, own) in enumerate(zip(held, taken, strict=True)):
+        half = apply(share_of_volume, f"half of {line.name}", place=f"{place}.half", volume=own, share=HALF)
+        found.append(total(f"taken up behind {line.name}", [*taken[:n], half], f"{place}.behind {line.name}"))
+    return found
+
+
+def _ringing(
+    held: list[LaidLine], behind: list[Value], fluid: Fluid, viscosity: Value, hard: Value, place: str
+) -> Value | None:
+    """The least damping of a line; None where it is not known, or nothing behind a line takes anything up."""
+    found = [
+        apply(
+            damping_ratio,
+            f"damping of {line.name}",
+            place=f"{place}.damping of {line.name}",
+            viscosity=viscosity,
+            density=fluid.density,
+            length=_length(line),
+            bore=bore_of(line),
+            volume=volume,
+            pressure=hard,
+        )
+        for line, volume in zip(held, behind, strict=True)
+    ]
+    known = [value for value in found if value.known]
+    return min(known, key=lambda value: value.low) if len(known) == len(found) else None

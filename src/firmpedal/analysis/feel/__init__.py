@@ -1,0 +1,1 @@
+"""Pedal feel: force against travel of every pedal, from all that gives way."""

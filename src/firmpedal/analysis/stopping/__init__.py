@@ -1,0 +1,11 @@
+"""Whether it stops and holds: from a foot on the pedal to drag at the ground, and back from a wanted stop."""
+
+from __future__ import annotations
+
+from firmpedal.analysis.stopping.brake import WheelBrake
+from firmpedal.analysis.stopping.contradictions import Contradiction
+from firmpedal.analysis.stopping.limits import Limits
+from firmpedal.analysis.stopping.stance import Stance
+from firmpedal.analysis.stopping.whole import AtFoot, Needed, Stopping, stopping
+
+__all__ = ["AtFoot", "Contradiction", "Limits", "Needed", "Stance", "Stopping", "WheelBrake", "stopping"]

@@ -1,0 +1,73 @@
+"""Heat of braking in one lump: how warm a disc gets, how it cools, what a dragging brake puts in."""
+
+from __future__ import annotations
+
+from firmpedal.formulas._validity import require, require_not_negative, require_positive
+
+
+def warmed(start: float, energy: float, share: float, mass: float, specific_heat: float) -> float:
+    """Temperature of a disc right after it has taken the energy of a stop.
+
+    T = T_0 + E x / (m c)
+
+    Args:
+        start: T_0, before the stop [K].
+        energy: E, that the wheel takes [J].
+        share: x, of it that goes into the disc [-].
+        mass: m, of the disc [kg].
+        specific_heat: c, of its metal [J/kg K].
+
+    Returns:
+        Temperature T [K].
+
+    Valid: T_0 > 0, E >= 0, 0 <= x <= 1, m > 0, c > 0; no heat is lost during the stop, so never too low.
+    Source: [firmpedal-derivation], heat capacity.
+    """
+    require_positive(start, "the temperature before")
+    require_not_negative(energy, "the energy")
+    require(0 <= share <= 1, "the share has to be between nothing and all")
+    require_positive(mass, "the mass")
+    require_positive(specific_heat, "the specific heat")
+    return start + energy * share / (mass * specific_heat)
+
+
+def drag_power(drag: float, speed: float, wheels: float) -> float:
+    """Heat that each dragging brake makes while the aircraft taxies against it.
+
+    P = D v / N
+
+    Args:
+        drag: D, that the brakes hold back, all wheels together [N].
+        speed: v, of the taxiing [m/s].
+        wheels: N, that share it [-].
+
+    Returns:
+        Power for each wheel P [W].
+
+    Valid: D >= 0, v >= 0, N > 0.
+    Source: [firmpedal-derivation], force times speed.
+    """
+    require_not_negative(drag, "the drag")
+    require_not_negative(speed, "the speed")
+    require_positive(wheels, "the number of braked wheels")
+    return drag * speed / wheels
+
+
+def stop_time(speed: float, braking: float) -> float:
+    """Time of a stop at an even deceleration.
+
+    t = V / a
+
+    Args:
+        speed: V, at which braking begins [m/s].
+        braking: a, deceleration [m/s^2].
+
+    Returns:
+        Time t [s].
+
+    Valid: V >= 0, a > 0.
+    Source: [firmpedal-derivation], motion at constant deceleration.
+    """
+    require_not_negative(speed, "the speed")
+    require_positive(braking, "the deceleration")
+    return speed / braking

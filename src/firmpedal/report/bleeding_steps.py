@@ -1,0 +1,127 @@
+"""The steps of filling one wheel from its caliper up, with the valves and pedals of every seat named."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.checks.circuit_words import pedal_called
+from firmpedal.model.aircraft import find
+from firmpedal.model.display import listed
+from firmpedal.model.kinds import MasterCylinder, ParkingValve
+from firmpedal.quantity import Answer
+from firmpedal.report.bleeding_words import pressure_words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.analysis.bleeding import Bleeding, Rise
+    from firmpedal.analysis.heights_ways import Way
+    from firmpedal.pipeline import Evaluation
+
+
+def steps_for(evaluation: Evaluation, found: Bleeding, rise: Rise) -> tuple[str, ...]:
+    """What to do at one wheel, in order."""
+    return tuple(_steps(evaluation, found, rise))
+
+
+def _steps(evaluation: Evaluation, found: Bleeding, rise: Rise) -> Iterator[str]:
+    way = next(each for each in evaluation.results.heights.ways if each.caliper == rise.caliper)
+    parts = _parts(evaluation, way)
+    valves = [name for name in parts if isinstance(find(evaluation.aircraft.components, name), ParkingValve)]
+    cylinders = [each for each in parts if find(evaluation.aircraft.cylinders, each)]
+    pedals = [pedal_called(evaluation.aircraft, name) for name in cylinders]
+    yield _stand(evaluation, found, rise)
+    if valves:
+        yield f"Open {listed(valves)}, and leave it open until the end."
+    if pedals:
+        yield (
+            f"Feet off. {_first_up(listed(pedals))} all the way back against the stop, the rod fully out: "
+            "only then is the port to the reservoir open."
+        )
+    yield from _shut_at_rest(evaluation, cylinders)
+    yield (
+        f"Push the pistons of {rise.caliper} fully home. Fill the pump's hose with fluid before you put it "
+        "on the bleeder that the maker names for filling, else on the lowest one. Where a corner of the "
+        "caliper is higher than every bleeder, take it off its bracket and hold it so that it is not."
+    )
+    yield (
+        f"Cap off {rise.top}, and take fluid out of it down to the low mark. Keep it from running over all "
+        "the while, with a syringe."
+    )
+    yield _pump(evaluation, rise)
+    yield from _past(evaluation, found, rise, cylinders)
+    yield (
+        f"Shut the bleeder while the pump still presses, then take the hose off. Bring {rise.top} to its "
+        "full mark and close it."
+    )
+    if pedals:
+        alone = ", one at a time" if len(pedals) > 1 else ""
+        yield f"Press {listed(pedals)}{alone}: firm, and let go it frees the wheel."
+
+
+def _parts(evaluation: Evaluation, way: Way) -> list[str]:
+    """The components that the way passes, from the wheel up."""
+    heads = dict.fromkeys(spot.near.rpartition(".")[0] for spot in way.spots)
+    wanted = (MasterCylinder, ParkingValve)
+    return [name for name in heads if isinstance(find(evaluation.aircraft.components, name), wanted)]
+
+
+def _stand(evaluation: Evaluation, found: Bleeding, rise: Rise) -> str:
+    """The attitude, with its reason where there is a choice."""
+    show = evaluation.display.value
+    if len(evaluation.results.heights.attitudes) < 2:
+        return f"Stand it as it was measured: {rise.attitude}."
+    why = [
+        f"air at {pocket.near} then only has to go down {show(pocket.depth)}" for pocket in found.met(rise)
+    ]
+    over: dict[str, list[str]] = {}
+    for each in rise.gravity:
+        if each.blocked is not None and each.attitude != rise.attitude:
+            over.setdefault(each.blocked.line, []).append(each.attitude)
+    why += [
+        f"in the attitude {' or '.join(names)}, {line} stands above the fill cap and fluid runs out there"
+        for line, names in over.items()
+    ]
+    reasons = f": {'; '.join(why)}" if why else ""
+    return f"Stand it in the attitude {rise.attitude}{reasons}."
+
+
+def _first_up(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _shut_at_rest(evaluation: Evaluation, cylinders: list[str]) -> Iterator[str]:
+    for name in cylinders:
+        part = find(evaluation.aircraft.cylinders, name)
+        if part is not None and part.opens_at_rest is Answer.NO:
+            yield f"{name} lets nothing up at rest, and nothing gets past from below: ask its maker."
+        elif part is not None and part.opens_at_rest is Answer.UNKNOWN:
+            yield f"Whether {name} is open at rest is not known: if nothing comes at the top, stop and ask."
+
+
+def _pump(evaluation: Evaluation, rise: Rise) -> str:
+    show, fluid = evaluation.display.value, evaluation.aircraft.fluid
+    name = fluid.name if fluid is not None else "clean fluid"
+    order = ", then ".join(rise.lines)
+    holds = f" The lines hold {show(rise.volume)}: pump that, then as much again" if rise.volume.known else ""
+    rate = f" at {show(rise.flow)} or more, one filling within {show(rise.time)}" if rise.flow.known else ""
+    pause = ", and never let it stop or run back." if holds else " Never let it stop or run back."
+    return f"Pump {name} up {order}, {pressure_words(evaluation, rise)}.{holds}{rate if holds else ''}{pause}"
+
+
+def _past(evaluation: Evaluation, found: Bleeding, rise: Rise, cylinders: list[str]) -> Iterator[str]:
+    """What to do for each high point on the way."""
+    for near in dict.fromkeys(pocket.near for pocket in found.met(rise)):
+        name = near.rpartition(".")[0]
+        if name in cylinders:
+            pedals = listed([pedal_called(evaluation.aircraft, each) for each in cylinders])
+            yield (
+                f"Air stays at {near}, and inside {name}. While fluid runs, press {pedals} slowly and let "
+                "go all the way, ten times each, and tap the cylinder. If bubbles go on coming, unhook it "
+                "and hold it low, so that the line after it rises; a level line does not cure this."
+            )
+        else:
+            yield (
+                f"Air stays at {near}: it is past there only once fluid from the pump has gone on to "
+                f"{rise.top}. Tap the line there while fluid runs."
+            )

@@ -1,0 +1,143 @@
+"""Pedal feel as a sheet: how far each pad goes under a foot, where it goes, what air and heat do."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.analysis.feel.cases import MUCH, Case
+from firmpedal.analysis.feel.filled import HELD_SHARE
+from firmpedal.analysis.feel.terms import OUTSIDE
+from firmpedal.formulas.air import free_air_taken, modulus_with_air
+from firmpedal.model.display import listed
+from firmpedal.report.feel_budget import budget_tables
+from firmpedal.report.feel_pedals import COLD, HOT, Felt, felt_pedals
+from firmpedal.report.feel_plot import feel_plot
+from firmpedal.report.feel_words import (
+    CYLINDER,
+    STOP,
+    at_force,
+    case_words,
+    ending,
+    force_words,
+    lead,
+    reason,
+    travel_words,
+)
+from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from firmpedal.model.display import Display
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Value
+    from firmpedal.report.feel_pedals import Unfelt
+    from firmpedal.report.sheet import Block
+
+CAUTION = (
+    "A pedal that sinks under a steady foot, wants pumping or has grown soft is looked into before the next "
+    "taxi: a leak first, then air, then seals. The makers' instructions come first."
+)
+BEST = (
+    "Free air cannot be measured before the system is filled, so the rows without air are the best that "
+    "there can be. Air in the fluid counts by its share of the fluid's volume before the pedal is pressed."
+)
+FREE = "Each pedal is pressed by itself, from all the way back."
+HELD = (
+    "Plastic held under load goes on giving: after an hour {low} to {high} % of its stiffness is taken to be "
+    "left, a figure from memory. Half way to hot lies between two rows of its table."
+)
+LESS = "Shown is {name}, the softest of them; the firmest goes {percent} % less far."
+SAME = 0.005  # a smaller difference is not worth a word
+SHORT = "Not counted, because the file does not give it"
+MORE = (
+    "Free stroke, caliper and pads come on top of the travel; spring and friction take from the pressure. "
+    "A measured pedal that goes further than this has air in it, or one of these."
+)
+
+
+def feel_sheet(evaluation: Evaluation, force: Value | None = None) -> Sheet | None:
+    """The sheet of all pedals; None where no pedal presses a brake.
+
+    Args:
+        evaluation: The aircraft.
+        force: At which the budget is wanted; without it, at the hard foot.
+    """
+    found = felt_pedals(evaluation, force)
+    if not found:
+        return None
+    blocks: list[Block] = []
+    for each in found:
+        more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else _unfelt_blocks(each)
+        blocks += [Heading(listed(each.names if isinstance(each, Felt) else [each.name])), *more]
+    return Sheet("Pedal feel", (*blocks, *_said_once(found), Paragraph(CAUTION, Tone.NOTE)))
+
+
+def _said_once(found: tuple[Felt | Unfelt, ...]) -> Iterator[Block]:
+    """What holds for every pedal."""
+    felt = [each for each in found if isinstance(each, Felt)]
+    if felt:
+        yield Paragraph(f"{FREE} {BEST}")
+    if any(each.softest == HOT for each in felt):
+        low, high = (round(100 * each) for each in HELD_SHARE)
+        yield Paragraph(HELD.format(low=low, high=high), Tone.SMALL)
+
+
+def _unfelt_blocks(unfelt: Unfelt) -> Iterator[Block]:
+    yield Paragraph("How far it goes is not worked out: these figures are wanted.")
+    yield Bullets(tuple(missing.what for missing in unfelt.missing), boxes=True)
+
+
+def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
+    yield Paragraph(lead(felt, display), Tone.LEAD)
+    why = reason(felt, display)
+    if why:
+        yield Paragraph(why)
+    if felt.differ > SAME:
+        yield Paragraph(LESS.format(name=felt.names[0], percent=f"{100 * felt.differ:.0f}"))
+    yield _table(felt, display)
+    air = _air_words(felt, display)
+    if air:
+        yield Paragraph(air)
+    yield feel_plot(felt, display)
+    yield from budget_tables(felt, display)
+    if felt.feel.filled.hot_missing:
+        yield Paragraph("Hot is not worked out: these figures are wanted.")
+        yield Bullets(tuple(each.what for each in felt.feel.filled.hot_missing), boxes=True)
+    if felt.feel.filled.left_out:
+        yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.left_out)}. {MORE}")
+
+
+def _table(felt: Felt, display: Display) -> Table:
+    forces = felt.feel.forces
+    columns = ("", *(display.value(force) for force in forces), "at its end from")
+    rows = []
+    for case in felt.feel.cases:
+        _, end = ending(felt, case)
+        cells = (travel_words(felt, case, number, display) for number in range(len(forces)))
+        rows.append((case_words(felt, case), *cells, force_words(felt, end, display)))
+    first = any(ending(felt, case)[0] == STOP for case in felt.feel.cases)
+    title = f"How far the pad goes; the last column is the force from which {STOP if first else CYLINDER}"
+    right = frozenset(range(1, len(columns)))
+    widths = (0.28, *[0.72 / (len(columns) - 1)] * (len(columns) - 1))
+    return Table(columns, tuple(rows), right, title, widths)
+
+
+def _air_words(felt: Felt, display: Display) -> str:
+    """How much softer a little air makes fluid, as the pedal begins to move and at the foot."""
+    case = Case(air=MUCH)
+    fluid = felt.feel.pressing.fluid
+    if case not in felt.feel.cases or fluid is None or not felt.budget.pressure.known:
+        return ""
+    more = felt.feel.travel(case, felt.chosen).middle - felt.feel.travel(COLD, felt.chosen).middle
+    bulk, pressure = fluid.bulk_modulus.middle, felt.budget.pressure.middle
+    at_first = bulk / modulus_with_air(MUCH, OUTSIDE, bulk, 1.0)
+    left = MUCH - free_air_taken(MUCH, pressure, OUTSIDE, 1.0)
+    then = bulk / modulus_with_air(left / (left + 1 - MUCH), OUTSIDE + pressure, bulk, 1.0)
+    further = display.number(more, Dimension.LENGTH)
+    return (
+        f"{MUCH:.0%} of air".replace("%", " %") + f" takes {further} more of the pad's travel at "
+        f"{at_force(felt.force, display)}. It is felt at first: as the pedal begins to move, fluid with that "
+        f"much air is {at_first:.0f} times as soft as without, at the foot {then:.1f} times."
+    )

@@ -1,0 +1,72 @@
+"""What an aircraft still lacks, counted: what is to settle, and what is to measure, by when it can be."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.finding import Level
+from firmpedal.quantity import When
+from firmpedal.report.measuring_items import unknowns
+
+if TYPE_CHECKING:
+    from firmpedal.pipeline import Evaluation
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """What an aircraft still lacks.
+
+    Args:
+        lines: Lines that are described.
+        unknown: Figures that the file itself says are unknown, copies not counted.
+        warnings: WARNINGs that nobody has accepted.
+        accepted: WARNINGs that the builder has accepted; the verdict stays not sound by them.
+        cautions: CAUTIONs that nobody has accepted.
+        now: Things that rules wait for and that can be measured or looked up now.
+        in_hand: Things that can be measured only with the parts in hand.
+        fitted: Things that can be measured only when the lines hang in the aircraft.
+    """
+
+    lines: int = 0
+    unknown: int = 0
+    warnings: int = 0
+    accepted: int = 0
+    cautions: int = 0
+    now: int = 0
+    in_hand: int = 0
+    fitted: int = 0
+
+    @property
+    def things(self) -> int:
+        """All things to measure, as the verdict counts them."""
+        return self.now + self.in_hand + self.fitted
+
+
+def standing(evaluation: Evaluation) -> Standing:
+    """Count what an aircraft still lacks."""
+    when = list(when_of(evaluation).values())
+    return Standing(
+        lines=len(evaluation.aircraft.lines),
+        unknown=len(unknowns(evaluation.reading)),
+        warnings=_open(evaluation, Level.WARNING),
+        accepted=sum(
+            each.level is Level.WARNING and each.accepted is not None for each in evaluation.findings
+        ),
+        cautions=_open(evaluation, Level.CAUTION),
+        now=when.count(When.NOW),
+        in_hand=when.count(When.IN_HAND),
+        fitted=when.count(When.FITTED),
+    )
+
+
+def _open(evaluation: Evaluation, level: Level) -> int:
+    return sum(each.level is level and each.accepted is None for each in evaluation.findings)
+
+
+def when_of(evaluation: Evaluation) -> dict[str, When]:
+    """From when on each thing that rules wait for can be measured: the latest that is said of it."""
+    order, found = list(When), dict[str, When]()
+    for missing in (each for unclear in evaluation.not_shown for each in unclear.missing):
+        found[missing.what] = max(missing.when, found.get(missing.what, When.NOW), key=order.index)
+    return found

@@ -1,0 +1,222 @@
+"""Will it stop and hold: the answer, what each foot gives, what it takes, the energy, what to measure."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.quantity import Answer, Value
+from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.stopping_plot import stopping_plot
+from firmpedal.report.stopping_words import alike, far, slowing, slowing_cell, usual_words, wanted
+
+if TYPE_CHECKING:
+    from firmpedal.analysis.stopping import Needed, Stopping, WheelBrake
+    from firmpedal.model.display import Display
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Block
+
+TITLE = "Stopping and holding"
+RULES = (
+    "brake-figures-contradict",
+    "stop-too-weak",
+    "run-up-not-held",
+    "noses-over",
+    "stop-energy-above-rating",
+)
+CAUTION = (
+    "This is arithmetic, not a tested figure: the data of kit maker and brake maker come first. Try the "
+    "brakes out at a slow taxi first, with room all round and somebody looking on."
+)
+LEFT_OUT = (
+    "Springs, seal friction, wet or oily linings, fading when hot: a real foot needs more.",
+    "Air drag and rolling drag: a real stop is shorter.",
+    "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
+    "Whatever tells the wheels apart: both pedals are pressed alike, and each wheel holds as much.",
+)
+FEET_WIDTHS = (0.14, 0.16, 0.12, 0.11, 0.16, 0.15, 0.16)
+NEEDS_WIDTHS = (0.2, 0.2, 0.17, 0.19, 0.12, 0.12)
+TYRES = "From there on the tyres are the limit: a harder foot slides them and stops it no shorter."
+NOSE = "From there on the tail comes up: that is the limit, whatever the foot."
+HOLDS = {
+    Answer.YES: "yes",
+    Answer.NO: "no",
+    Answer.UNKNOWN: "not shown",
+}
+
+
+def stopping_sheet(evaluation: Evaluation) -> Sheet:
+    """Everything about stopping, as far as the file goes."""
+    stop, display = evaluation.results.stopping, evaluation.display
+    blocks: list[Block] = [*_answer(stop, display), *_findings(evaluation)]
+    if any(at.drag.known for at in stop.feet):
+        blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
+    if (drawing := stopping_plot(stop, display)) is not None:
+        blocks.append(drawing)
+    blocks.append(Group((Heading("What it takes"), _needs(stop, display))))
+    blocks += [
+        Group((Heading("Energy of one stop, for each wheel"), _energy(evaluation, stop))),
+        *_open(stop),
+    ]
+    taken = usual_words((*(brake.friction for brake in stop.brakes), *_grips(stop)), display)
+    if taken:
+        words = "Usual figures taken, common practice without a source; yours win:"
+        blocks.append(Group((Paragraph(words), Bullets(taken))))
+    blocks += [Group((Heading("What is left out"), Bullets(LEFT_OUT))), Paragraph(CAUTION, Tone.CAUTION)]
+    return Sheet(TITLE, tuple(blocks))
+
+
+def packet_sheet(evaluation: Evaluation) -> Sheet | None:
+    """The same for the packet; nothing where the file says nothing about braking."""
+    return stopping_sheet(evaluation) if evaluation.results.stopping.asked else None
+
+
+def _answer(stop: Stopping, display: Display) -> list[Block]:
+    """The answer first: the hard foot, and what limits it."""
+    hard = stop.feet[1]
+    if not hard.reached.known:
+        return [Paragraph(_not_yet(stop, display), Tone.LEAD)]
+    force, braking = display.value(hard.force), slowing(hard.reached, display)
+    words = f"The hard foot, {force} on each pedal, slows it by {braking}"
+    if hard.distance.known:
+        words += f": from {display.value(stop.stance.speed)} it stops in {far(hard.distance, display)}"
+    blocks: list[Block] = [Paragraph(f"{words}.", Tone.LEAD)]
+    if hard.by_brakes.low > hard.reached.high:
+        over = stop.limits.nose_over
+        tail = over is not None and over.known and stop.limits.usual.low > over.high
+        alone = f"The brakes alone would make {slowing(hard.by_brakes, display)}."
+        blocks.append(Paragraph(f"{alone} {NOSE if tail else TYRES}"))
+    return blocks
+
+
+def _not_yet(stop: Stopping, display: Display) -> str:
+    hard = stop.feet[1]
+    if hard.by_brakes.known:
+        brakes = slowing(hard.by_brakes, display)
+        return f"The hard foot would slow it by {brakes}; whether the tyres hold that is not shown."
+    things = len(wanted(main_values(stop)))
+    return f"How it stops cannot be told yet: {things} figure{'' if things == 1 else 's'} to measure, below."
+
+
+def _findings(evaluation: Evaluation) -> list[Block]:
+    """What the rules on stopping found, as elsewhere."""
+    tones = {"WARNING": Tone.WARNING, "CAUTION": Tone.CAUTION, "NOTE": Tone.NOTE}
+    found = (finding for finding in evaluation.findings if finding.rule in RULES)
+    return [Paragraph(finding.message, tones[finding.level.value]) for finding in found]
+
+
+def _feet(stop: Stopping, display: Display) -> Table:
+    rows = [
+        (
+            f"{at.foot}, {display.value(at.force)}",
+            slowing_cell(at.reached, display),
+            far(at.distance, display),
+            alike((brake.feet[n].pressure for brake in stop.brakes), display),
+            alike((brake.feet[n].torque for brake in stop.brakes), display),
+            display.value(at.drag),
+            slowing_cell(at.by_brakes, display),
+        )
+        for n, at in enumerate(stop.feet)
+    ]
+    columns = (
+        "foot",
+        "it slows by",
+        "stops in",
+        "pressure",
+        "torque of a brake",
+        "drag of all",
+        "brakes alone",
+    )
+    return Table(columns, tuple(rows), frozenset(range(1, len(columns))), widths=FEET_WIDTHS)
+
+
+def _needs(stop: Stopping, display: Display) -> Table:
+    """Each thing that a foot is asked for, with the foot that it takes and whether foot and tyres do it."""
+    hard, ground = stop.feet[1].force, stop.limits
+    wanted_stop = stop.stance.wanted.at_most(ground.usable)
+    held = stop.stance.thrust.at_most(ground.standing)
+    rows = [
+        (
+            *_need("the wanted stop", slowing_cell(stop.stance.wanted, display), stop.wanted, display),
+            HOLDS[stop.wanted.foot.at_most(hard)],
+            HOLDS[wanted_stop],
+        ),
+        (
+            *_need("holding full throttle", display.value(stop.stance.thrust), stop.hold, display),
+            HOLDS[stop.hold.foot.at_most(hard)],
+            HOLDS[held],
+        ),
+        (*_need("wheels that lock", slowing_cell(ground.peak, display), stop.lock, display), "", ""),
+    ]
+    if stop.nose_over is not None and ground.nose_over is not None:
+        over = slowing_cell(ground.nose_over, display)
+        rows.append((*_need("the tail coming up", over, stop.nose_over, display), "", ""))
+    columns = (
+        "for",
+        "that is",
+        "foot on each pedal",
+        "pressure",
+        "hard foot does it",
+        "ground holds it",
+    )
+    return Table(columns, tuple(rows), frozenset({2, 3}), widths=NEEDS_WIDTHS)
+
+
+def _need(words: str, what: str, needed: Needed, display: Display) -> tuple[str, ...]:
+    return (words, what, display.value(needed.foot), display.value(needed.pressure))
+
+
+def _energy(evaluation: Evaluation, stop: Stopping) -> Table:
+    show = evaluation.display.value
+    ratings = [each.leaflet.energy for each in evaluation.aircraft.calipers if each.leaflet.energy.known]
+    rows = [
+        ("by the older rule for small aeroplanes", show(stop.rule_energy)),
+        ("by motion, without air drag", show(stop.motion_energy)),
+        (
+            "what the brake takes, by its leaflet",
+            alike(ratings, evaluation.display) if ratings else "not given",
+        ),
+    ]
+    return Table(("", "energy"), tuple(rows), right=frozenset({1}))
+
+
+def _open(stop: Stopping) -> list[Block]:
+    """What is still to be measured, each thing once."""
+    missing = wanted(main_values(stop))
+    if not missing:
+        return []
+    words = Bullets(tuple(each.what for each in missing), boxes=True)
+    return [Group((Heading("To measure for the figures that are unknown"), words))]
+
+
+def _grips(stop: Stopping) -> tuple[Value, ...]:
+    return (stop.stance.usual_grip, stop.stance.peak_grip)
+
+
+def main_values(stop: Stopping) -> tuple[Value, ...]:
+    """The figures that count, in the order in which they are read."""
+    feet = [value for at in stop.feet for value in (at.drag, at.by_brakes, at.reached, at.distance)]
+    needs = [stop.wanted, stop.hold, stop.lock, *((stop.nose_over,) if stop.nose_over else ())]
+    return (
+        *feet,
+        *(value for need in needs for value in (need.foot, need.pressure)),
+        stop.wanted_distance,
+        stop.limits.standing,
+        stop.rule_energy,
+        stop.motion_energy,
+    )
+
+
+def sums_of_stopping(stop: Stopping) -> tuple[Value, ...]:
+    """What the packet prints sums of: one brake at the hard foot step by step, then all that counts."""
+    hard = [value for brake in stop.brakes for value in _steps(brake)]
+    over = (stop.limits.nose_over,) if stop.limits.nose_over else ()
+    limits = (stop.limits.usual, stop.limits.peak, *over, stop.limits.standing)
+    at_hard = (stop.feet[1].drag, stop.feet[1].by_brakes, stop.feet[1].reached, stop.feet[1].distance)
+    needs = [stop.wanted, stop.hold, stop.lock, *((stop.nose_over,) if stop.nose_over else ())]
+    feet = [value for need in needs for value in (need.foot, need.pressure)]
+    return (*hard, *at_hard, *limits, stop.wanted.drag, *feet, stop.rule_energy, stop.motion_energy)
+
+
+def _steps(brake: WheelBrake) -> tuple[Value, ...]:
+    force = brake.feet[1]
+    return (force.clamp, force.torque, force.drag)

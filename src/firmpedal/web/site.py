@@ -1,0 +1,71 @@
+"""The pages of one aircraft: which there are, in the order of the job, with their titles and addresses."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from firmpedal.web import addresses
+from firmpedal.web.figures import FIGURES
+from firmpedal.web.pages import buy, describe, fit, keep, make, prove, report, sound
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from firmpedal.web.frame import Frame
+
+# The steps that show sheets, in the order in which people do them.
+REPORTS: dict[str, tuple[str, report.Report]] = {
+    "buy": ("Buy", buy.PAGE),
+    "make": ("Make", make.PAGE),
+    "fit": ("Fit and fill", fit.PAGE),
+    "prove": ("Prove", prove.PAGE),
+    "keep": ("Keep", keep.PAGE),
+}
+READ_ALONG = ("options", "retrofit", *FIGURES)  # pages of a step that only show
+# The way through the job; what comes after the text may be read from a phone too.
+READ = (("sound", sound.TITLE), *((name, title) for name, (title, _) in REPORTS.items()))
+STEPS = (("describe", "Describe"), *READ)
+
+
+@dataclass(frozen=True)
+class Page:
+    """A page of one aircraft: its title, its step, its address for an option, how it is shown."""
+
+    title: str
+    step: str
+    address: Callable[[str, str | None], str] | None  # none where it is the step's own
+    show: Callable[[Frame], object]
+
+
+def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
+    """The address of every page, for one aircraft: what looks at all of them takes them from here."""
+    steps = (addresses.step(file, name, option) for name in (*dict(STEPS), *FIGURES))
+    ways = (addresses.text, addresses.space, addresses.options, addresses.retrofit)
+    more = (way(file, option) for way in ways)
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, *more)
+
+
+def page_of(name: str, at: str = "") -> Page | None:
+    """One step of the way, or None where there is none of that name; `at` is the place it opens on."""
+    if name == "describe":
+        return Page(dict(STEPS)[name], name, None, lambda frame: describe.FormPage(frame, at))
+    if name == "sound":
+        return Page(sound.TITLE, name, None, sound.show)
+    if name in FIGURES:
+        return _figures(name)
+    if name not in REPORTS:
+        return None
+    title, page = REPORTS[name]
+    return Page(title, name, None, lambda frame: report.show(page, frame))
+
+
+def _figures(name: str) -> Page:
+    """A page of figures: a sheet of its own, which belongs to a step."""
+    figures = FIGURES[name]
+    return Page(
+        figures.title,
+        figures.step,
+        lambda file, option: addresses.step(file, name, option),
+        lambda frame: report.show(figures.page, frame),
+    )

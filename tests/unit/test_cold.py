@@ -1,0 +1,88 @@
+"""Brakes in the cold: figures of whole aircraft worked out by hand beside them, and what stays unknown."""
+
+from __future__ import annotations
+
+from math import pi
+
+import pytest
+
+from firmpedal.analysis.cold import cold_of
+from firmpedal.pipeline import evaluate_text
+from firmpedal.report.cold import cold_sheet
+from firmpedal.report.sheet import Drawing
+from firmpedal.report.story import every_value
+from texts import edited, example, small
+
+INCH, PSI, ICE = 0.0254, 6894.757, 273.15
+
+
+def cold(evaluation):
+    return cold_of(evaluation.aircraft, evaluation.laid, evaluation.results)
+
+
+@pytest.fixture(scope="module")
+def fennimoss():
+    return evaluate_text(example("fennimoss"), "fennimoss.yaml", "rigid")
+
+
+class TestFennimoss:
+    def test_the_lines_between_wheel_and_cylinder(self, fennimoss):
+        (left, _) = cold(fennimoss)
+        assert (left.cylinder, left.lines) == ("left_cylinder", ("left_gear", "left_keel", "left_pedal"))
+
+    def test_pads_come_free_at_minus_40_by_hand(self, fennimoss):
+        """128 rho nu V / (pi p) times the sum of L / d^4, at 491 mm^2/s and 3 to 10 psi."""
+        (left, _) = cold(fennimoss)
+        lines = {line.name: line for line in fennimoss.laid}
+        keel = lines["left_keel"].developed_length.middle / (0.1175 * INCH) ** 4
+        hoses = sum(lines[name].hose.order_length.middle for name in ("left_gear", "left_pedal"))
+        shape = keel + hoses / (0.125 * INCH) ** 4
+        gap = 2 * pi / 4 * (1.25 * INCH) ** 2 * 0.020 * INCH
+        (row,) = (each for each in left.rows if each.temperature.middle == pytest.approx(ICE - 40))
+        least, most = (
+            128 * density * 491e-6 * gap * shape / (pi * pressure * PSI)
+            for density, pressure in ((859, 10), (875, 3))
+        )
+        assert (row.free.low, row.free.high) == pytest.approx((least, most), rel=1e-6)
+
+    def test_colder_is_always_slower(self, fennimoss):
+        for wheel in cold(fennimoss):
+            for figure in ("viscosity", "closed", "let_go", "free"):
+                row = [getattr(each, figure).high for each in wheel.rows]
+                assert row == sorted(row, reverse=True)
+
+    def test_a_foot_closes_the_gap_far_quicker_than_seals_open_it(self, fennimoss):
+        for wheel in cold(fennimoss):
+            for row in wheel.rows:
+                assert row.closed.high < row.free.low / 10
+
+    def test_the_sheet_has_a_picture_and_every_figure_can_be_asked_for(self, fennimoss):
+        sheet = cold_sheet(fennimoss)
+        assert "left_caliper are free only" in sheet.blocks[0].text
+        assert any(isinstance(block, Drawing) for block in sheet.blocks)
+        assert "components.left_caliper.cold.-40 degC.pads back" in every_value(fennimoss)
+
+
+class TestOthers:
+    def test_in_series_the_far_seat_counts(self):
+        (left, right) = cold(evaluate_text(example("oatmere"), "oatmere.yaml"))
+        assert (left.cylinder, right.cylinder) == ("copilot_left", "copilot_right")
+        assert left.lines[-1] == "left_cross"
+
+    @pytest.mark.parametrize("fluid", ["", "fluid: DOT 3\n"])
+    def test_without_a_thickness_there_is_no_sheet(self, fluid):
+        evaluation = evaluate_text(edited(small("withyford"), ("fluid: MIL-PRF-5606\n", fluid)), "x")
+        assert cold_sheet(evaluation) is None
+
+    def test_an_unknown_pad_gap_leaves_the_pads_open_and_not_the_pressure(self):
+        text = edited(small("withyford"), ("    pad gap: 0.020\n", "    pad gap: unknown\n"))
+        evaluation = evaluate_text(text, "x")
+        (wheel,) = cold(evaluation)
+        assert not wheel.rows[0].free.known
+        assert wheel.rows[0].let_go.known
+        assert "Not worked out before this is known" in cold_sheet(evaluation).blocks[-1].text
+
+    def test_a_fluid_that_is_not_known_so_cold_has_fewer_rows(self):
+        text = edited(small("withyford"), ("fluid: MIL-PRF-5606\n", "fluid: MIL-PRF-83282\n"))
+        (wheel,) = cold(evaluate_text(text, "x"))
+        assert wheel.rows[0].temperature.middle == pytest.approx(ICE - 40)

@@ -1,0 +1,185 @@
+"""Heat of whole aircraft: bands from the file, narrowed by a trial, against what stands them."""
+
+import pytest
+
+from firmpedal.analysis.heating import heating
+from firmpedal.analysis.heating.whole import courses
+from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Answer, Mark
+from firmpedal.report.heat import TITLE, heat_sheet
+from firmpedal.report.heat_plot import heat_plot
+from firmpedal.report.packet import packet_sheets
+from firmpedal.report.sheet import Paragraph
+from firmpedal.report.story import every_value
+from firmpedal.units import from_unit, to_unit
+
+AIRCRAFT = """
+firmpedal: 1
+aircraft: {name: Quillfen, gear: nosewheel, brakes: toe, landing weight: 1320 lb, type certificate: no}
+units: {length: in, angle: deg, force: lbf, pressure: psi, temperature: degF}
+fluid: MIL-PRF-5606
+foot: {normal: 10, hard: 20, panic: 60}
+on the ground: {tyre radius: 6.5, landing speed: 39 kt, taxi drag: 5, hot day: 100}
+components:
+  cylinder:
+    kind: master cylinder
+    bore: 5/8
+    stroke: 3/4
+    pedal: pedal
+    ports:
+      outlet: {thread: 1/8 NPT female, faces: down, seat: [10, 0, 4]}
+  left_caliper:
+    kind: caliper
+    pistons: {bore: 1-1/2, count per side: 1}
+    seals: nitrile
+    effective radius: 2.3
+    mass: 1.5 lb
+    disc: {mass: 0.80 kg, radius: 3}
+    ports:
+      inlet: {thread: 1/8 NPT female, faces: forward, seat: [16, -4, -6]}
+      other: {thread: 1/8 NPT female, faces: forward, seat: [16, -3, -6]}
+  right_caliper:
+    like: left_caliper
+pedals:
+  pedal: {brake: {pad: 5, arm: 5}}
+lines:
+  run: {from: cylinder.outlet, to: left_caliper.inlet, made of: plastic nylon 1/4 x .040}
+  across: {from: left_caliper.other, to: right_caliper.inlet, made of: plastic nylon 1/4 x .040}
+"""
+TRIAL = "heat trial: {air: 70, port: %s}\n    disc:"
+
+
+def heat_of(text):
+    return evaluate_text(text).results.heating
+
+
+def with_trial(port):
+    return AIRCRAFT.replace("disc:", TRIAL % port)
+
+
+def band(value, unit="degF"):
+    return tuple(to_unit(bound, unit) for bound in value.span)
+
+
+def test_one_stop_by_hand():
+    """44,441 ft-lbf are 60,254 J; 85 to 97 percent of it into 0.80 kg of 460 to 500 J/kg K, from 100 F."""
+    low, high = (60254 * share / (0.80 * heat) for share, heat in ((0.85, 500.0), (0.97, 460.0)))
+    start = from_unit(100, "degF")
+    brake = heat_of(AIRCRAFT).brakes[0]
+    assert brake.disc_alone.low == pytest.approx(start + low, abs=0.1)
+    assert brake.disc_alone.high == pytest.approx(start + high, abs=0.1)
+    one_stop = brake.peaks[0]
+    assert brake.disc_alone.low - 5 < one_stop.disc.low <= brake.disc_alone.low + 1
+    assert brake.disc_alone.high - 5 < one_stop.disc.high <= brake.disc_alone.high + 1
+
+
+def test_more_stops_are_hotter_and_a_longer_pause_is_cooler():
+    usual = heat_of(AIRCRAFT).brakes[0].peaks[1].caliper
+    more = (
+        heat_of(AIRCRAFT.replace("taxi drag: 5", "taxi drag: 5, stops in a row: 6"))
+        .brakes[0]
+        .peaks[1]
+        .caliper
+    )
+    pause = heat_of(AIRCRAFT.replace("taxi drag: 5", "taxi drag: 5, time between stops: 30 min"))
+    assert more.high > usual.high
+    assert pause.brakes[0].peaks[1].caliper.high < usual.high
+
+
+def test_a_band_is_an_estimate_and_says_from_what():
+    value = heat_of(AIRCRAFT).brakes[0].peaks[1].caliper
+    assert value.mark is Mark.ESTIMATE
+    assert len(value.step.inputs) > 20
+
+
+def test_a_trial_narrows_every_band():
+    wide, narrow = (heat_of(text).brakes[0] for text in (AIRCRAFT, with_trial(150)))
+    assert narrow.agrees is True
+    for one, other in zip(wide.peaks, narrow.peaks, strict=True):
+        assert one.caliper.low <= other.caliper.low < other.caliper.high <= one.caliper.high
+    row = narrow.peaks[1].caliper
+    assert row.high - row.low < 0.4 * (wide.peaks[1].caliper.high - wide.peaks[1].caliper.low)
+    low, high = band(row)  # the hot day is 30 F warmer than the air of the trial; a label shows steps of 9 F
+    assert 150 + 30 - 10 < low < high < 150 + 30 + 10
+
+
+def test_an_impossible_trial_is_said_and_not_believed():
+    wide, odd = (heat_of(text).brakes[0] for text in (AIRCRAFT, with_trial(900)))
+    assert odd.agrees is False
+    assert odd.peaks[1].caliper.span == wide.peaks[1].caliper.span
+
+
+def limit(brake, kind):
+    return next(each for each in brake.limits if each.kind == kind)
+
+
+def words_of(evaluation):
+    blocks = heat_sheet(evaluation).blocks
+    return " ".join(block.text for block in blocks if isinstance(block, Paragraph))
+
+
+def test_hot_plastic_is_refused_with_its_number():
+    """150 lbf of a foot make 489 psi, and a port at over 100 degC has nothing published left."""
+    text = with_trial(230).replace("hard: 20, panic: 60", "hard: 150, panic: 200")
+    evaluation = evaluate_text(text)
+    found = limit(evaluation.results.heating.brakes[0], "plastic")
+    assert found.found.at_least(found.allowed) is Answer.NO
+    assert "plastic is refused. It is good for 0" in words_of(evaluation)
+    assert "the hard foot makes 489 psi" in words_of(evaluation)
+
+
+def test_cool_and_lightly_used_plastic_is_not_condemned():
+    """A slow landing: the port stays under 100 degC, and 20 lbf of a foot make only 65 psi."""
+    text = with_trial(90).replace("landing speed: 39 kt", "landing speed: 20 kt")
+    evaluation = evaluate_text(text)
+    found = limit(evaluation.results.heating.brakes[0], "plastic")
+    assert found.found.at_least(found.allowed) is Answer.YES
+    assert "the plastic holds" in words_of(evaluation)
+
+
+def test_glycol_is_held_against_its_wet_boiling_point():
+    text = AIRCRAFT.replace("fluid: MIL-PRF-5606", "fluid: DOT 4")
+    found = limit(heat_of(text).brakes[0], "fluid")
+    assert to_unit(found.allowed.middle, "degC") == pytest.approx(155)
+    assert "Fresh DOT 4 boils at 446 degF" in words_of(evaluate_text(text))
+
+
+def test_what_is_unknown_is_asked_for_and_nothing_is_shown():
+    text = AIRCRAFT.replace("mass: 1.5 lb", "mass: unknown")
+    evaluation = evaluate_text(text)
+    brake = evaluation.results.heating.brakes[0]
+    assert not brake.peaks[0].disc.known
+    assert any("weigh it" in missing.what for missing in brake.peaks[0].disc.missing)
+    assert heat_plot(brake, evaluation.results.heating.air, evaluation.display) is None
+    assert "cannot be told yet" in words_of(evaluation)
+
+
+def test_a_file_without_disc_and_caliper_mass_is_left_in_peace():
+    text = AIRCRAFT.replace("    mass: 1.5 lb\n", "").replace("    disc: {mass: 0.80 kg, radius: 3}\n", "")
+    evaluation = evaluate_text(text)
+    assert not evaluation.results.heating.asked
+    assert not {item.rule for item in evaluation.not_shown} & {"fluid-too-hot", "seals-too-hot"}
+    assert TITLE not in {sheet.title for sheet in packet_sheets(evaluation)}
+    assert TITLE in {sheet.title for sheet in packet_sheets(evaluate_text(AIRCRAFT))}
+
+
+def test_every_figure_can_be_asked_for_by_its_place():
+    places = every_value(evaluate_text(AIRCRAFT))
+    assert places["components.left_caliper.heat.stops in a row.fluid"][0].step is not None
+    assert places["components.left_caliper.heat.disc alone"][0].step is not None
+
+
+def test_the_picture_has_the_band_that_the_table_has():
+    brake = heat_of(AIRCRAFT).brakes[0]
+    times, ends = courses(brake, "stops in a row")
+    low, high = ends[1]
+    assert (low <= high).all()
+    assert list(times) == sorted(times)
+    peak = brake.peaks[1].caliper
+    assert high.max() <= peak.high - from_unit(100, "degF") + 0.5
+
+
+def test_what_was_worked_out_once_is_remembered():
+    evaluation = evaluate_text(AIRCRAFT)
+    again = heating(evaluation.aircraft, evaluation.results.stopping)
+    assert again == evaluation.results.heating
