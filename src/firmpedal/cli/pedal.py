@@ -22,6 +22,7 @@ from firmpedal.quantity import Mark, Value
 from firmpedal.report.feel import feel_sheet
 from firmpedal.report.feel_data import curves_csv, feel_data
 from firmpedal.report.feel_options import feel_options_sheet
+from firmpedal.report.network import network_sheet
 from firmpedal.units import Dimension, UnitError, read
 
 if TYPE_CHECKING:
@@ -87,8 +88,11 @@ def _print(out: Console, evaluation: Evaluation, force: Value | None, *, options
         return
     print_verdict(out, evaluation)
     beside = feel_options_sheet(usable_options(evaluation.reading)) if options else None
-    for block in (*sheet.blocks, *(beside.blocks if beside is not None else ())):
-        print_block(out, block)
+    for each in (sheet, network_sheet(evaluation), beside):
+        if each is not None:
+            out.print(Text(f"\n{each.title}", style="bold"))
+            for block in each.blocks:
+                print_block(out, block)
 
 
 def _written(evaluation: Evaluation, force: Value | None, path: Path) -> bool:

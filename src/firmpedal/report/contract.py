@@ -106,6 +106,11 @@ def si(value: Value | None) -> float | None:
     return math.degrees(value.middle) if value.dimension is Dimension.ANGLE else value.middle
 
 
+def span(value: Value) -> list[float] | None:
+    """The least and the most of a value in SI; None when unknown."""
+    return None if value.span is None else list(value.span)
+
+
 def _unknown(evaluation: Evaluation) -> list[dict[str, Any]]:
     """Each thing to measure once, with the rules that wait for it."""
     waiting: dict[tuple[str, str], list[str]] = {}

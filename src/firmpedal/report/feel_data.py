@@ -7,9 +7,10 @@ import io
 import math
 from typing import TYPE_CHECKING, Any
 
-from firmpedal.report.contract import head
+from firmpedal.report.contract import head, span
 from firmpedal.report.feel_pedals import Felt, felt_pedals
 from firmpedal.report.feel_words import items
+from firmpedal.report.network_data import network_data
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ SHOWN = (
 def feel_data(evaluation: Evaluation, force: Value | None = None) -> dict[str, Any]:
     """Every pedal with its cases and its budget; what is not worked out with what is missing."""
     pedals = [_pedal(each) for each in felt_pedals(evaluation, force)]
-    return {**head(evaluation.reading), "pedals": pedals}
+    return {**head(evaluation.reading), "pedals": pedals, **network_data(evaluation)}
 
 
 def _pedal(one: Felt | Unfelt) -> dict[str, Any]:
@@ -41,12 +42,12 @@ def _pedal(one: Felt | Unfelt) -> dict[str, Any]:
     return {
         "pedals": list(one.names),
         "forces": [list(force.span or ()) for force in found.forces],
-        "full_travel": _span(found.full_travel),
+        "full_travel": span(found.full_travel),
         "cases": [_case(one, case) for case in found.cases],
         "budget": {
-            "force": _span(one.force),
-            "cold": [{"what": name, "volume": _span(each)} for name, each in items(one, hot=False)],
-            "hot": [{"what": name, "volume": _span(each)} for name, each in items(one, hot=True)],
+            "force": span(one.force),
+            "cold": [{"what": name, "volume": span(each)} for name, each in items(one, hot=False)],
+            "hot": [{"what": name, "volume": span(each)} for name, each in items(one, hot=True)],
         },
         "not_counted": [each.what for each in found.filled.left_out],
     }
@@ -60,15 +61,11 @@ def _case(one: Felt, case: Case) -> dict[str, Any]:
         "pads_worn": case.worn,
         "air": case.air,
         "air_exponent": case.exponent,
-        "travel": [_span(found.travel(case, number)) for number in range(len(found.forces))],
-        "stroke": [_span(found.stroke(case, number)) for number in range(len(found.forces))],
+        "travel": [span(found.travel(case, number)) for number in range(len(found.forces))],
+        "stroke": [span(found.stroke(case, number)) for number in range(len(found.forces))],
         "cylinder_at_end": _finite(found.force_of(found.bottoms, case)),
         "pad_at_stop": stops,
     }
-
-
-def _span(value: Value) -> list[float] | None:
-    return None if value.span is None else list(value.span)
 
 
 def _finite(force: tuple[float, float]) -> list[float | None]:

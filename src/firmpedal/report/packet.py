@@ -17,6 +17,7 @@ from firmpedal.report.feel import feel_sheet
 from firmpedal.report.findings import findings_sheet, measure_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
+from firmpedal.report.network import network_sheet
 from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
@@ -64,6 +65,7 @@ def packet_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         findings_sheet(evaluation),
         measure_sheet(evaluation),
         feel_sheet(evaluation),
+        network_sheet(evaluation),
         compare_sheet(options) if len(options) > 1 else None,
         parts_sheet(evaluation),
         cutplan_sheet(evaluation),

@@ -5,8 +5,17 @@ from __future__ import annotations
 from firmpedal.analysis.circuit.graph import Graph, Joint, Way, graph_of
 from firmpedal.analysis.circuit.parts import Circuit, circuits_of
 from firmpedal.analysis.circuit.reach import Reach, reaches
-from firmpedal.analysis.circuit.sides import Crossing, crossings_of
-from firmpedal.analysis.circuit.verdicts import Fact, Kind, Verdict, seal_question, stands_between, verdicts
+from firmpedal.analysis.circuit.sides import Crossing, crossings_of, side_of
+from firmpedal.analysis.circuit.states import Machine
+from firmpedal.analysis.circuit.verdicts import (
+    Fact,
+    Kind,
+    Verdict,
+    machines,
+    seal_question,
+    stands_between,
+    verdicts,
+)
 from firmpedal.analysis.circuit.whole import Judged, Plumbing, plumbing
 
 __all__ = [
@@ -17,6 +26,7 @@ __all__ = [
     "Joint",
     "Judged",
     "Kind",
+    "Machine",
     "Plumbing",
     "Reach",
     "Verdict",
@@ -24,9 +34,11 @@ __all__ = [
     "circuits_of",
     "crossings_of",
     "graph_of",
+    "machines",
     "plumbing",
     "reaches",
     "seal_question",
+    "side_of",
     "stands_between",
     "verdicts",
 ]

@@ -26,7 +26,7 @@ class Circuit:
     """What can ever share one pressure; groups of connections that are always joined have a number.
 
     `tops` are the groups at a reservoir with its name, `outlets` the group each cylinder presses in,
-    `wheels` the groups of each caliper's ports.
+    `wheels` the groups of each caliper's ports, `nodes` that of each connection by name.
     """
 
     groups: int
@@ -37,6 +37,7 @@ class Circuit:
     tops: tuple[tuple[int, str], ...]
     outlets: tuple[tuple[str, int], ...]
     wheels: tuple[tuple[str, int], ...]
+    nodes: tuple[tuple[str, int], ...]
 
     def outlet(self, cylinder: str) -> int:
         return dict(self.outlets)[cylinder]
@@ -108,4 +109,5 @@ def _circuit(graph: Graph, inside: dict[str, int]) -> Circuit:
         tuple((place[node], name) for node, name in graph.tops if node in place),
         outlets,
         wheels,
+        tuple(place.items()),
     )

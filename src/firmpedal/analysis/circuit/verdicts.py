@@ -57,20 +57,29 @@ class Verdict:
 
 def verdicts(aircraft: Aircraft, circuit: Circuit) -> tuple[Verdict, ...]:
     """Try every answer that is not given, and keep what is so in all cases or in some."""
-    given, open_questions = _questions(aircraft, circuit)
-    if len(open_questions) > MOST_UNKNOWN or len(circuit.cylinders) > MOST_CYLINDERS:
-        asked = tuple(missing for _, _, missing in open_questions) or (_too_many(circuit),)
+    found, missing = machines(aircraft, circuit)
+    if not found:
+        asked = tuple(missing) or (_too_many(circuit),)
         return (Verdict(Fact(Kind.NOT_FOLLOWED), Answer.UNKNOWN, asked),)
-    cases: dict[tuple[bool, ...], frozenset[Fact]] = {}
+    cases = {answers: frozenset(_facts(machine)) for answers, machine in found.items()}
+    return tuple(_verdict(fact, cases, missing) for fact in sorted(set().union(*cases.values()), key=_order))
+
+
+def machines(aircraft: Aircraft, circuit: Circuit) -> tuple[dict[tuple[bool, ...], Machine], list[Missing]]:
+    """A machine for every way to answer what the file leaves open, and what is asked; none where too many."""
+    given, open_questions = _questions(aircraft, circuit)
+    missing = [each for _, _, each in open_questions]
+    if len(open_questions) > MOST_UNKNOWN or len(circuit.cylinders) > MOST_CYLINDERS:
+        return {}, missing
+    found = {}
     for answers in product((True, False), repeat=len(open_questions)):
         taken = {key: set(names) for key, names in given.items()}
         for (key, name, _), answer in zip(open_questions, answers, strict=True):
             if answer:
                 taken[key].add(name)
-        machine = Machine(circuit, Facts(*(frozenset(taken[key]) for key in ("opens", "seals", "vented"))))
-        cases[answers] = frozenset(_facts(machine))
-    missing = [each for _, _, each in open_questions]
-    return tuple(_verdict(fact, cases, missing) for fact in sorted(set().union(*cases.values()), key=_order))
+        facts = Facts(*(frozenset(taken[key]) for key in ("opens", "seals", "vented")))
+        found[answers] = Machine(circuit, facts)
+    return found, missing
 
 
 def _order(fact: Fact) -> tuple[int, str, str, str]:

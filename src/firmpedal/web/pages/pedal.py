@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.report.feel import feel_sheet
+from firmpedal.report.network import network_sheet
 from firmpedal.web.pages.report import Report
 
 if TYPE_CHECKING:
@@ -15,13 +16,13 @@ TITLE = "Pedal feel"
 
 
 def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    """The sheet of the pedals, where there are any."""
-    sheet = feel_sheet(evaluation)
-    return (sheet,) if sheet is not None else ()
+    """The sheet of the pedals and that of the circuit under pressure, where there are any."""
+    found = (feel_sheet(evaluation), network_sheet(evaluation))
+    return tuple(sheet for sheet in found if sheet is not None)
 
 
 PAGE = Report(
-    "How far each pad goes under a foot, where the travel goes, and what heat, wear and air do to it.",
+    "How far each pad goes under a foot and why; then which feet press which wheel, and what one leak costs.",
     sheets,
     empty="No pedal presses a brake yet: describe cylinders, lines and calipers first.",
 )
