@@ -123,6 +123,16 @@ def test_a_foot_that_does_not_move_the_spring_makes_no_pressure():
     assert not evaluation.results.budgets[0].cold.known
 
 
+def test_a_measured_hose_swells_as_measured():
+    """0.02 cu in under 800 psi, at 150 lb times 2 on 5/8 in."""
+    evaluation = evaluated((HOSE[0], f"{HOSE[1]}    swells: {{volume: 0.02, under: 800}}\n"))
+    (swell,) = next(each for each in evaluation.results.budgets if each.foot == "hard").swells
+    assert to_unit(swell.wall.middle, "cu in") == pytest.approx(0.02 * 300 / AREA / 800)
+    assert swell.wall.exact
+    travel = felt(evaluation).travel(COLD, 1)
+    assert travel.high - travel.low < 0.01 * travel.high
+
+
 class TestPins:
     """The rod stands square to the lever at rest: ratio 2 there, and the arm shortens as it swings."""
 
