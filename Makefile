@@ -16,7 +16,7 @@ demo: $(USE) ## check the example, print what to buy and how to make each line, 
 	@$(BIN)/firmpedal demo --out out
 
 test: $(DEV) ## run every test
-	@$(BIN)/python -m pytest -n auto
+	@$(BIN)/python -m pytest -n auto --dist worksteal
 
 check: $(DEV) ## style, types, import contract, and whether the generated pages are fresh
 	@$(BIN)/ruff check .

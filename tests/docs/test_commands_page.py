@@ -33,7 +33,8 @@ def test_every_argument_and_option_has_help(name):
 
 
 @pytest.mark.parametrize(
-    "words", [["check"], ["parts"], ["lines"], ["stop"], ["pedal"], ["check", "--option", "nothing"]]
+    "words",
+    [["check"], ["parts"], ["lines"], ["stop"], ["heat"], ["pedal"], ["check", "--option", "nothing"]],
 )
 def test_every_key_of_the_json_is_described(words):
     file = str(ROOT / "examples" / "brindlewick.yaml")

@@ -269,7 +269,11 @@ class TestVerdict:
             "pressure-above-rating",
             "hose-bend-radius",
             "reservoir-too-small",
+            "fluid-too-hot",
+            "seals-too-hot",
         }
+        trials = {f"components.{side}_caliper.heat trial.{key}" for side in SIDES for key in ("air", "port")}
+        assert by_rule["fluid-too-hot"] == trials
         assert by_rule["reservoir-too-small"] == {f"components.{side}_cylinder.capacity" for side in SIDES}
         assert by_rule["rigid-line-between-moving-ends"] == {
             f"moving.{side}_wheel.gear.on jacks" for side in SIDES

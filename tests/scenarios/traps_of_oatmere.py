@@ -81,7 +81,7 @@ BY_SHAPE = (
         "end-straight-too-short",
         Level.NOTE,
         "lines.left_run",
-        "the last straight of left_run is 1.58 in: enough, but only just",
+        "the last straight of left_run is 1.58 in: enough but only just",
         cure=(("      - [44.5, -14.0, -1.2]\n", "      - [44.0, -13.67, -0.97]\n"),),
     ),
 )

@@ -74,7 +74,7 @@ def test_what_belongs_to_a_thing_of_the_aircraft_is_written_there_from_an_option
         (RATED, "-3", "cannot be less than nothing"),
         (RATED, "a lot", "left_cylinder rated pressure"),
         (RATED, "1500, bore: 3", "left_cylinder rated pressure"),
-        (RATED, "1500 # by eye", "cannot stand there as one value"),
+        (RATED, "1500 # by eye", "cannot be read as a pressure"),
         (RATED, "[1500, 1600]", "left_cylinder rated pressure"),
         (RATED, "{value: 1500, mark: sure}", "not a mark"),
         (RATED, "  ", "nothing is written"),

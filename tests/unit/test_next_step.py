@@ -15,6 +15,7 @@ from firmpedal.quantity import Missing, When
 from firmpedal.report.findings import waiting
 from firmpedal.report.next_step import NOTHING, STEPS, To, first_step, next_step, to_mend
 from firmpedal.report.standing import standing
+from firmpedal.report.to_measure import to_measure
 
 BEFORE = ("buy", "make", "fit", "prove")
 WARNING = Finding("a-rule", Level.WARNING, "lines.left_leg", "it leaks", ("mend it",))
@@ -161,3 +162,12 @@ def test_a_file_that_cannot_be_read_leads_to_its_text():
     assert to_mend(1).words.startswith("1 thing to put right")
     assert to_mend(3).words.startswith("3 things to put right")
     assert to_mend(3).ways[0][1] is To.TEXT
+
+
+def test_what_can_be_measured_only_later_stands_last_and_says_when():
+    rows = to_measure(example("rigid"))
+    later = [row for row in rows if row.later]
+    assert rows[-len(later) :] == tuple(later)
+    # the bends of its four hoses, and nothing else, wait until they hang
+    assert [row.rules for row in later] == [("hose-bend-radius",)] * 4
+    assert all("when the line is fitted" in row.later for row in later)

@@ -119,11 +119,8 @@ def test_what_is_not_known_yet_is_to_be_measured_from_there():
     assert turned(after, "points.nowhere", COORDINATES) == text
     some = put(after, "points.nowhere", "2 1/4", 0, 0)
     # by hand: axle_too is at [3, -2, 1/2]
-    assert at(yaml_of(turned(some, "points.nowhere", COORDINATES)), "points.nowhere") == [
-        5.25,
-        "unknown",
-        "unknown",
-    ]
+    back = yaml_of(turned(some, "points.nowhere", COORDINATES))
+    assert at(back, "points.nowhere") == ["5-1/4", "unknown", "unknown"]
 
 
 def test_a_figure_that_hangs_in_the_air_is_not_thrown_away():

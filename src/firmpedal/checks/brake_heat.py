@@ -69,7 +69,7 @@ def _one(view: View, brake: BrakeHeat, limit: HeatLimit, rule: str, advice: str)
             cited(limit.allowed),
         )
     elif kept is Answer.UNKNOWN:
-        missing = (*limit.found.missing, *limit.allowed.missing) or brake.missing_trial(limit.place)
+        missing = (*limit.found.missing, *limit.allowed.missing) or brake.to_try
         yield NotShown(rule, limit.place, f"whether it gets too hot for the {limit.words}", missing)
 
 

@@ -100,7 +100,7 @@ def _end_straight(view: View, line: LaidLine, name: str, straight: Value, least:
     if limit.kept is Answer.YES and ample is not None and named.low - READING < ample:
         enough = exactly("enough", Dimension.LENGTH, ample + READING, Mark.MEMORY)
         message = (
-            f"{found}: enough, but only just. It needs {view.show(least)}; below {view.show(enough)} the "
+            f"{found}: enough but only just; it needs {view.show(least)}, and below {view.show(enough)} the "
             "tool's grip and the tape's error can use up what is over"
         )
         tries = ("flare this end before bending, or try the tool's grip on a test piece first",)

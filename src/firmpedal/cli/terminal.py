@@ -8,11 +8,11 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from rich.box import SIMPLE_HEAD
-from rich.console import Console
 from rich.table import Table as RichTable
 from rich.text import Text
 
 from firmpedal.cli.columns import filled, widths
+from firmpedal.cli.tidy import TidyConsole
 from firmpedal.finding import Verdict
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
@@ -23,6 +23,8 @@ from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
     from pathlib import Path
+
+    from rich.console import Console
 
     from firmpedal.finding import Finding, Problem, Span
     from firmpedal.project import Reading
@@ -35,8 +37,8 @@ UNUSABLE = 2
 
 
 def console(*, error: bool = False) -> Console:
-    made = Console(stderr=error, highlight=False, soft_wrap=False)
-    return Console(stderr=error, highlight=False, width=WIDEST) if made.width > WIDEST else made
+    made = TidyConsole(stderr=error, highlight=False, soft_wrap=False)
+    return TidyConsole(stderr=error, highlight=False, width=WIDEST) if made.width > WIDEST else made
 
 
 def evaluated(file: Path, option: str | None, *, as_json: bool = False) -> Evaluation | None:

@@ -5,11 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.formulas.compliance import piston_volume
+from firmpedal.analysis.bleeding import stroke_volume
 from firmpedal.model.display import listed
 from firmpedal.model.kinds import MasterCylinder, Reservoir
-from firmpedal.quantity import Mark, Value, apply, exactly, total
-from firmpedal.units import Dimension
+from firmpedal.quantity import Value, total
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -51,7 +50,7 @@ def fluid_plan(evaluation: Evaluation) -> FluidPlan | None:
         return None
     built_in = [part for part in cylinders if part.has_reservoir]
     groups["reservoirs"] += [part.capacity for part in built_in if part.capacity.known]
-    swept = {part.name: _swept(part) for part in cylinders}
+    swept = {part.name: stroke_volume(part) for part in cylinders}
     groups["cylinders"] = [volume for volume in swept.values() if volume.known]
     wear = {each.caliper: each.volume for each in evaluation.results.wear}
     worn = [volume for volume in wear.values() if volume.known]
@@ -64,13 +63,6 @@ def fluid_plan(evaluation: Evaluation) -> FluidPlan | None:
         total("pads from new to worn", worn) if worn else None,
         tuple(on_top),
     )
-
-
-def _swept(cylinder: MasterCylinder) -> Value:
-    """What one cylinder pushes out from rest to the end of its stroke."""
-    one = exactly("pistons of a cylinder", Dimension.NUMBER, 1.0, Mark.READ)
-    label = f"fluid in front of the piston of {cylinder.name}"
-    return apply(piston_volume, label, bore=cylinder.bore, count=one, travel=cylinder.stroke)
 
 
 def _named(words: str, names: list[str]) -> list[str]:

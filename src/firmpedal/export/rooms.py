@@ -8,10 +8,11 @@ what they belong to.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import catalogue
+from firmpedal.export.room import ESTIMATE, Room, Rooms
 from firmpedal.fit.chain import nut_at
 from firmpedal.lay.hub_axes import HubEnd
 from firmpedal.lay.hub_bodies import HubBodies
@@ -29,30 +30,11 @@ if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
     from firmpedal.lay.line import LaidLine
     from firmpedal.lay.placed_body import Standing
-    from firmpedal.lay.shape import Point
     from firmpedal.model.circuit import Bulkhead
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
-ESTIMATE = "_estimate"
 ENDS = 2  # points of a line that has no corner between its ends
-
-
-@dataclass(frozen=True, slots=True)
-class Room:
-    """A rod round a path of two points or more [m], and round `more` of them for a body with arms."""
-
-    name: str
-    path: tuple[Point, ...]
-    radius: float
-    more: tuple[tuple[Point, ...], ...] = ()
-
-    @property
-    def paths(self) -> tuple[tuple[Point, ...], ...]:
-        return (self.path, *self.more)
-
-
-Rooms = tuple[tuple[Room, ...], tuple[str, ...]]
 
 
 def nut_rooms(evaluation: Evaluation, line: LaidLine) -> Rooms:

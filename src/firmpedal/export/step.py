@@ -13,8 +13,11 @@ from itertools import pairwise
 from math import dist
 from typing import TYPE_CHECKING, Any
 
-from firmpedal.export.rooms import Room, fitting_rooms, nut_rooms
+from firmpedal.export.clamp_rooms import FEET, clamp_rooms
+from firmpedal.export.room import Room
+from firmpedal.export.rooms import fitting_rooms, nut_rooms
 from firmpedal.lay.centreline import point_at
+from firmpedal.model.display import listed
 from firmpedal.model.stock import Tube
 
 if TYPE_CHECKING:
@@ -68,18 +71,29 @@ def write(evaluation: Evaluation, path: Path) -> Written:
             left_out.append(f"{line.name}: {made}")
         else:
             shapes.append(made)
-        nuts, without = nut_rooms(evaluation, line)
-        shapes += [_room(cad, room) for room in nuts]
-        left_out += without
+        for rooms, without in (nut_rooms(evaluation, line), clamp_rooms(evaluation, line)):
+            shapes += [_room(cad, room) for room in rooms]
+            left_out += without
     rooms, without = fitting_rooms(evaluation)
     shapes += [_room(cad, room) for room in rooms]
     left_out += without
+    left_out += _only_in_part(shapes)
     if not shapes:
         return Written((), tuple(left_out))
     whole = cad.Compound(label=evaluation.aircraft.aircraft.name, children=shapes)
     if not cad.export_step(whole, str(path), unit=cad.Unit.MM, timestamp=TIMESTAMP):
         raise OSError(None, "the STEP file was not written", str(path))
     return Written(tuple(shape.label for shape in shapes), tuple(left_out))
+
+
+def _only_in_part(shapes: list[Any]) -> Iterator[str]:
+    """What is in the file but not all of it, or not as it will be."""
+    names = [shape.label for shape in shapes]
+    hung = [name.removesuffix(f"_{AS_DECLARED}") for name in names if name.endswith(AS_DECLARED)]
+    if hung:
+        yield f"the true shape of {listed(hung)}: drawn along the declared path, not as it hangs when fitted"
+    if any(name.startswith("room_of_clamp_") for name in names):
+        yield FEET
 
 
 def _kernel() -> Any:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
 WAYS = tuple(way for sign in (1, -1) for way, (_, own) in AXES.items() if own == sign)
-COORDINATES, FROM = "by coordinates", "by tape from "
+COORDINATES, FROM = "by coordinates", "from "
 
 
 @dataclass(frozen=True, slots=True)

@@ -86,7 +86,7 @@ def _parts(tree: Branch, node: Branch, place: str) -> Iterator[Row]:
             for number, (each, label) in enumerate(zip(item.nodes, PAIRS[key], strict=False), 1):
                 yield point_row(each, f"{own}.{number}", label)
         elif key in ("ball", "disc", "about"):
-            yield point_row(item, own, "middle" if key != "about" else "about")
+            yield point_row(item, own, "middle" if key != "about" else "about a point")
         else:
             choices = tuple(branch_at(tree, "lines")) if key == "line" else ()
             cells.append(value_cell(item, own, _LABELS.get(key, key), choices))

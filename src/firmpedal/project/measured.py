@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.project.edit import EditError, edited, is_written
-from firmpedal.project.edit_lists import with_key
+from firmpedal.project.edit import EditError, is_written
+from firmpedal.project.edit_keys import with_value
 from firmpedal.project.locate import walked
 from firmpedal.project.names import quoted
-from firmpedal.project.plain import in_quotes
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.tree import Branch, Node, children, word_of
 
@@ -40,7 +39,7 @@ def measured(text: str, place: str, words: str, option: str | None = None) -> tu
         raise EditError("nothing is written there yet", "write the figure as you measured it")
     wheres = _wheres(text, place, option)
     for where in wheres:
-        after = _written(text, place, words, where)
+        after = with_value(text, place, words, where)
         reading = read_again(text, after, option)
         if reading.tree is not None and word_of(walked(reading.tree, place)) == words:
             return after, where
@@ -55,16 +54,6 @@ def _wheres(text: str, place: str, option: str | None) -> tuple[str | None, ...]
     found = tuple(each for each in both if is_written(text, place, each))
     parent = place.rpartition(".")[0]
     return found or tuple(each for each in reversed(both) if parent and is_written(text, parent, each))
-
-
-def _written(text: str, place: str, words: str, option: str | None) -> str:
-    if is_written(text, place, option):
-        return edited(text, place, words, option)
-    parent, _, key = place.rpartition(".")
-    try:
-        return with_key(text, parent, key, words, option)
-    except EditError:
-        return with_key(text, parent, key, in_quotes(words), option)
 
 
 def written_at(reading: Reading, place: str) -> str:

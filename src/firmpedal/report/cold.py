@@ -43,14 +43,14 @@ def cold_sheet(evaluation: Evaluation) -> Sheet | None:
     if not found:
         return None
     blocks: list[Block] = [
-        *(Paragraph(_lead(evaluation, each), Tone.LEAD) for each in _slowest(found)),
+        *(Paragraph(_lead(evaluation, each), Tone.LEAD) for each in slowest(found)),
         Paragraph(WHY),
         Paragraph(DRAG, Tone.CAUTION),
     ]
-    shown = _slowest(found) or found[:1]
+    shown = slowest(found) or found[:1]
     for each in shown:
         blocks += [Heading(f"{each.caliper}, let go by {each.cylinder}"), _table(evaluation, each)]
-    blocks += [_picture(evaluation, each) for each in _slowest(found) if _drawn(each)]
+    blocks += [_picture(evaluation, each) for each in slowest(found) if _drawn(each)]
     blocks += _others(evaluation, [each for each in found if each not in shown])
     sound = f"{RINGS}{_sound(evaluation, shown)}"
     blocks += [Paragraph(words, Tone.SMALL) for words in (f"{SEALS} {LIMITS}", sound)]
@@ -62,7 +62,7 @@ def cold_sheet(evaluation: Evaluation) -> Sheet | None:
     return Sheet(TITLE, tuple(blocks))
 
 
-def _slowest(found: tuple[Cold, ...]) -> tuple[Cold, ...]:
+def slowest(found: tuple[Cold, ...]) -> tuple[Cold, ...]:
     """The wheel that comes free last in the coldest that is known; none where that is not known."""
     known = [each for each in found if each.rows and each.rows[0].free.known]
     return (max(known, key=lambda each: each.rows[0].free.high),) if known else ()
@@ -99,7 +99,7 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
     show = evaluation.display.value
     rows = tuple(
         (
-            show(row.temperature),
+            f"at {show(row.temperature)}",
             show(row.viscosity),
             show(row.closed),
             show(row.let_go),
@@ -109,8 +109,15 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
         for row in cold.rows
     )
     gone, back = show(GONE), show(ROLL_BACK)
-    columns = ("at", "fluid", "gap closed in", f"down to {gone} in", f"pads free in, at {back}", "overshoots")
-    return Table(columns, rows, widths=(0.12, 0.2, 0.17, 0.19, 0.19, 0.13))
+    columns = (
+        "how cold",
+        "fluid",
+        "gap closed in",
+        f"down to {gone} in",
+        f"pads free in, at {back}",
+        "overshoots",
+    )
+    return Table(columns, rows, widths=(0.15, 0.17, 0.19, 0.18, 0.18, 0.13))
 
 
 def _overshoots(row: Chill) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.cards import card_sheets
 from firmpedal.report.cover import BEFORE, CAUTIONS, certificate, verdict_line, why_line
 from firmpedal.report.flare_card import flare_card
@@ -32,6 +33,7 @@ def hangar_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         flare_card(evaluation),
         *card_sheets(evaluation),
         torque_sheet(evaluation),
+        bleeding_sheet(evaluation),
         joint_checks_sheet(evaluation),
     )
     return tuple(sheet for sheet in sheets if sheet is not None)

@@ -43,7 +43,7 @@ def heat_plot(brake: BrakeHeat, air: Value, display: Display) -> Drawing | None:
     }
     low, high = (tuple(zip(minutes, edge, strict=True)) for edge in edges[CALIPER])
     cool, hot = (tuple(zip(minutes, edge, strict=True)) for edge in edges[DISC])
-    shown = [
+    shown: list[Curve | Band] = [
         Band("caliper and fluid", low, high),
         Curve("disc, at most", hot, dashed=True),
         Curve("disc, at least", cool, dashed=True),

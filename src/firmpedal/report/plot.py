@@ -22,8 +22,8 @@ Flat = tuple[float, float]
 
 WIDTH, TALL = 490.0, 260.0  # points: the width of the page between its margins
 LEFT, BELOW, ABOVE = 46.0, 50.0, 24.0
-LETTERS = 9.0
-APART = 11.5  # between the names of two curves
+LETTERS = 10.5  # nothing on paper is smaller
+APART = 12.5  # between the names of two curves
 NEXT = 22.0  # from the end of the curves to their names: room for a leader
 WIDEST_NAME = 26  # letters; longer names take too much of the picture
 STEPS = (1, 2, 5, 10)

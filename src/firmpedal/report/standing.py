@@ -45,7 +45,7 @@ class Standing:
 
 def standing(evaluation: Evaluation) -> Standing:
     """Count what an aircraft still lacks."""
-    when = _when(evaluation)
+    when = list(when_of(evaluation).values())
     return Standing(
         lines=len(evaluation.aircraft.lines),
         unknown=len(unknowns(evaluation.reading)),
@@ -64,9 +64,9 @@ def _open(evaluation: Evaluation, level: Level) -> int:
     return sum(each.level is level and each.accepted is None for each in evaluation.findings)
 
 
-def _when(evaluation: Evaluation) -> list[When]:
-    """Of each thing that rules wait for, from when on it is there to be measured: the latest that is said."""
+def when_of(evaluation: Evaluation) -> dict[str, When]:
+    """From when on each thing that rules wait for can be measured: the latest that is said of it."""
     order, found = list(When), dict[str, When]()
     for missing in (each for unclear in evaluation.not_shown for each in unclear.missing):
         found[missing.what] = max(missing.when, found.get(missing.what, When.NOW), key=order.index)
-    return list(found.values())
+    return found

@@ -8,12 +8,14 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.pressure import FEET
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark
+from firmpedal.report.filling_sums import filling_sums
 from firmpedal.report.lengths import fine
 from firmpedal.report.sheet import Group, Heading, Paragraph, Sheet, Sum
 from firmpedal.report.stopping import sums_of_stopping
 from firmpedal.report.story import sum_of
 
 if TYPE_CHECKING:
+    from firmpedal.analysis.heating import Heating
     from firmpedal.analysis.strength import TubeStrength
     from firmpedal.analysis.stroke import StrokeBudget
     from firmpedal.lay.hose import HoseLengths
@@ -42,10 +44,7 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
         ("Plastic and hose where they run hot", [each.hot for each in results.ratings if each.hot.step]),
         ("Stroke", [value for budget in results.budgets for value in _strokes(budget)]),
         ("Stopping", list(sums_of_stopping(results.stopping)) if results.stopping.asked else []),
-        (
-            "Heat of one stop",
-            [each.disc_alone for each in results.heating.brakes] if results.heating.asked else [],
-        ),
+        ("Heat of one stop", _discs(results.heating)),
         ("Fluid in the lines", list(results.volumes)),
         ("Fluid that follows the pads", [each.volume for each in results.wear]),
         (
@@ -53,9 +52,15 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
             [value for each in tubes for value in (each.developed_length, each.cut_length)],
         ),
         ("Length of the hoses", [value for hose in hoses for value in _hose_lengths(hose)]),
+        *filling_sums(evaluation),
         ("Mass", [*results.masses, results.mass]),
     )
     return tuple((title, tuple(values)) for title, values in found if values)
+
+
+def _discs(heat: Heating) -> list[Value]:
+    """What can be checked with a pencil: a disc that loses nothing."""
+    return [each.disc_alone for each in heat.brakes] if heat.asked else []
 
 
 def _strengths(tube: TubeStrength) -> tuple[Value, ...]:

@@ -10,9 +10,11 @@ from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
 from firmpedal.project.tree import UNKNOWN, Branch, word_of
+from firmpedal.quantity import When
 from firmpedal.report.findings import waiting
 from firmpedal.report.measuring_items import Item, reads_at, unknowns
 from firmpedal.report.measuring_words import blank_of
+from firmpedal.report.standing import when_of
 
 if TYPE_CHECKING:
     from firmpedal.model.display import Display
@@ -20,6 +22,11 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Blank
 
 NEEDED_LATER = "no rule waits for it yet; it is open in the file"
+LATER = {
+    When.NOW: "",
+    When.IN_HAND: "Measure it with the part in hand.",
+    When.FITTED: "Measure it when the line is fitted, and write it on its card.",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +35,7 @@ class ToMeasure:
 
     `at` is the one place of the file where its figure is written, empty where it is no single value;
     `places` are where it is missed, `others` what gets the same figure as copies do. `unit` is that of
-    the file for a bare figure, or the words to choose from.
+    the file for a bare figure, or the words to choose from; `when` it is there to be measured.
     """
 
     what: str
@@ -38,25 +45,32 @@ class ToMeasure:
     others: tuple[str, ...] = ()
     unit: str = ""
     how: str = ""
+    when: When = When.NOW
 
     @property
     def why(self) -> str:
         """Which rules wait for it."""
         return f"for the rule {', '.join(self.rules)}" if self.rules else NEEDED_LATER
 
+    @property
+    def later(self) -> str:
+        """When it can be measured, where that is not now."""
+        return LATER[self.when]
+
 
 def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
-    """Each thing once: first what rules wait for, then what else the file leaves unknown."""
+    """Each thing once: what rules wait for, what else the file leaves unknown, last what waits."""
+    when = when_of(evaluation)
     found: dict[str, ToMeasure] = {}
     for what, (rules, places) in waiting(evaluation).items():
-        one = _one(evaluation, what, rules, places)
+        one = replace(_one(evaluation, what, rules, places), when=when[what])
         key = _key(evaluation, one)
         found[key] = _joined(found[key], one) if key in found else one
     for item in unknowns(evaluation.reading):
         if not any(_within(item.path, place) for one in found.values() for place in (one.at, *one.places)):
             place = item.path.removesuffix(".value")
             found[place] = _one(evaluation, label_of(place), (), (place,))
-    return tuple(found.values())
+    return tuple(sorted(found.values(), key=lambda one: list(When).index(one.when)))
 
 
 def _within(path: str, place: str) -> bool:

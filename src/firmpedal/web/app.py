@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 
 STATIC = Path(__file__).parent / "static"
 STYLES, SCRIPTS = ("firmpedal", "app", "takeaway", "fields", "sound"), ("takeaway", "look", "pens", "unknown")
+PATIENCE = 60.0  # s for a page to be made: a machine that is busy is slow, and still has it in the end
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 
 
@@ -67,28 +68,28 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     def phone_page() -> None:
         phone.show(lan)
 
-    @ui.page(addresses.OPTIONS)
+    @ui.page(addresses.OPTIONS, response_timeout=PATIENCE)
     async def options_page(file: str, option: str | None = None) -> None:
         page = Page(options.TITLE, "sound", addresses.options, options.show)
         await _show(shelf, file, option, page)
 
-    @ui.page(addresses.RETROFIT)
+    @ui.page(addresses.RETROFIT, response_timeout=PATIENCE)
     async def retrofit_page(file: str, option: str | None = None, before: str | None = None) -> None:
         way = retrofit.Way(before or None)
         await _show(shelf, file, option, Page(retrofit.TITLE, "fit", way.address, way.show))
 
-    @ui.page(addresses.SPACE)
+    @ui.page(addresses.SPACE, response_timeout=PATIENCE)
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
         page = Page(space.TITLE, "describe", addresses.space, lambda frame: space.SpacePage(frame, at))
         await _show(shelf, file, option, page)
 
-    @ui.page(addresses.TEXT)
+    @ui.page(addresses.TEXT, response_timeout=PATIENCE)
     async def text_page(file: str, option: str | None = None, line: int | None = None) -> None:
         client = ui.context.client
         page = Page(text.TITLE, "describe", addresses.text, lambda frame: text.TextPage(frame, client, line))
         await _show(shelf, file, option, page)
 
-    @ui.page(addresses.STEP)
+    @ui.page(addresses.STEP, response_timeout=PATIENCE)
     async def step_page(
         file: str, name: str, option: str | None = None, line: int | None = None, at: str = ""
     ) -> Response | None:

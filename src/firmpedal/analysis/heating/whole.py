@@ -31,7 +31,7 @@ LABEL_STEP = 5.0  # K; from one field of a temperature label to the next
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
     "temperature labels on {name} at its port and on the line 12 in from it, read after three hard stops: "
-    "write what the one at the port shows under `heat trial`"
+    "what the one at the port shows goes under `heat trial`"
 )
 
 Spans = tuple[tuple[str, tuple[float, float]], ...]
@@ -63,10 +63,7 @@ class BrakeHeat:
     stops: int | None
     trial: Trial | None
     disc_alone: Value  # right after one stop, with nothing lost: a check by hand
-
-    def missing_trial(self, place: str) -> tuple[Missing, ...]:
-        """What to do where a band is too wide for a verdict."""
-        return (Missing(f"{place}.heat trial", HOW.format(name=self.caliper)),)
+    to_try: tuple[Missing, ...]  # what to do where a band is too wide for a verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +118,18 @@ def _brake(aircraft: Aircraft, caliper: Caliper, stop: Stopping, brake: WheelBra
         stops,
         trial,
         _disc_alone(caliper, figures, air),
+        _to_try(caliper),
     )
+
+
+def _to_try(caliper: Caliper) -> tuple[Missing, ...]:
+    """A trial, or what one that is given lacks."""
+    place, given = f"{caliper.place}.heat trial", caliper.heat_trial
+    air = Missing(f"{place}.air", f"how warm the air was in the heat trial of {caliper.name}")
+    if given.port.known and not given.air.known:
+        return (air,)
+    port = Missing(f"{place}.port", HOW.format(name=caliper.name))
+    return (port,) if given.air.known else (port, air)
 
 
 def _disc_alone(caliper: Caliper, figures: HeatFigures, air: Value) -> Value:

@@ -29,6 +29,7 @@ MARKS = {
     "derived": "derived",
 }
 HOW = {Kind.POINT: "given", Kind.SHAPE: "its shape", Kind.MOTION: "how", Kind.VALUE: ""}
+BY_TAPE = "by tape, so far"
 ONE_OF_LIST = {"via": "corner"}
 TO_MEASURE, COPIED = "to measure", "copied"
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
@@ -134,15 +135,19 @@ def _way(one: Field, number: int, told: str) -> str:
     label = row.label or (f"{ONE_OF_LIST.get(one.key, one.key)} {which}" if which else "")
     words = ", ".join(word for word in (label, HOW[row.kind]) if word)
     name = " ".join(word for word in (one.key, which, row.label, HOW[row.kind]) if word)
-    options = "".join(
-        f"<option{' selected' if way == row.way else ''}>{escape(way)}</option>"
-        for way in (*(() if row.way else ("",)), *row.ways)
-    )
+    options = _options(("", *row.ways) if not row.way else row.ways, row.way)
+    if row.kind is Kind.POINT:
+        tape = _options(row.ways[1:], row.way)
+        options = f'{_options(row.ways[:1], row.way)}<optgroup label="{BY_TAPE}">{tape}</optgroup>'
     return (
         f'<label class="fp-field-cell fp-field-way"><span class="fp-small" aria-hidden="true">{escape(words)}'
         f'</span><select data-way="{escape(one.place)}" data-row="{number}" data-was="{escape(row.way)}"'
         f' aria-label="{escape(name)}" aria-describedby="{told}">{options}</select></label>'
     )
+
+
+def _options(ways: tuple[str, ...], now: str) -> str:
+    return "".join(f"<option{' selected' if way == now else ''}>{escape(way)}</option>" for way in ways)
 
 
 def _cell(one: Field, where: Where, around: Around, told: str) -> str:

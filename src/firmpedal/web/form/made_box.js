@@ -60,7 +60,8 @@ export default {
     },
     go() {  // once, to the field that an address names
       if (!this.at || this.gone === this.at) return;
-      const field = this.$el.querySelector(`[data-place="${CSS.escape(this.at)}"]`);
+      const [, row, number, place] = this.at.match(/^next \d+ (\d+) (\d+) (.*)$/) ?? ["", "", "", this.at];
+      const field = this.$el.querySelector(`[data-place="${CSS.escape(place)}"]`);
       if (!field) return;
       this.gone = this.at;
       if (this.at.startsWith("form ")) {  // a whole form, where the window is too narrow to have it beside
@@ -69,7 +70,8 @@ export default {
       }
       for (let each = field.closest("details"); each; each = each.parentElement.closest("details")) each.open = true;
       field.scrollIntoView({ block: "center" });
-      field.querySelector(CELL)?.focus({ preventScroll: true });
+      const found = [`${CELL}[data-row="${row}"][data-number="${number}"]`, `[data-way][data-row="${row}"]`, `${CELL}, [data-way]`];
+      found.map((each) => field.querySelector(each)).find(Boolean)?.focus({ preventScroll: true });
     },
     changed(target) {
       if (target.matches("[data-pick]")) this.$emit("pick", target.value);

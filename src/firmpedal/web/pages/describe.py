@@ -258,10 +258,12 @@ class FormPage:
     def _next(self) -> None:
         """Go to the field of what is next to be measured."""
         self._sought = next_unknown(self._reading, self._chosen, self._sought)
-        path = self._sought[0]
+        path, number = self._sought
         self._pick(path)
         field = self._field(path)
-        self._form.put(at=field.place if field else "")
+        # With its number: another one in the same field is another place to go to.
+        row, cell = cell_of(field, path) if field else (0, 0)
+        self._form.put(at=f"next {number} {row} {cell} {field.place}" if field else "")
 
     def _list(self, what: str, place: str) -> None:
         field = self._field(place)
@@ -336,3 +338,11 @@ class FormPage:
         if done is not None:
             done()
         return ""
+
+
+def cell_of(field: Field, path: str) -> tuple[int, int]:
+    """Which row of a field an object path leads to, and which cell in it; the first where there is none."""
+    cells = [(n, m, cell) for n, row in enumerate(field.rows) for m, cell in enumerate(row.cells)]
+    exact = [(n, m) for n, m, cell in cells if cell.place == path]
+    within = [(n, 0) for n, row in enumerate(field.rows) if f"{path}.".startswith(f"{row.at or row.place}.")]
+    return next(iter((*exact, *reversed(within))), (0, 0))

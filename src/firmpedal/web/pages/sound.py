@@ -170,7 +170,7 @@ def _about(one: Found) -> tuple[object, ...]:
 
 
 def _row_of(one: ToMeasure) -> tuple[object, ...]:
-    return (one.what, one.rules, one.at, one.others, one.unit, one.how)
+    return (one.what, one.rules, one.at, one.others, one.unit, one.how, one.when)
 
 
 def _named(places: tuple[str, ...]) -> str:

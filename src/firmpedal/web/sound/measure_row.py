@@ -38,6 +38,8 @@ class MeasureRow:
                 said("p", _plain(told.what), "fp-measure-what")
                 if told.how:
                     said("p", told.how, "fp-small")
+            if told.later:
+                said("p", told.later)
             if told.others:
                 said("p", SAME.format(others=", ".join(map(label_of, told.others))), "fp-small")
             said("p", told.why, "fp-small")
