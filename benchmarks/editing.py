@@ -65,6 +65,9 @@ def edits() -> Editing:
     """Change a copy of the example as the app does, kind by kind in turn."""
     cold = min(float(_in_its_own(COLD)) for _ in range(COLD_RUNS))
     from firmpedal.web.desk import Document  # noqa: PLC0415  after the cold runs, which are other processes
+    from firmpedal.web.tidying import hold_back  # noqa: PLC0415
+
+    hold_back()
 
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / LARGEST.name

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, field, replace
 from enum import Enum, IntEnum, StrEnum
-from functools import cache
+from functools import cache, lru_cache
 from itertools import product
 from typing import TYPE_CHECKING
 
@@ -175,7 +175,11 @@ def all_missing(values: Iterable[Value]) -> tuple[Missing, ...]:
 
 def total(label: str, values: Iterable[Value], place: str = "") -> Value:
     """Add values of one dimension; an empty sum is an error, an unknown part makes it unknown."""
-    parts = tuple(values)
+    return _added(label, tuple(values), place)
+
+
+@lru_cache(maxsize=8192)
+def _added(label: str, parts: tuple[Value, ...], place: str) -> Value:
     mark = max((part.mark for part in parts), default=Mark.DERIVED)
     step = Step(" + ".join(f"x{n}" for n in range(1, len(parts) + 1)), _numbered(parts))
     spans = [part.span for part in parts if part.span is not None]
@@ -272,8 +276,15 @@ def apply(formula: Callable[..., float], label: str, *, place: str = "", **input
     Raises:
         ValueError: An argument has another dimension than the formula's docstring says.
     """
-    story = story_of(formula)
-    ordered = [inputs[argument.name] for argument in story.arguments]
+    return _applied(formula, label, place, tuple(inputs.items()))
+
+
+@lru_cache(maxsize=32768)  # the same sum again is the same value: what hangs on it is found at once
+def _applied(
+    formula: Callable[..., float], label: str, place: str, inputs: tuple[tuple[str, Value], ...]
+) -> Value:
+    story, given = story_of(formula), dict(inputs)
+    ordered = [given[argument.name] for argument in story.arguments]
     for argument, value in zip(story.arguments, ordered, strict=True):
         if dimension_of(argument.unit) is not value.dimension:
             raise ValueError(f"{formula.__qualname__}: {argument.name} got a {value.dimension.value}")

@@ -11,6 +11,9 @@ from io import StringIO
 import pytest
 from ruamel.yaml import YAML
 
+from firmpedal.model.aircraft import Aircraft
+from firmpedal.model.component import BaseComponent
+from firmpedal.model.kinds import KINDS
 from firmpedal.project import read_text
 from firmpedal.project.edit import EditError
 from firmpedal.project.field_edits import put_in, without_thing
@@ -19,7 +22,8 @@ from firmpedal.project.fields import form_of
 from firmpedal.project.mirror_list import can_be_mirrored, is_mirrored, mirrored, not_mirrored
 from firmpedal.project.new_things import called_by, questions, with_new
 from firmpedal.project.renaming import named_by, renamed
-from firmpedal.project.sorts import SORTS, sort_of, word_for
+from firmpedal.project.schema import known_keys
+from firmpedal.project.sorts import ONE_OF, SORTS, sort_of, word_for
 from texts import edited, example
 
 TEXT = example("brindlewick")
@@ -162,6 +166,22 @@ def test_every_sort_is_known_again_by_its_word():
         assert questions(reading.tree, sort) or called_by(reading.tree, sort) is None
     assert sort_of("nothing") is None
     assert sort_of("components.left_caliper.wheels") is None
+
+
+def things_by_name_or_in_a_list(cls):
+    for key in known_keys(cls).values():
+        if key.inner is None:
+            continue
+        if key.many:
+            yield cls, key.key
+        for inner in KINDS.values() if key.inner is BaseComponent else (key.inner,):
+            yield from things_by_name_or_in_a_list(inner)
+
+
+def test_of_whatever_there_can_be_several_one_can_be_added():
+    sections = {sort.section for sort in SORTS}
+    for cls, key in things_by_name_or_in_a_list(Aircraft):
+        assert key in (sections if cls is Aircraft else ONE_OF)
 
 
 # -- named anew -------------------------------------------------------------------------------------
@@ -321,3 +341,6 @@ def test_what_an_option_writes_goes_on_the_list_of_that_option():
     after = mirrored(reading, "bulkheads.left_axle")
     assert yaml_of(after)["options"]["rigid"]["mirror"] == ["left_axle"]
     assert yaml_of(after)["mirror"] == yaml_of(text)["mirror"]
+    assert is_mirrored(after, "bulkheads.left_axle", "rigid")
+    assert not is_mirrored(after, "bulkheads.left_axle")
+    assert not is_mirrored(after, "bulkheads.left_axle", "all hose")

@@ -126,7 +126,8 @@ def test_each_field_takes_a_figure_that_then_stands_at_its_place(text, option):
     for one in to_measure(evaluate_text(text, option=option)):
         if not one.at:
             continue
-        words = "aft" if one.at.endswith("normal") else samples.get(one.unit, "1")
+        key = one.at.rpartition(".")[2]
+        words = {"normal": "aft", "seals": "nitrile"}.get(key) or samples.get(one.unit, "1")
         after, _ = measured(text, one.at, words, option)
         left = {each.at for each in to_measure(evaluate_text(after, option=option))}
         assert one.at not in left

@@ -1,4 +1,4 @@
-"""The page of the fields: what is pressed and chosen there, what the file says then, one step of undo each."""
+"""The page of the fields: what is pressed there, what the file says then, and one step of undo each."""
 
 from __future__ import annotations
 
@@ -47,11 +47,16 @@ class Form:
 @asynccontextmanager
 async def page(folder, at):
     (folder / "mine.yaml").write_text(TEXT, encoding="utf-8")
-    shelf = Shelf(folder)
+    shelf, faults = Shelf(folder), []
     async with user_simulation(root=None) as user:
         app._pages(shelf, None)
         await user.open(f"/aircraft/mine.yaml/describe?option=rigid&at={at}")
-        yield Form(user, shelf.document("mine.yaml"))
+        try:
+            yield Form(user, shelf.document("mine.yaml"))
+        except AssertionError as fault:  # the simulation would not end while one is on its way
+            faults.append(fault)
+    if faults:
+        raise faults[0]
 
 
 async def test_a_port_is_added_named_anew_and_taken_out(tmp_path):
@@ -114,7 +119,7 @@ async def test_a_thing_gets_another_name_and_stays_chosen(tmp_path):
         assert "<h2>left_spring</h2>" in form.shown
         assert "left_axle" in form.press("unmirror", "lines.left_spring")
         assert "mirror: [left_floor, left_axle, left_pedal, left_tail]" in form.document.text
-        assert form.press("mirror", "lines.left_spring").count("left_spring]") == 1
+        assert "left_pedal, left_tail, left_spring]" in form.press("mirror", "lines.left_spring")
 
 
 async def test_something_new_is_begun_and_left_again(tmp_path):

@@ -29,14 +29,15 @@ def can_be_mirrored(place: str) -> bool:
     return section in (*SECTIONS, POINTS) and "." not in name and other_side(name) != name
 
 
-def is_mirrored(text: str, place: str) -> bool:
-    """Whether the name of a thing is on a mirror list, of the file or of an option.
+def is_mirrored(text: str, place: str, option: str | None = None) -> bool:
+    """Whether the name of a thing is on the mirror list, or on that of the option that is looked at.
 
     Raises:
         EditError: The text cannot be read.
     """
     name = place.rpartition(".")[2]
-    return any(each.words == name for each in mentions(text) if each.place.startswith(f"{LIST}."))
+    listed = (each for each in mentions(text) if each.place.startswith(f"{LIST}."))
+    return any(each.words == name and each.option in (None, option) for each in listed)
 
 
 def mirrored(reading: Reading, place: str) -> str:

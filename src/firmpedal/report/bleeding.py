@@ -44,7 +44,8 @@ STAYS = {
 CREEPS = (
     "Rising by itself is for a bubble as wide as the bore in an upright line, a minute's worth at most; on a "
     "level stretch it does not move. The last column surely takes air down any slope, at the speed of the "
-    "fluid; in bores as thin as these less will do."
+    "fluid; in bores as thin as these less will do. What bends, fittings and the bleeder's hole use up of "
+    "the pressure is not reckoned: keep some in hand."
 )
 AGAIN = (
     "Done when no bubble comes at the top and every pedal is firm at the same height. Look again next day."

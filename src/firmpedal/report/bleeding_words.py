@@ -23,7 +23,7 @@ USUAL = "15 to 20 psi of a pump bottle or pressure pot"
 def pot_words(verdicts: Collection[Answer]) -> str:
     """Whether the usual pressure is enough for all, for none, or nobody knows."""
     if verdicts == {Answer.YES}:
-        return f"{USUAL} are enough to take air along all the way"
+        return f"{USUAL} are enough to take air along through the lines"
     if Answer.NO in verdicts:
         return f"{USUAL} are too little to surely take air along: warm the fluid, or pump harder"
     return f"{USUAL} may be enough; watch in a clear hose whether bubbles come along"

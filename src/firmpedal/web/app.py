@@ -18,6 +18,7 @@ from firmpedal.web.guard import Guard
 from firmpedal.web.pages import new, options, phone, retrofit, space, start, text
 from firmpedal.web.routes import Routes
 from firmpedal.web.site import READ, READ_ALONG, STEPS, Page, page_of
+from firmpedal.web.tidying import TIDIER
 from firmpedal.web.watch import Watch
 from firmpedal.web.works import WORKS
 
@@ -51,6 +52,7 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
     ui.add_head_html("".join((*styles, *scripts)), shared=True)
     app.router.routes.extend(Routes(shelf).all())
     app.timer(LOOK_EVERY, shelf.look)
+    app.timer(LOOK_EVERY, TIDIER.look)
     app.on_shutdown(WORKS.stop_all)
     _pages(shelf, lan)
 

@@ -9,6 +9,7 @@ from nicegui import app, ui
 
 from firmpedal.web.app import STATIC, build
 from firmpedal.web.lan import EVERYWHERE
+from firmpedal.web.tidying import hold_back
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -40,6 +41,7 @@ def serve(
         lan: What lets phones of the local network in; without it this machine alone can reach it.
     """
     build(shelf, port, lan)
+    hold_back()
     address = "http://" + f"{HOST}:{port}"
     app.on_startup(lambda: told(f"{address}{page}"))
     logging.getLogger("uvicorn.error").addFilter(_worth_saying)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from nicegui import background_tasks, run
 
 from firmpedal.web.answers import answer
+from firmpedal.web.tidying import TIDIER
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -87,6 +88,7 @@ class Watch:
     async def _show(self, client: Client, key: Key) -> None:
         """Show the answer, then pane by pane what is made of it; give up as soon as it is out of date."""
         found = await run.io_bound(answer, *key)
+        TIDIER.answered()
         if found is None or key != self.key:
             return
         with client:

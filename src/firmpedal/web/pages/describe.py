@@ -148,7 +148,7 @@ class FormPage:
         if not can_be_mirrored(thing.place):
             return None
         try:
-            return is_mirrored(self.watch.document.text, thing.place)
+            return is_mirrored(self.watch.document.text, thing.place, self.watch.option)
         except EditError:
             return None
 

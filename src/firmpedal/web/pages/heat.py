@@ -17,6 +17,10 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     return (heat_sheet(evaluation),)
 
 
-PAGE = Report("One stop, stops in a row, a long taxi: how warm they get, as closely as it is known.", sheets)
+PAGE = Report(
+    "One stop, stops in a row, a long taxi: how warm they get, as closely as it is known.",
+    sheets,
+    titled=True,
+)
 
 __all__ = ["PAGE", "TITLE", "sheets"]

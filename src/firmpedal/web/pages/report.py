@@ -34,14 +34,16 @@ def no_sheets(_evaluation: Evaluation) -> tuple[Sheet, ...]:
 class Report:
     """One step of the job that shows sheets.
 
-    `papers` are what can be printed here: the name of the paper and words for it. Where it takes more than
-    one evaluation, `work` makes HTML of a text, a file's name, an option and a system, in place of `sheets`.
+    `papers` are what can be printed here: the name of the paper and words for it. `titled` says that its
+    one sheet is called as the page is, so that the name stands there once. Where it takes more than one
+    evaluation, `work` makes HTML of a text, a file's name, an option and a system, in place of `sheets`.
     """
 
     lead: str
     sheets: Sheets = no_sheets
     papers: tuple[tuple[str, str], ...] = ()
     pens: bool = False  # whether there is something to tick or to write on
+    titled: bool = False
     empty: str = "Nothing is needed here."
     beside: tuple[Callable[[Frame], None], ...] = ()  # what else is above the sheets, each puts itself
     below: tuple[Callable[[Frame], None], ...] = ()
@@ -64,7 +66,7 @@ def show(report: Report, frame: Frame) -> None:
             said("p", PENS, "fp-small")
             said("p", UNKEPT, "fp-refused fp-unkept-words", role="alert")
         stale = working()
-        pane = raw("", classes="fp-pane")
+        pane = raw("", classes="fp-pane fp-pane-titled" if report.titled else "fp-pane")
         empty = box(classes="fp-empty")
         with empty:
             words = said("p", report.empty)

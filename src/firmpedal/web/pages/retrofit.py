@@ -48,7 +48,12 @@ class Way:
     def show(self, frame: Frame) -> None:
         """Put the page into the frame."""
         page = report.Report(
-            LEAD, work=partial(work_html, self.before), pens=True, empty=SAME, beside=(self._ways,)
+            LEAD,
+            work=partial(work_html, self.before),
+            pens=True,
+            titled=True,
+            empty=SAME,
+            beside=(self._ways,),
         )
         report.show(page, frame)
 

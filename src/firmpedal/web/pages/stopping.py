@@ -17,6 +17,10 @@ def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     return (stopping_sheet(evaluation),)
 
 
-PAGE = Report("From a foot on the pedal to drag at the ground, and back from a stop that you want.", sheets)
+PAGE = Report(
+    "From a foot on the pedal to drag at the ground, and back from a stop that you want.",
+    sheets,
+    titled=True,
+)
 
 __all__ = ["PAGE", "TITLE", "sheets"]
