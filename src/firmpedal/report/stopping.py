@@ -33,7 +33,7 @@ LEFT_OUT = (
     "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
     "Whatever tells the wheels apart: both pedals are pressed alike, and each wheel holds as much.",
 )
-FEET_WIDTHS = (0.14, 0.16, 0.12, 0.11, 0.16, 0.15, 0.16)
+FEET_WIDTHS = (0.17, 0.19, 0.16, 0.25, 0.23)
 NEEDS_WIDTHS = (0.2, 0.2, 0.17, 0.19, 0.12, 0.12)
 TYRES = "From there on the tyres are the limit: a harder foot slides them and stops it no shorter."
 NOSE = "From there on the tail comes up: that is the limit, whatever the foot."
@@ -110,23 +110,20 @@ def _feet(stop: Stopping, display: Display) -> Table:
             f"{at.foot}, {display.value(at.force)}",
             slowing_cell(at.reached, display),
             far(at.distance, display),
-            alike((brake.feet[n].pressure for brake in stop.brakes), display),
-            alike((brake.feet[n].torque for brake in stop.brakes), display),
-            display.value(at.drag),
-            slowing_cell(at.by_brakes, display),
+            _pressed(stop, n, display),
+            f"{slowing_cell(at.by_brakes, display)}\n{display.value(at.drag)} of drag",
         )
         for n, at in enumerate(stop.feet)
     ]
-    columns = (
-        "foot",
-        "it slows by",
-        "stops in",
-        "pressure",
-        "torque of a brake",
-        "drag of all",
-        "brakes alone",
-    )
-    return Table(columns, tuple(rows), frozenset(range(1, len(columns))), widths=FEET_WIDTHS)
+    columns = ("foot", "it slows by", "stops in", "pressure", "brakes alone")
+    return Table(columns, tuple(rows), frozenset({1, 2, 3, 4}), widths=FEET_WIDTHS)
+
+
+def _pressed(stop: Stopping, number: int, display: Display) -> str:
+    """Pressure at the calipers over the torque of a brake."""
+    forces = [brake.feet[number] for brake in stop.brakes]
+    torque = alike((force.torque for force in forces), display)
+    return f"{alike((force.pressure for force in forces), display)}\n{torque} of torque"
 
 
 def _needs(stop: Stopping, display: Display) -> Table:
