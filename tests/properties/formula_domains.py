@@ -188,6 +188,11 @@ DOMAINS = {
     },
     hose.hose_length_with_slack: {"path": LENGTH, "slack": Range(0, 0.5, UP)},
     hose.hose_volume: {"bore": Range(0.002, 0.02, UP), "length": LENGTH},
+    hose.measured_swelling: {
+        "taken": Range(0, 1e-6, UP),
+        "pressure": PRESSURE,
+        "reference_pressure": Range(1e6, 3e7, DOWN),
+    },
     hose.hose_expansion: {
         "expansion": Range(0, 1e-5, UP),
         "length": LENGTH,

@@ -31,7 +31,16 @@ def test_no_drawing_is_left_behind(which):
 
 def test_names_say_what_is_drawn():
     assert {
-        *("left_leg", "left_leg_clock_faces", "left_tail", "circuit", "flares", "torque", "to_measure"),
+        *(
+            "left_leg",
+            "left_leg_clock_faces",
+            "left_tail",
+            "circuit",
+            "flares",
+            "torque",
+            "to_measure",
+            "pedal",
+        ),
         *("fullsize_left_leg_bends_2_3", "fullsize_Holes_in_panels"),
     } <= set(drawings(example("rigid")))
 

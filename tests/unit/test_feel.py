@@ -9,6 +9,7 @@ import pytest
 from firmpedal.analysis.feel.cases import CASES, FAST, Case, Warmth
 from firmpedal.analysis.feel.pedals import Feel, feel
 from firmpedal.pipeline import evaluate_text
+from firmpedal.project import read_text
 from firmpedal.units import to_unit
 from texts import edited, example, small
 
@@ -121,6 +122,22 @@ def test_a_foot_that_does_not_move_the_spring_makes_no_pressure():
     evaluation = evaluated(key(STROKE, "return spring: {at rest: 400}"))
     assert felt(evaluation).pressed.pressure[0, 0] == pytest.approx(0, abs=1e-3)
     assert not evaluation.results.budgets[0].cold.known
+
+
+def test_a_measured_hose_swells_as_measured():
+    """0.02 cu in under 800 psi, at 150 lb times 2 on 5/8 in."""
+    evaluation = evaluated((HOSE[0], f"{HOSE[1]}    swells: {{volume: 0.02 cu in, under: 800}}\n"))
+    (swell,) = next(each for each in evaluation.results.budgets if each.foot == "hard").swells
+    assert to_unit(swell.wall.middle, "cu in") == pytest.approx(0.02 * 300 / AREA / 800)
+    assert swell.wall.exact
+    travel = felt(evaluation).travel(COLD, 1)
+    assert travel.high - travel.low < 0.01 * travel.high
+
+
+def test_a_tube_is_not_measured_for_its_swelling():
+    text = edited(small("quillfen"), (TUBE, f"{TUBE}    swells: {{volume: 0.02 cu in, under: 800}}\n"))
+    (problem,) = read_text(text, "text").problems
+    assert problem.message == "run is no hose, and what it takes is worked out from its wall"
 
 
 class TestPins:

@@ -174,5 +174,9 @@ def test_a_lever_whose_pins_and_pivot_make_a_three_four_five_triangle():
     assert pedal.lever_opening(7.0, 1.0, 7.0) == pytest.approx(pi)
 
 
+def test_a_measured_hose_swells_in_proportion():
+    assert hose.measured_swelling(6.0, 2.0, 4.0) == 3.0
+
+
 def test_a_caliper_gives_in_proportion():
     assert compliance.give_volume(2.0, 2.0, 0.5, 3.0, 6.0) == pytest.approx(pi / 2)

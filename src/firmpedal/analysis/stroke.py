@@ -15,7 +15,7 @@ from firmpedal.formulas.compliance import (
     tube_volume,
     wall_growth_volume,
 )
-from firmpedal.formulas.hose import hose_expansion, hose_volume
+from firmpedal.formulas.hose import hose_expansion, hose_volume, measured_swelling
 from firmpedal.formulas.levers import cylinder_stroke
 from firmpedal.formulas.pedal import net_line_pressure, spring_force
 from firmpedal.model.stock import Hose
@@ -119,15 +119,7 @@ def swell(line: LaidLine, pressure: Value, foot: str, hot: Value | None, fluid: 
     volume, stock = line_volume(line), line.stock
     place = f"{line.place}.swell.{foot}"
     if isinstance(stock, Hose):
-        wall = apply(
-            hose_expansion,
-            f"swelling of {line.name}",
-            place=place,
-            expansion=stock.expansion,
-            length=line.order_length,
-            pressure=pressure,
-            reference_pressure=stock.expansion_pressure,
-        )
+        wall = _hose(line, stock, pressure, place)
         return Swell(
             line.name, wall, wall, _squeezed(line, volume, pressure, fluid, f"{line.place}.squeeze.{foot}")
         )
@@ -140,6 +132,29 @@ def swell(line: LaidLine, pressure: Value, foot: str, hot: Value | None, fluid: 
         walls[0],
         walls[1],
         _squeezed(line, volume, pressure, fluid, f"{line.place}.squeeze.{foot}"),
+    )
+
+
+def _hose(line: LaidLine, stock: Hose, pressure: Value, place: str) -> Value:
+    """What a hose takes: by what was measured on it, else from nothing up to the limit of its standard."""
+    label = f"swelling of {line.name}"
+    if line.swells.volume.known and line.swells.under.known:
+        return apply(
+            measured_swelling,
+            label,
+            place=place,
+            taken=line.swells.volume,
+            pressure=pressure,
+            reference_pressure=line.swells.under,
+        )
+    return apply(
+        hose_expansion,
+        label,
+        place=place,
+        expansion=stock.expansion,
+        length=line.order_length,
+        pressure=pressure,
+        reference_pressure=stock.expansion_pressure,
     )
 
 

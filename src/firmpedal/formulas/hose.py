@@ -51,6 +51,29 @@ def hose_expansion(expansion: float, length: float, pressure: float, reference_p
     return expansion * length * pressure / reference_pressure
 
 
+def measured_swelling(taken: float, pressure: float, reference_pressure: float) -> float:
+    """Fluid that a hose takes up as it swells, from one measurement, taken as proportional to the pressure.
+
+    V = V_m p / p_r
+
+    Args:
+        taken: V_m, volume that it took when measured [m^3].
+        pressure: p, gauge pressure in the hose [Pa].
+        reference_pressure: p_r, pressure at which it was measured [Pa].
+
+    Returns:
+        Volume taken up, V [m^3].
+
+    Valid: V_m, p >= 0, p_r > 0; measured at or above p it gives the least, as most hoses swell less and
+        less: measure near the pressure that counts.
+    Source: [firmpedal-derivation], proportional to pressure.
+    """
+    require_not_negative(taken, "the volume taken")
+    require_not_negative(pressure, "the pressure")
+    require_positive(reference_pressure, "the reference pressure")
+    return taken * pressure / reference_pressure
+
+
 def hose_volume(bore: float, length: float) -> float:
     """Volume of the bore of a length of hose.
 

@@ -19,7 +19,7 @@ from firmpedal.quantity import Value, apply
 if TYPE_CHECKING:
     from firmpedal.lay.shape import Point
     from firmpedal.model.bench import Bench
-    from firmpedal.model.circuit import Line
+    from firmpedal.model.circuit import Line, Swells
     from firmpedal.model.space import Position
     from firmpedal.model.stock import Stock
     from firmpedal.model.surroundings import Attitude, State
@@ -63,6 +63,7 @@ class LaidLine(HashKept):
     hose: HoseLengths | None
     supports: Supports
     heights: tuple[Height, ...]
+    swells: Swells
 
     @property
     def path(self) -> tuple[Point, ...] | None:
@@ -118,6 +119,7 @@ def lay_line(setting: LineSetting) -> LaidLine:
         hose,
         supports,
         heights,
+        line.swells,
     )
 
 

@@ -8,6 +8,7 @@ from typing import Annotated
 from pydantic import Field
 
 from firmpedal.model.fields import (
+    Declared,
     Designation,
     Facing,
     Members,
@@ -16,7 +17,9 @@ from firmpedal.model.fields import (
     OptionalAngle,
     OptionalLength,
     OptionalNumber,
+    OptionalPressure,
     OptionalTemperature,
+    OptionalVolume,
     OptionalWhere,
     Reads,
     Text,
@@ -54,6 +57,13 @@ class Flare(StrEnum):
     SINGLE_45 = "45"
 
 
+class Swells(Declared):
+    """What a hose takes in all as it swells, and the pressure under which that was measured."""
+
+    volume: OptionalVolume
+    under: OptionalPressure
+
+
 class Line(Named):
     """One length of tube, hose or plastic from one connection to another."""
 
@@ -72,6 +82,7 @@ class Line(Named):
     to_end: OptionalAngle
     slack: OptionalNumber
     most_slack: OptionalNumber
+    swells: Swells
     sleeve: Text = ""
     sleeved_diameter: OptionalLength
     along: Name = ""

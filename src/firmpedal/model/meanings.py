@@ -232,10 +232,15 @@ MEANINGS: dict[str, dict[str, str]] = {
         "to end": "the same at its other end",
         "slack": "of a hose, as a share of its path; left out, 6 percent",
         "most slack": "the most slack a ready-made hose may have; left out, 8 percent",
+        "swells": "of a hose, what it takes as it swells, if you have measured it, see below",
         "sleeve": "what is over it",
         "sleeved diameter": "across, measured outside the sleeve: its clamps go by it",
         "along": "what it runs along",
         "temperature": "how hot it gets; left out, that of the zones it runs through",
+    },
+    "swells": {
+        "volume": "what the whole hose takes",
+        "under": "the pressure under which it took that",
     },
     "bench": {
         "bend radius": "of your bender",

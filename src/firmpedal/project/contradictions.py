@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
@@ -18,6 +19,7 @@ def check_contradictions(work: References) -> None:
     _feet(work)
     _pistons(work)
     _closed_ports(work)
+    _swelling(work)
 
 
 def _feet(work: References) -> None:
@@ -38,6 +40,14 @@ def _pistons(work: References) -> None:
             work.notes.note(
                 node, "pistons are counted: 1, 2, ...", "count the pistons on one side of the disc"
             )
+
+
+def _swelling(work: References) -> None:
+    """Only what a hose takes is measured; that of tube and plastic follows from their walls."""
+    for line in work.aircraft.lines:
+        if "swells" in line.written and line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
+            message = f"{line.name} is no hose, and what it takes is worked out from its wall"
+            work.notes.note(work.node(f"{line.place}.swells"), message, "take `swells` out")
 
 
 def _closed_ports(work: References) -> None:

@@ -83,6 +83,7 @@ SECTIONS = {
     "return spring": "components.*.return spring",
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
+    "swells": "lines.*.swells",
     "sides": "bulkheads.*.sides.*",
     "passes": "panels.*.passes.*",
 }

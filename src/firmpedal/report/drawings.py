@@ -6,8 +6,10 @@ import re
 import unicodedata
 from typing import TYPE_CHECKING
 
+from firmpedal.report import heat, stopping
 from firmpedal.report.cards import card
 from firmpedal.report.cold import cold_sheet
+from firmpedal.report.feel import feel_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.fullsize import fullsize_pages
 from firmpedal.report.measuring import form_sheets
@@ -28,7 +30,7 @@ CLOCKS = "clock_faces"  # of a card: what comes after the drawing of the line
 
 
 def drawings(evaluation: Evaluation) -> dict[str, Drawing]:
-    """The lines, the circuit, clock faces, flares, what is measured where, and the pages at full size."""
+    """The lines, the circuit, clock faces, flares, curves, what is measured where, pages at full size."""
     found: dict[str, Drawing] = {}
     for name, drawing in _all(evaluation):
         found[_free(name, found)] = drawing
@@ -41,7 +43,8 @@ def _all(evaluation: Evaluation) -> Iterator[tuple[str, Drawing]]:
             yield f"{line.name}_{CLOCKS}" if number else line.name, drawing
     sheets = [("circuit", circuit_sheet(evaluation)), ("flares", flare_card(evaluation))]
     sheets += [("torque", torque_sheet(evaluation)), ("shut_in", trapped_sheet(evaluation))]
-    sheets += [("cold", cold_sheet(evaluation))]
+    sheets += [("cold", cold_sheet(evaluation)), ("pedal", feel_sheet(evaluation))]
+    sheets += [("stopping", stopping.packet_sheet(evaluation)), ("heat", heat.packet_sheet(evaluation))]
     sheets += [("to_measure", sheet) for sheet in form_sheets(evaluation)]
     for name, sheet in sheets:
         yield from ((name, drawing) for drawing in _of_sheet(sheet))
