@@ -32,9 +32,9 @@ def phases(name: str, figures: Figures, both: tuple[Own, Own], stops: int) -> tu
     if name == TAXI:
         taxi = Phase(moving, figures["taxi_time"], heat_into(figures, figures["taxi_power"]))
         return taxi, rest
-    braking = Phase(
-        moving, figures["stop_time"], heat_into(figures, figures["energy"] / figures["stop_time"])
-    )
+    energy, time = figures["energy"], figures["stop_time"]
+    power = np.divide(energy, time, out=np.zeros(sets), where=time > 0)  # from no speed there is no stop
+    braking = Phase(moving, time, heat_into(figures, power))
     if name == ONE_STOP:
         return braking, rest
     rolling = Phase(moving, figures["between"], nothing)
