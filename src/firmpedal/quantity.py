@@ -51,6 +51,7 @@ class When(StrEnum):
     NOW = "now"
     IN_HAND = "in hand"  # once the part is bought
     FITTED = "fitted"  # once the line hangs in the aircraft
+    TRIED = "tried"  # once it has braked
 
 
 @hash_kept

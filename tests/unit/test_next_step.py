@@ -26,6 +26,8 @@ FITTED = NotShown("a-rule", "lines.left_leg", "unclear",
                   (Missing("lines.left_leg", "its bend as it hangs", when=When.FITTED),))  # fmt: skip
 IN_HAND = NotShown("a-rule", "lines.left_leg", "unclear",
                    (Missing("lines.left_leg", "the leg of its elbow", when=When.IN_HAND),))  # fmt: skip
+TRIED = NotShown("a-rule", "lines.left_leg", "unclear",
+                 (Missing("lines.left_leg", "how warm it gets", when=When.TRIED),))  # fmt: skip
 EMPTY = "firmpedal: 1\naircraft: {name: Nothing yet, gear: nosewheel, brakes: toe}\n"
 
 
@@ -52,12 +54,13 @@ def test_counts_are_those_of_the_verdict():
         assert found.lines == len(evaluation.aircraft.lines)
     # counted by hand in the file: the bends of four hoses wait until they hang
     assert standing(example("rigid")).fitted == 4
+    assert standing(example("rigid")).tried == 4
 
 
 ALL = [
     (dict(enumerate(findings)), unclear)
     for findings in ((), (WARNING,), (ACCEPTED,), (CAUTION,), (WARNING, ACCEPTED))
-    for unclear in ((), (NOW,), (IN_HAND,), (FITTED,), (NOW, IN_HAND, FITTED))
+    for unclear in ((), (NOW,), (IN_HAND,), (FITTED,), (TRIED,), (NOW, IN_HAND, FITTED, TRIED))
 ]
 
 
@@ -168,6 +171,8 @@ def test_what_can_be_measured_only_later_stands_last_and_says_when():
     rows = to_measure(example("rigid"))
     later = [row for row in rows if row.later]
     assert rows[-len(later) :] == tuple(later)
-    # the bends of its four hoses, and nothing else, wait until they hang
-    assert [row.rules for row in later] == [("hose-bend-radius",)] * 4
-    assert all("when the line is fitted" in row.later for row in later)
+    # The bends of its four hoses wait until they hang; label and air of a trial, written once for both
+    # calipers, until it has braked.
+    assert [row.rules for row in later] == [("hose-bend-radius",)] * 4 + [("fluid-too-hot",)] * 2
+    assert all("when the line is fitted" in row.later for row in later[:4])
+    assert all("in the first trials" in row.later for row in later[4:])

@@ -173,8 +173,8 @@ def _keep(found: Standing) -> Next:
     says = ""
     if found.accepted:
         says = " It will say NOT SOUND, with your reasons."
-    elif found.fitted:
-        says = f" It will say NOT SHOWN: {_to_measure(found)} at the fitted lines."
+    elif found.things:
+        says = f" It will say NOT SHOWN: {_to_measure(found)}{_by_when(found)}."
     return Next(
         f"Make the packet, print it, and have the work inspected and signed.{says}",
         (("To the packet", To.PACKET),),
@@ -187,9 +187,10 @@ def _by_when(found: Standing) -> str:
         (found.now, "now"),
         (found.in_hand, "with the parts in hand"),
         (found.fitted, "when the lines are fitted"),
+        (found.tried, "in the first trials"),
     )
     said = [f"{count} {when}" for count, when in parts if count]
-    return f": {', '.join(said)}" if found.in_hand or found.fitted else ""
+    return f": {', '.join(said)}" if found.later else ""
 
 
 def _to_settle(found: Standing) -> str:

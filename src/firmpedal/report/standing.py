@@ -26,6 +26,7 @@ class Standing:
         now: Things that rules wait for and that can be measured or looked up now.
         in_hand: Things that can be measured only with the parts in hand.
         fitted: Things that can be measured only when the lines hang in the aircraft.
+        tried: Things that can be measured only when it has braked.
     """
 
     lines: int = 0
@@ -36,11 +37,17 @@ class Standing:
     now: int = 0
     in_hand: int = 0
     fitted: int = 0
+    tried: int = 0
+
+    @property
+    def later(self) -> int:
+        """Things that nobody can measure yet."""
+        return self.in_hand + self.fitted + self.tried
 
     @property
     def things(self) -> int:
         """All things to measure, as the verdict counts them."""
-        return self.now + self.in_hand + self.fitted
+        return self.now + self.later
 
 
 def standing(evaluation: Evaluation) -> Standing:
@@ -57,6 +64,7 @@ def standing(evaluation: Evaluation) -> Standing:
         now=when.count(When.NOW),
         in_hand=when.count(When.IN_HAND),
         fitted=when.count(When.FITTED),
+        tried=when.count(When.TRIED),
     )
 
 

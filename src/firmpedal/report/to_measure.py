@@ -26,6 +26,7 @@ LATER = {
     When.NOW: "",
     When.IN_HAND: "Measure it with the part in hand.",
     When.FITTED: "Measure it when the line is fitted, and write it on its card.",
+    When.TRIED: "Measure it in the first trials on the ground, once everything else is proved.",
 }
 
 

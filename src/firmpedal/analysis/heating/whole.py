@@ -15,7 +15,7 @@ from firmpedal.analysis.heating.limits import HeatLimit, limits
 from firmpedal.analysis.heating.samples import CALIPER, drawn
 from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
 from firmpedal.formulas.warming import warmed
-from firmpedal.quantity import Mark, Missing, Step, Value, all_missing, apply, largest
+from firmpedal.quantity import Mark, Missing, Step, Value, When, all_missing, apply, largest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -123,12 +123,13 @@ def _brake(aircraft: Aircraft, caliper: Caliper, stop: Stopping, brake: WheelBra
 
 
 def _to_try(caliper: Caliper) -> tuple[Missing, ...]:
-    """A trial, or what one that is given lacks."""
+    """A trial, which needs brakes that brake, or what one that is given lacks."""
     place, given = f"{caliper.place}.heat trial", caliper.heat_trial
-    air = Missing(f"{place}.air", f"how warm the air was in the heat trial of {caliper.name}")
+    warm = f"how warm the air was in the heat trial of {caliper.name}"
+    air = Missing(f"{place}.air", warm, Dimension.TEMPERATURE, When.TRIED)
     if given.port.known and not given.air.known:
         return (air,)
-    port = Missing(f"{place}.port", HOW.format(name=caliper.name))
+    port = Missing(f"{place}.port", HOW.format(name=caliper.name), Dimension.TEMPERATURE, When.TRIED)
     return (port,) if given.air.known else (port, air)
 
 
