@@ -56,8 +56,13 @@ def test_the_cards_come_in_the_order_of_the_work():
     titles = [sheet.title for sheet in hangar_sheets(evaluation, usable_options(evaluation.reading))]
     assert titles[:4] == ["Before you begin", "From old to new", "Circuit", "Flaring a tube"]
     lines = ("Hose {}_pedal", "Tube {}_leg", "Hose {}_tail")
-    assert titles[4:-3] == [line.format(side) for side in ("left", "right") for line in lines]
-    assert titles[-3:] == ["Torque and flare", "Filling and bleeding", "Joints, one by one"]
+    assert titles[4:-4] == [line.format(side) for side in ("left", "right") for line in lines]
+    assert titles[-4:] == [
+        "Putting it together",
+        "Torque and flare",
+        "Filling and bleeding",
+        "Joints, one by one",
+    ]
 
 
 def test_the_file_as_written_has_no_work_from_old_to_new():
@@ -151,10 +156,10 @@ def test_the_command_writes_it(tmp_path):
     out = tmp_path / "page.html"
     told = CliRunner().invoke(app, ["hangar", str(EXAMPLE), "--option", "rigid", "-o", str(out)])
     assert told.exit_code == 0
-    assert "13 cards" in " ".join(told.stdout.split())
+    assert "14 cards" in " ".join(told.stdout.split())
     evaluation = example("rigid")
     again = tmp_path / "again.html"
-    assert write(evaluation, usable_options(evaluation.reading), again) == 13
+    assert write(evaluation, usable_options(evaluation.reading), again) == 14
     assert out.read_text(encoding="utf-8") == again.read_text(encoding="utf-8")
 
 

@@ -11,6 +11,7 @@ from firmpedal.model.display import usual_display
 from firmpedal.pipeline import evaluate, evaluate_options
 from firmpedal.project import read_text
 from firmpedal.report.compare import compare_sheet
+from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Table
 from firmpedal.web import addresses
@@ -110,3 +111,12 @@ def test_the_work_under_fit_and_fill_is_in_the_units_of_the_page():
     assert retrofit_sheet(*shown) in fit.sheets(shown[1])
     assert retrofit_sheet(written, built) in fit.sheets(built)
     assert retrofit_sheet(*shown) != retrofit_sheet(written, built)
+
+
+@pytest.mark.parametrize("option", [None, "rigid"])
+def test_fit_and_fill_says_what_goes_on_before_what_ahead_of_filling(option):
+    (found,) = evaluate_options(read_text(TEXT, "a.yaml"), (option,))
+    sheets = fit.sheets(found)
+    order = [sheet.title for sheet in sheets]
+    assert putting_together_sheet(found) in sheets
+    assert order.index("Putting it together") < order.index("Filling and bleeding")

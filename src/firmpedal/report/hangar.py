@@ -10,6 +10,7 @@ from firmpedal.report.cover import BEFORE, CAUTIONS, certificate, verdict_line, 
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
 from firmpedal.report.packet import footer_of, work_sheets
+from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
 from firmpedal.report.torque import torque_sheet
@@ -32,6 +33,7 @@ def hangar_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         circuit_sheet(evaluation),
         flare_card(evaluation),
         *card_sheets(evaluation),
+        putting_together_sheet(evaluation),
         torque_sheet(evaluation),
         bleeding_sheet(evaluation),
         joint_checks_sheet(evaluation),

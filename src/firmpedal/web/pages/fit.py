@@ -1,4 +1,4 @@
-"""Fit and fill: the circuit, the work in order where an option is being built, filling and bleeding."""
+"""Fit and fill: the circuit, the way to an option, the order of putting together, filling and bleeding."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from firmpedal.pipeline import evaluate, read_text
 from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.cold import cold_sheet
 from firmpedal.report.cover import BEFORE, CAUTIONS
+from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
@@ -18,19 +19,16 @@ from firmpedal.web.takeaway.shelves import hangar, way_to_retrofit
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
-NOT_YET = (
-    "The order in which the parts of a joint go together is not worked out yet. The torques are under Make.",
-)
+TORQUES = "The torques are under Make."
 
 
 def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
-    """Cautions and what is lacking, the circuit, the work from as written to the option, and filling."""
-    first = Sheet(BEFORE, (Bullets(CAUTIONS), *(Paragraph(words, Tone.NOTE) for words in NOT_YET)))
-    circuit = circuit_sheet(evaluation)
+    """Cautions, the circuit, the work from as written to the option, what goes on when, and filling."""
     found = (
-        first,
-        circuit,
+        Sheet(BEFORE, (Bullets(CAUTIONS), Paragraph(TORQUES, Tone.NOTE))),
+        circuit_sheet(evaluation),
         *_work(evaluation),
+        putting_together_sheet(evaluation),
         bleeding_sheet(evaluation),
         trapped_sheet(evaluation),
         cold_sheet(evaluation),
@@ -48,7 +46,7 @@ def _work(evaluation: Evaluation) -> tuple[Sheet, ...]:
 
 
 PAGE = Report(
-    "The circuit with its joints, for an option the work in its order, and how to fill and bleed.",
+    "The circuit with its joints, what goes on before what, and how to fill and bleed.",
     sheets,
     pens=True,
     beside=(way_to_retrofit, hangar),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.report.cover import cover_sheet
-from firmpedal.report.sheet import Paragraph, Sheet, Tone
+from firmpedal.report.sheet import Bullets, Sheet
 from firmpedal.report.sources import sources_sheet
 from firmpedal.report.sums import sums_sheet
 from firmpedal.web.pages.report import Report
@@ -14,12 +14,15 @@ from firmpedal.web.takeaway.shelves import hangar, packet
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
-NOT_YET = "What to look at every year, and when each hose is due, is not worked out yet."
+LATER = (
+    "Keep the packet, filled in and signed: every later look is held against its cards, torques and joints.",
+    "How often to look, and when a hose or seal is due, its maker, the kit's maker and local rules say.",
+)
 
 
 def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     """The cover, then the sums, then where they come from."""
-    later = Sheet("Later years", (Paragraph(NOT_YET, Tone.NOTE),))
+    later = Sheet("Later years", (Bullets(LATER),))
     return (cover_sheet(evaluation), later, sums_sheet(evaluation), sources_sheet(evaluation))
 
 
