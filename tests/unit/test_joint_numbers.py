@@ -7,12 +7,12 @@ from io import StringIO
 
 import pytest
 from drawn_circuits import CASES, evaluated
-from evaluated import of_kind
+from evaluated import awkward, of_kind
 from ruamel.yaml import YAML
 
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.cards import card_sheets
-from firmpedal.report.joint_checks import TITLE, joint_checks_sheet
+from firmpedal.report.joint_checks import OPEN, TITLE, joint_checks_sheet
 from firmpedal.report.joint_numbers import joint_numbers
 from firmpedal.report.packet import packet_sheets
 from firmpedal.report.schematic.picture import circuit_drawing
@@ -127,5 +127,13 @@ def test_a_pipe_thread_goes_by_turns_and_a_compression_nut_by_its_maker():
 
 
 def test_a_plug_and_a_port_that_nothing_comes_to_are_on_the_sheet():
-    assert rows("tee")["left.c"][1] != "left.c\nnothing is joined here"
-    assert rows("tee")["left.b"][1] == "left.b\nnothing is joined here"
+    assert "nothing is joined here" not in rows("tee")["left.c"][1]
+    assert rows("tee")["left.c"][3:] == (BOX, BOX)
+    assert rows("tee")["left.b"][1] == f"left.b\nnothing is joined here\n{OPEN}"
+
+
+def test_an_open_port_has_nothing_to_tick_and_says_that_it_is_closed_first():
+    (table,) = of_kind(joint_checks_sheet(awkward()), Table)
+    closed, open_row = table.rows[1], table.rows[2]
+    assert closed[3:] == (BOX, BOX)
+    assert open_row == ("3", f"right_caliper.inlet\nnothing is joined here\n{OPEN}", "", "", "")

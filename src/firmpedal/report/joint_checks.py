@@ -24,6 +24,7 @@ HOW = (
 )
 NO_SOURCE = "by its maker"
 BY_TURNS = "pipe thread by turns"
+OPEN = "It has to be closed first."
 
 
 def joint_checks_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -43,8 +44,12 @@ def joint_checks_sheet(evaluation: Evaluation) -> Sheet | None:
 
 
 def _row(evaluation: Evaluation, number: int, joint: Joint) -> tuple[str, ...]:
+    """A joint with its boxes; one with an open end cannot be dry: none, and what comes first."""
     chain = joint.mismatches[0].words if joint.mismatches else _chain(joint)
-    return (str(number), f"{joint.name}\n{chain}", "\n".join(_torques(evaluation, joint)), BOX, BOX)
+    words, boxes = f"{joint.name}\n{chain}", (BOX, BOX)
+    if joint.open_ends:
+        words, boxes = f"{words}\n{OPEN}", ("", "")
+    return (str(number), words, "\n".join(_torques(evaluation, joint)), *boxes)
 
 
 def _chain(joint: Joint) -> str:
