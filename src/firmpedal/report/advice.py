@@ -146,7 +146,7 @@ def _measure(found: Comparison) -> list[str]:
 def _last(found: Comparison) -> str:
     advice, names = found.advice, [option_name(option) for option in found.options]
     if len(advice.out) == len(names):
-        return "So: put the warnings right in the file first; `firmpedal check` says what to try for each."
+        return "So: put the warnings right in the file first; each finding says what to try."
     if not advice.same_job:
         rows = {row.measure: row for row in found.rows}
         jobs = [f"{names[n]} with {listed(list(rows['components'].cells[n].about))}" for n in advice.standing]
@@ -159,10 +159,10 @@ def _last(found: Comparison) -> str:
         )
     name = names[advice.best]
     if len(found.unknown_apart[advice.best]) + len(found.unknown_in_all) == 0:
-        return f"So: {name}. Nothing is left to measure. `firmpedal retrofit` plans the work."
+        return f"So: {name}. Nothing is left to measure. Next, plan the work from old to new."
     return (
         f"So: {name}, once what is unknown about it is measured and nothing turns against it. "
-        "`firmpedal retrofit` plans the work."
+        "Then plan the work from old to new."
     )
 
 

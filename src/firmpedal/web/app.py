@@ -76,9 +76,10 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
         await _show(shelf, file, option, page)
 
     @ui.page(addresses.RETROFIT, response_timeout=PATIENCE)
-    async def retrofit_page(file: str, option: str | None = None, before: str | None = None) -> None:
-        way = retrofit.Way(before or None)
-        await _show(shelf, file, option, Page(retrofit.TITLE, "fit", way.address, way.show))
+    async def retrofit_page(
+        file: str, option: str | None = None, before: str | None = None
+    ) -> Response | None:
+        return await _work(shelf, file, option or None, before or None)
 
     @ui.page(addresses.SPACE, response_timeout=PATIENCE)
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
@@ -99,6 +100,23 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
             return RedirectResponse(addresses.text(file, option, line))
         await _show(shelf, file, option, page_of(name, at))
         return None
+
+
+async def _work(shelf: Shelf, file: str, option: str | None, before: str | None) -> Response | None:
+    """The way from one option to another; where nothing is chosen and there is one option, to that."""
+    only = None if option or before else _only_option(shelf, file)
+    if only is not None:
+        return RedirectResponse(addresses.retrofit(file, only))
+    way = retrofit.Way(before)
+    await _show(shelf, file, option, Page(retrofit.TITLE, "fit", way.address, way.show))
+    return None
+
+
+def _only_option(shelf: Shelf, file: str) -> str | None:
+    """The option of a file that has just one, beside what is written."""
+    document = shelf.document(file)
+    found = reading_of(document.text, file, None).options if document is not None else ()
+    return found[0] if len(found) == 1 else None
 
 
 def _broken(shelf: Shelf, file: str, option: str | None) -> bool:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Sheet
+    from firmpedal.web.answers import Answer
     from firmpedal.web.frame import Frame
     from firmpedal.web.sheets import Sheets
 
@@ -45,6 +46,7 @@ class Report:
     pens: bool = False  # whether there is something to tick or to write on
     titled: bool = False
     empty: str = "Nothing is needed here."
+    sample: str = ""  # how an option is written, shown with what is said where a file has none yet
     beside: tuple[Callable[[Frame], None], ...] = ()  # what else is above the sheets, each puts itself
     below: tuple[Callable[[Frame], None], ...] = ()
     work: Callable[..., str] | None = None
@@ -70,10 +72,12 @@ def show(report: Report, frame: Frame) -> None:
         empty = box(classes="fp-empty")
         with empty:
             words = said("p", report.empty)
+            sample = said("pre", report.sample, "fp-sample", tabindex="0", aria_label="How it is written")
             mend = link("Go to the text", addresses.text(frame.file, watch.option), "fp-button")
         for each in report.below:
             each(frame)
     empty.set_visibility(False)
+    sample.set_visibility(False)
 
     def out_of_date() -> None:
         pane.classes("fp-stale-pane")
@@ -86,10 +90,13 @@ def show(report: Report, frame: Frame) -> None:
         pane.set_content(made)
         empty.set_visibility(not made)
 
-    def answered(readable: bool) -> None:
+    def answered(answer: Answer) -> None:
+        readable = answer.evaluation is not None
+        wanted = bool(report.sample) and readable and not answer.reading.options
         words.set_content(report.empty if readable else NOTHING)
-        mend.set_visibility(not readable)
+        sample.set_visibility(wanted)
+        mend.set_visibility(not readable or (wanted and watch.document.may_change))
 
     watch.when_stale(out_of_date)
-    watch.when_answered(lambda answer: answered(answer.evaluation is not None))
+    watch.when_answered(answered)
     watch.fill(report.work or partial(sheets_html, report.sheets), filled)

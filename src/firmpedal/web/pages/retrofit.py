@@ -10,7 +10,7 @@ from firmpedal.report.advice import AS_WRITTEN
 from firmpedal.report.retrofit import TITLE, retrofit_sheet
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, said
-from firmpedal.web.options import options_of
+from firmpedal.web.options import SAMPLE, options_of
 from firmpedal.web.pages import report
 from firmpedal.web.sheets import written
 
@@ -53,6 +53,7 @@ class Way:
             pens=True,
             titled=True,
             empty=SAME,
+            sample=SAMPLE,
             beside=(self._ways,),
         )
         report.show(page, frame)
