@@ -82,4 +82,5 @@ class Problem:
     message: str
     text: str = ""
     suggestion: str = ""
-    also: Span | None = None
+    also: Span | None = None  # the other place that it is about
+    opened: bool = False  # whether that is where a list or keys began that do not end as they should

@@ -54,6 +54,7 @@ def test_line_that_comes_back_to_its_own_port_is_one_problem_with_both_ends():
     problem = only(spoiled(("to: left_caliper.inlet", "to: left_cylinder.outlet")))
     assert "left_line starts and ends at" in problem.message
     assert (problem.span.line, problem.also.line) == (31, 30)
+    assert not problem.opened
 
 
 def test_mirror_image_on_the_same_port_is_placed_where_it_was_asked_for():

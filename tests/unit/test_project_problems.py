@@ -373,6 +373,16 @@ def test_duplicate_key_says_both_places():
     (problem,) = reading.problems
     assert "`stroke` stands here a second time" in problem.message
     assert (problem.span.line, problem.also.line) == (17, 15)
+    assert not problem.opened
+
+
+@pytest.mark.parametrize(
+    ("text", "opened"), [("a:\n  b: [1,\n    2}\n", True), ("a:\n  - 1\n  b: 2\n", False)]
+)
+def test_what_is_not_closed_says_where_it_was_opened(text, opened):
+    problem = read_text(text, "text").problems[0]
+    assert (problem.span.line, problem.also.line) == (3, 2)
+    assert problem.opened is opened
 
 
 def test_unknown_option_names_the_near_miss_or_the_choices():

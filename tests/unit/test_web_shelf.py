@@ -64,3 +64,21 @@ def test_every_example_tells_what_it_is():
     for name, path in examples().items():
         assert story(path).startswith(name.capitalize())
         assert "#" not in story(path)
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("", "Give it a name"),
+        ("Ann's heron", "cannot have ' (apostrophe) in it"),
+        ("a/b", "cannot have / (solidus) in it"),
+        ("a\0b", "cannot have a sign that is not shown in it"),
+        (".x", "cannot begin with . (full stop)"),
+        ("-x", "cannot begin with - (hyphen-minus)"),
+    ],
+)
+def test_a_refusal_names_the_sign_that_is_the_trouble(shelf, name, said):
+    with pytest.raises(NameRefusedError) as refused:
+        shelf.begin(name, "firmpedal: 1\n")
+    assert said in str(refused.value)
+    assert "letters and figures" in str(refused.value)

@@ -102,6 +102,6 @@ def no_bend_in_rigid_line(view: View) -> Iterator[Outcome]:
                 Level.WARNING,
                 line.place,
                 f"{line.name} is a straight rigid tube between two ends",
-                ("give it at least one bend", "or take a hose"),
+                ("give it at least one bend", "take a hose instead"),
                 sources=practice("mil-h-8891a"),
             )

@@ -87,7 +87,8 @@ def _print_problem(out: Console, problem: Problem, text: str) -> None:
     out.print(Text(f"{_where(problem.span)}: {problem.message}"))
     _print_line(out, problem.span, text, problem.text)
     if problem.also is not None:
-        out.print(Text(f"   the other one: {_where(problem.also)}"))
+        words = "it was opened at" if problem.opened else "the other one:"
+        out.print(Text(f"   {words} {_where(problem.also)}"))
     if problem.suggestion and problem.suggestion.removeprefix("choose one of: ") not in problem.message:
         print_wrapped(out, "   try: ", problem.suggestion)
 

@@ -92,7 +92,9 @@ def _explained(error: MarkedYAMLError, text: str, file: str) -> Problem:
     also = None if "closes nothing" in meaning else _opened(error, span, file)
     rows = text.splitlines()
     row = rows[mark.line] if mark.line < len(rows) else ""
-    return Problem(span, meaning, row[mark.column : mark.column + 1].strip(), advice, also)
+    return Problem(
+        span, meaning, row[mark.column : mark.column + 1].strip(), advice, also, "not closed" in meaning
+    )
 
 
 def _squeezed(text: str, error: MarkedYAMLError, file: str) -> Problem | None:

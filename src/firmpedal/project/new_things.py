@@ -209,7 +209,7 @@ def _state(given: dict[str, str]) -> dict[str, str]:
     if not positions:
         return RANGE | opposite
     if len(positions) == 1:
-        raise EditError("one position is none to move to", "write at least two, such as `up, down`")
+        raise EditError("a state needs at least two positions", "write them as in `up, down`")
     words = [quoted_if_needed(each) for each in positions]
     return {POSITIONS: f"[{', '.join(words)}]", "measured at": words[0]} | opposite
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+import unicodedata
 from typing import TYPE_CHECKING
 
 from firmpedal.project.examples import examples
@@ -13,7 +14,8 @@ if TYPE_CHECKING:
     from pathlib import Path
 
 ENDINGS = (".yaml", ".yml")
-_NAME = re.compile(r"[^\W_][\w .-]*")
+_FIRST, _NOT_IN_NAME = re.compile(r"[^\W_]"), re.compile(r"[^\w .-]")
+SUCH_AS = "such as Blue Heron"
 
 
 class NameRefusedError(ValueError):
@@ -86,9 +88,23 @@ def file_name(name: str) -> str:
         NameRefusedError: It cannot be one.
     """
     name = " ".join(name.split())
-    if not _NAME.fullmatch(name):
-        raise NameRefusedError("Give it a name of letters and figures, such as Blue Heron.")
+    if not name:
+        raise NameRefusedError(f"Give it a name of letters and figures, {SUCH_AS}.")
+    if wrong := _NOT_IN_NAME.search(name):
+        raise NameRefusedError(
+            f"A name cannot have {_sign(wrong[0])} in it. Give it one of letters and figures, {SUCH_AS}."
+        )
+    if not _FIRST.match(name):
+        raise NameRefusedError(
+            f"A name cannot begin with {_sign(name[0])}. Give it one of letters and figures, {SUCH_AS}."
+        )
     return name if name.lower().endswith(ENDINGS) else name + ENDINGS[0]
+
+
+def _sign(sign: str) -> str:
+    """A sign as it is shown, by its name where it is easily overlooked or not seen at all."""
+    named = unicodedata.name(sign, "a sign that is not shown").lower()
+    return f"{sign} ({named})" if sign.isprintable() else named
 
 
 def _numbered(name: str) -> itertools.chain[str]:

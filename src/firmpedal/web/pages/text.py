@@ -99,11 +99,12 @@ class TextPage:
             button(f"Line {problem.span.line}", lambda: self._go(problem.span.line))
             with box():
                 said("p", problem.message)
-                if problem.suggestion:
-                    said("p", f"Try: {problem.suggestion}", "fp-small")
                 if problem.also is not None:
                     other = problem.also.line
-                    button(f"The other one: line {other}", lambda: self._go(other))
+                    words = "It was opened on line" if problem.opened else "The other one is on line"
+                    button(f"{words} {other}", lambda: self._go(other))
+                if problem.suggestion:
+                    said("p", f"Try: {problem.suggestion}", "fp-small")
 
     def _go(self, line: int) -> None:
         """Bring a line into sight."""
