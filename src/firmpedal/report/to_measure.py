@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.display import display_of
+from firmpedal.project.bare_units import bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
@@ -17,7 +18,6 @@ from firmpedal.report.measuring_words import blank_of
 from firmpedal.report.standing import when_of
 
 if TYPE_CHECKING:
-    from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Blank
 
@@ -124,14 +124,13 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
     blank = blank_of(Item(place, reads, ()), own)
     if len(blank.boxes) != 1:
         return None
-    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], own, place),))
+    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], place),))
 
 
-def _unit(evaluation: Evaluation, words: str, own: Display, place: str) -> str:
+def _unit(evaluation: Evaluation, words: str, place: str) -> str:
     """The unit of a bare figure, as the file names it; where it names none there is no unit to go by."""
     tree = evaluation.reading.tree
     reads = reads_at(tree, place) if tree is not None else None
-    if reads is None or reads.dimension is None:
+    if tree is None or reads is None or reads.dimension is None:
         return words
-    named = word_of(walked(tree, f"units.{reads.dimension.value}")) if tree is not None else ""
-    return own.unit(reads.dimension) or "" if named else ""
+    return bare_unit(tree, reads.dimension)
