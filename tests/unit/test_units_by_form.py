@@ -13,7 +13,7 @@ import pytest
 from firmpedal.project import read_text
 from firmpedal.project.edit import EditError
 from firmpedal.project.field_edits import put_in
-from firmpedal.project.field_places import FILE, thing_at, things_of
+from firmpedal.project.field_places import thing_at, things_of
 from firmpedal.project.fields import form_of
 from firmpedal.web.form.fields import Around, field_html
 from texts import edited, example

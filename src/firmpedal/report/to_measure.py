@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.display import display_of
-from firmpedal.project.bare_units import bare_unit
+from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
@@ -88,7 +88,7 @@ def _key(evaluation: Evaluation, one: ToMeasure) -> str:
 
 
 def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tuple[str, ...]) -> ToMeasure:
-    """A single value of the file gets a box to write in, anything else its places only."""
+    """A single value of the file gets a box; a point or a shape only the ways to its places."""
     if len(places) != 1:
         return ToMeasure(what, rules, places)
     at = written_at(evaluation.reading, places[0])
@@ -121,6 +121,8 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
     if node is not None and UNKNOWN not in (word_of(node), word_of(walked(node, "value"))):
         return None
     own = display_of(evaluation.aircraft.units)
+    if reads is not None and reads.method in OF_PIECES:
+        return None
     blank = blank_of(Item(place, reads, ()), own)
     if len(blank.boxes) != 1:
         return None
