@@ -9,8 +9,18 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from firmpedal.analysis.heating.network import Lumps, Phase, after, march, own_directions
-from firmpedal.analysis.heating.samples import CALIPER, DISC, FLUID, LINE, drawn, heat_into, lumps_of
-from firmpedal.analysis.heating.situations import SITUATIONS, course, films, peaks
+from firmpedal.analysis.heating.samples import (
+    CALIPER,
+    DISC,
+    FLUID,
+    LINE,
+    drawn,
+    every_share,
+    heat_into,
+    lumps_of,
+)
+from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
+from firmpedal.analysis.heating.whole import Trial, bands
 
 SPANS = {
     "energy": (5e4, 1.2e5),
@@ -62,7 +72,7 @@ def _by_solver(phases):
 
 @pytest.mark.parametrize("number", [0, 100, 300, 511, 700, 1000])
 def test_stops_in_a_row_agree_with_an_ode_solver(number):
-    figures = drawn(SPANS)
+    figures = drawn(SPANS, every_share(tuple(SPANS)))
     moving, standing = (lumps_of(figures, PISTONS, film) for film in ("moving", "standing"))
     braking = heat_into(figures, figures["energy"] / figures["stop_time"])[number]
     one = {name: column[number] for name, column in figures.items()}
@@ -131,7 +141,7 @@ def test_more_loss_to_the_air_makes_nothing_warmer(capacities, links, to_air, mo
 @given(shares=st.lists(st.floats(0.0, 1.0), min_size=len(SPANS), max_size=len(SPANS)))
 def test_no_set_inside_the_ranges_is_outside_the_bands(shares):
     """The band holds sets that nobody has drawn, to a kelvin: every corner that can matter was tried."""
-    both = drawn(SPANS)
+    both = drawn(SPANS, every_share(tuple(SPANS)))
     one = {
         name: np.array([low + share * (high - low)])
         for (name, (low, high)), share in zip(SPANS.items(), shares, strict=True)
@@ -149,14 +159,14 @@ _BANDS = {}
 
 def _band(name):
     if name not in _BANDS:
-        figures = drawn(SPANS)
+        figures = drawn(SPANS, every_share(tuple(SPANS)))
         found = peaks(name, figures, films(figures, PISTONS), 3)
         _BANDS[name] = found.min(axis=0), found.max(axis=0)
     return _BANDS[name]
 
 
 def test_looking_more_often_finds_no_higher_peak_worth_a_kelvin():
-    figures = drawn(SPANS)
+    figures = drawn(SPANS, every_share(tuple(SPANS)))
     both = films(figures, PISTONS)
     for name in SITUATIONS:
         usual, fine = (peaks(name, figures, both, 3, looks) for looks in (12, 200))
@@ -165,8 +175,30 @@ def test_looking_more_often_finds_no_higher_peak_worth_a_kelvin():
 
 
 def test_disc_is_hottest_and_the_line_coolest():
-    figures = drawn(SPANS)
+    figures = drawn(SPANS, every_share(tuple(SPANS)))
     found = peaks("stops in a row", figures, films(figures, PISTONS), 3)
     assert (found[:, DISC] > found[:, CALIPER]).all()
     assert (found[:, CALIPER] >= found[:, FLUID] - 1.0).all()
     assert (found[:, CALIPER] > found[:, LINE]).all()
+
+
+@pytest.mark.parametrize("rise", [(40.0, 50.0), (90.0, 100.0), (150.0, 156.0)])
+def test_no_set_that_agrees_with_a_trial_is_outside_the_narrowed_bands(rise):
+    """Far more sets than the program draws, by numpy's own uniform numbers: half of them near corners."""
+    spans = tuple(SPANS.items())
+    narrowed, agrees = bands(spans, PISTONS, 3, Trial(spans, 3, rise))
+    assert agrees is True
+    draw = np.random.default_rng(7)
+    shares = draw.random((40_000, len(SPANS)))
+    shares[20_000:] = np.clip(np.round(shares[20_000:]) + draw.normal(0, 0.05, (20_000, len(SPANS))), 0, 1)
+    figures = drawn(SPANS, shares)
+    both = films(figures, PISTONS)
+    shown = peaks(IN_A_ROW, figures, both, 3)[:, CALIPER]
+    agreeing = (shown >= rise[0]) & (shown <= rise[1])
+    assert agreeing.sum() > 100
+    for name, band in zip(SITUATIONS, narrowed, strict=True):
+        found = peaks(name, figures, both, 3)[agreeing]
+        for lump, (low, high) in enumerate(band):
+            spread = 0.02 * (high - low) + 1.0  # K; the ends themselves are found by search
+            assert found[:, lump].min() >= low - spread
+            assert found[:, lump].max() <= high + spread

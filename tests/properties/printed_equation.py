@@ -4,6 +4,7 @@ import math
 import re
 
 FUNCTIONS = {name: getattr(math, name) for name in ("sin", "cos", "tan", "asin", "exp", "sqrt", "log10")} | {
+    "max": max,
     "min": min,
     "ln": math.log,
 }

@@ -100,7 +100,7 @@ def noses_over(view: View) -> Iterator[Outcome]:
     """The foot does not put a tailwheel type on its nose.
 
     All of them can, in the end; what counts is how far it is from the foot of a usual stop. A CAUTION if
-    even the normal foot lifts the tail; a NOTE if the panic foot may. The elevator held back helps as long
+    the hard foot lifts the tail for sure; a NOTE if the panic foot may. The elevator held back helps as long
     as there is air over it, and is not counted.
     """
     stop, ground = view.results.stopping, view.aircraft.on_the_ground
@@ -108,13 +108,13 @@ def noses_over(view: View) -> Iterator[Outcome]:
     needed = stop.nose_over
     if needed is None or not stance & ground.written:
         return
-    normal, _, panic = (at.force for at in stop.feet)
+    hard, panic = (at.force for at in stop.feet[1:])
     foot = needed.foot
-    if not (foot.known and normal.known and panic.known):
-        missing = tuple(dict.fromkeys((*foot.missing, *normal.missing, *panic.missing)))
+    if not (foot.known and hard.known and panic.known):
+        missing = tuple(dict.fromkeys((*foot.missing, *hard.missing, *panic.missing)))
         yield NotShown("noses-over", ground.place, "which foot puts it on its nose", missing)
-    elif foot.high < normal.low:
-        yield _tips(view, foot, normal, Level.CAUTION)
+    elif foot.high < hard.low:
+        yield _tips(view, foot, hard, Level.CAUTION)
     elif foot.low <= panic.high:
         yield _tips(view, foot, panic, Level.NOTE)
 
@@ -158,7 +158,7 @@ def stop_energy_above_rating(view: View) -> Iterator[Outcome]:
             place=caliper.leaflet.energy.place,
             message=message,
             tries=(
-                "a brake with a higher rating, or a second caliper on each disc",
+                "a brake with a higher rating",
                 "a lower speed before braking begins",
             ),
         )

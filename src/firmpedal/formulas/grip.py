@@ -35,7 +35,7 @@ def grip_limit_nosewheel(friction: float, ahead: float, wheelbase: float, height
 def grip_limit_tailwheel(friction: float, behind: float, wheelbase: float, height: float) -> float:
     """Greatest deceleration of a tailwheel type by its tyres: braking puts load on the mains.
 
-    a = mu g (l - b) / (l - mu h), g = 9.80665
+    a = mu g min(1, (l - b) / (l - mu h)), g = 9.80665
 
     Args:
         friction: mu, of the tyres on the ground [-].
@@ -46,14 +46,14 @@ def grip_limit_tailwheel(friction: float, behind: float, wheelbase: float, heigh
     Returns:
         Deceleration at which the main tyres begin to slide, a [m/s^2].
 
-    Valid: mu >= 0, 0 <= b < l, h > 0, mu h < l; the tail stays down, which it does while mu h <= b: beyond
-        that the tail lifts before the tyres slide. No lift, level ground.
+    Valid: mu >= 0, 0 <= b < l, h > 0, mu h < l; beyond mu h = b the tail is up and the mains carry all. No
+        lift, level ground.
     Source: [firmpedal-derivation], moments about the point where the tail wheel stands.
     """
     _require_stance(behind, wheelbase, height)
     require_not_negative(friction, "the friction of the tyres")
     require(friction * height < wheelbase, "the centre of gravity is too high for that wheelbase")
-    return friction * _GRAVITY * (wheelbase - behind) / (wheelbase - friction * height)
+    return friction * _GRAVITY * min(1.0, (wheelbase - behind) / (wheelbase - friction * height))
 
 
 def _require_stance(distance: float, wheelbase: float, height: float) -> None:

@@ -89,7 +89,7 @@ def pressure_that_makes_room(freed: float, taken: float, reference_pressure: flo
 def degrees_until(limit: float, start: float, rise: float) -> float:
     """Degrees that shut-in fluid may warm until its pressure comes from one figure to another.
 
-    n = (p_l - p_s) / r
+    n = max(0, (p_l - p_s) / r)
 
     Args:
         limit: p_l, the pressure that must not be passed [Pa].
@@ -99,10 +99,10 @@ def degrees_until(limit: float, start: float, rise: float) -> float:
     Returns:
         Degrees n [-].
 
-    Valid: p_l >= p_s >= 0, r > 0; for cooling, from p_l down to p_s.
+    Valid: p_l >= 0, p_s >= 0, r > 0; none where it is at the limit already. For cooling, from p_l to p_s.
     Source: [firmpedal-derivation], the pressure goes with the degrees.
     """
     require_not_negative(start, "the pressure at which it was shut in")
-    require(limit >= start, "what was shut in is above the limit already")
+    require_not_negative(limit, "the limit")
     require_positive(rise, "the rise")
-    return (limit - start) / rise
+    return max(0.0, (limit - start) / rise)

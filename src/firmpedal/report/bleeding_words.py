@@ -72,9 +72,10 @@ def foot_words(evaluation: Evaluation, found: Bleeding, pumping: Pumping) -> str
     if not pumping.strokes.known:
         return words
     down = ceil(pumping.strokes.high - ROUNDING)
+    quick = _quick(evaluation, found, pumping)
     return (
-        f"{words} With the bleeder open, and shut before each return, air from there is out at "
-        f"{pumping.caliper} after {down} full strokes{_quick(evaluation, found, pumping)}."
+        f"{words} With the bleeder open, and shut before each return, air from there begins "
+        f"to come at {pumping.caliper} within {down} full strokes{quick}: go on until none comes."
     )
 
 

@@ -41,7 +41,8 @@ CAUTION = (
 )
 BEST = (
     "Free air cannot be measured before the system is filled, so the rows without air are the best that "
-    "there can be. Air in the fluid counts by its share of the fluid's volume before the pedal is pressed."
+    "there can be. Air counts by its share of the fluid in the lines before the pedal is pressed; air in "
+    "cylinder and caliper comes on top."
 )
 FREE = "Each pedal is pressed by itself, from all the way back."
 HELD = (

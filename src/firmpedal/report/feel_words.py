@@ -26,7 +26,8 @@ def ending(felt: Felt, case: Case) -> tuple[str, tuple[float, float]]:
     if felt.feel.stops is None:
         return CYLINDER, bottoms
     stops = felt.feel.force_of(felt.feel.stops, case)
-    return (STOP, stops) if stops <= bottoms else (CYLINDER, bottoms)
+    first = (min(stops[0], bottoms[0]), min(stops[1], bottoms[1]))
+    return (STOP if stops <= bottoms else CYLINDER), first
 
 
 def force_words(felt: Felt, force: tuple[float, float], display: Display) -> str:

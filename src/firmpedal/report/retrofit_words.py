@@ -156,7 +156,7 @@ def _fill(step: Step, _before: Evaluation, after: Evaluation) -> str:
     top = f" to {step.subject}" if step.subject else ""
     order = ", then ".join(step.about)
     return (
-        f"Fill and bleed from {listed(list(step.parts))} up{top}, as air rises: {order}{_held(step, after)}. "
+        f"Fill and bleed from {listed(list(step.parts))} up{top}: {order}{_held(step, after)}. "
         "How, step by step: Filling and bleeding."
     )
 

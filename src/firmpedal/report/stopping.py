@@ -28,14 +28,25 @@ CAUTION = (
     "brakes out at a slow taxi first, with room all round and somebody looking on."
 )
 LEFT_OUT = (
-    "Springs, seal friction, wet or oily linings, fading when hot: a real foot needs more.",
+    (
+        "Springs and seal friction, also where the file gives them, wet or oily linings, fading when hot: a "
+        "real foot needs more."
+    ),
     "Air drag and rolling drag: a real stop is shorter.",
     "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
-    "Whatever tells the wheels apart: both pedals are pressed alike, and each wheel holds as much.",
+    (
+        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and each "
+        "caliper has a disc and a wheel of its own."
+    ),
+    "The pull of the propeller above the ground, which in a run-up shifts weight between the wheels.",
 )
 FEET_WIDTHS = (0.17, 0.19, 0.16, 0.25, 0.23)
 NEEDS_WIDTHS = (0.2, 0.2, 0.17, 0.19, 0.12, 0.12)
 TYRES = "From there on the tyres are the limit: a harder foot slides them and stops it no shorter."
+EITHER = (
+    "From there on tyres or tail are the limit: where the ground is slippery a harder foot slides the "
+    "wheels, where it grips the tail comes up."
+)
 NOSE = "From there on the tail comes up: that is the limit, whatever the foot."
 HOLDS = {
     Answer.YES: "yes",
@@ -81,11 +92,17 @@ def _answer(stop: Stopping, display: Display) -> list[Block]:
         words += f": from {display.value(stop.stance.speed)} it stops in {far(hard.distance, display)}"
     blocks: list[Block] = [Paragraph(f"{words}.", Tone.LEAD)]
     if hard.by_brakes.low > hard.reached.high:
-        over = stop.limits.nose_over
-        tail = over is not None and over.known and stop.limits.usual.low > over.high
         alone = f"The brakes alone would make {slowing(hard.by_brakes, display)}."
-        blocks.append(Paragraph(f"{alone} {NOSE if tail else TYRES}"))
+        blocks.append(Paragraph(f"{alone} {_limit(stop)}"))
     return blocks
+
+
+def _limit(stop: Stopping) -> str:
+    """What holds a harder foot back: tyres, tail, or one of the two."""
+    over, usual = stop.limits.nose_over, stop.limits.usual
+    if over is None or not over.known or usual.high < over.low:
+        return TYRES
+    return NOSE if usual.low > over.high else EITHER
 
 
 def _not_yet(stop: Stopping, display: Display) -> str:

@@ -86,9 +86,12 @@ def _placard(valve: str, found: list[ShutIn]) -> str:
     least = min(sure, key=lambda each: each.degrees.low)
     number, unit = floor(least.degrees.low), DEGREES[least.unit]
     first = least.first.name if least.first is not None else "what is weakest"
+    unsure = any(each.not_known for each in found)
     if number < 1:
         return f"Never leave {valve} set where it may warm at all: {first} would come to what it holds."
-    return f"Never leave {valve} set where it may warm by more than {number} {unit}: {first} gives first."
+    weakest = f"of what is known {first} gives first, and what the rest holds" if unsure else ""
+    rest = f"{weakest} has to be looked up before this counts" if unsure else f"{first} gives first"
+    return f"Never leave {valve} set where it may warm by more than {number} {unit}: {rest}."
 
 
 def _rises(evaluation: Evaluation, found: tuple[ShutIn, ...]) -> Table:

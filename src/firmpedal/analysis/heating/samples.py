@@ -10,9 +10,10 @@ import numpy as np
 from firmpedal.analysis.heating.network import Array, Lumps
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
 INSIDE = 512  # sets of figures inside the ranges
+WAYS, HALVINGS = 1024, 14  # ways between corners on which a trial is met, and how closely it is
 SEED = 20
 WATER = 4.18e6  # J/m^3 K, a litre of water takes 4.18 kJ for each degree
 ALUMINIUM = 900.0  # J/kg K
@@ -36,8 +37,13 @@ EITHER = (
 Figures = dict[str, Array]
 
 
-def drawn(spans: Mapping[str, tuple[float, float]]) -> Figures:
-    """Sets of figures: each name with one number for each set, corners first."""
+def drawn(spans: Mapping[str, tuple[float, float]], shares: Array) -> Figures:
+    """Sets of figures: each name with one number for each set, at its share of the way through its range."""
+    return {name: low + (high - low) * shares[:, n] for n, (name, (low, high)) in enumerate(spans.items())}
+
+
+def every_share(names: tuple[str, ...]) -> Array:
+    """How far through its range each figure stands in every set, corners first (sets, names)."""
     corners = list(product((0.0, 1.0), repeat=len(EITHER)))
     rows: list[dict[str, float]] = []
     for hot in (0.0, 1.0):
@@ -45,10 +51,40 @@ def drawn(spans: Mapping[str, tuple[float, float]]) -> Figures:
             row = dict.fromkeys(HOTTER, hot) | dict.fromkeys(COOLER, 1.0 - hot)
             row |= {name: end for names, end in zip(EITHER, corner, strict=True) for name in names}
             rows.append(row)
-    names = list(spans)
     ends = np.array([[row[name] for name in names] for row in rows])
-    shares = np.concatenate((ends, _inside(len(names))))
-    return {name: low + (high - low) * shares[:, n] for n, (name, (low, high)) in enumerate(spans.items())}
+    return np.concatenate((ends, _inside(len(names))))
+
+
+def moved_onto(shares: Array, shown: Array, wanted: float, show: Callable[[Array], Array]) -> Array:
+    """Sets that show just a wanted figure: on ways from one corner that shows less to one that shows more.
+
+    A way changes one figure after the other, in any order, so that all but one stand at an end of their
+    range: there what else they lead to is at its most or its least.
+
+    Args:
+        shares: Sets of shares (sets, names).
+        shown: What each of them shows.
+        wanted: What is to be shown.
+        show: What sets show, in the same unit.
+    """
+    ends = ((shares == 0) | (shares == 1)).all(axis=1)
+    less, more = shares[ends & (shown < wanted)], shares[ends & (shown > wanted)]
+    if not len(less) or not len(more):
+        return shares[:0]
+    draw = np.random.default_rng(SEED)
+    start, goal = (each[draw.integers(len(each), size=WAYS)] for each in (less, more))
+    turn = np.argsort(draw.random(start.shape), axis=1)
+    near, far = np.zeros(WAYS), np.ones(WAYS)
+
+    def along(place: Array) -> Array:
+        way: Array = start + np.clip(place[:, None] * start.shape[1] - turn, 0, 1) * (goal - start)
+        return way
+
+    for _ in range(HALVINGS):
+        middle = (near + far) / 2
+        over = show(along(middle)) > wanted
+        near, far = np.where(over, near, middle), np.where(over, middle, far)
+    return along(near)
 
 
 def _inside(count: int) -> Array:

@@ -8,11 +8,10 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
-from numpy.typing import NDArray
 
 from firmpedal.analysis.heating.figures import HeatFigures, heat_figures, hot_day, stops_in_a_row
 from firmpedal.analysis.heating.limits import HeatLimit, limits
-from firmpedal.analysis.heating.samples import CALIPER, drawn
+from firmpedal.analysis.heating.samples import CALIPER, drawn, every_share, moved_onto
 from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
 from firmpedal.formulas.warming import warmed
 from firmpedal.quantity import Mark, Missing, Step, Value, When, all_missing, apply, largest
@@ -22,7 +21,6 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from firmpedal.analysis.heating.network import Array
-    from firmpedal.analysis.heating.samples import Figures
     from firmpedal.analysis.stopping import Stopping, WheelBrake
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
@@ -35,7 +33,7 @@ HOW = (
 )
 
 Spans = tuple[tuple[str, tuple[float, float]], ...]
-Chosen = NDArray[np.bool_]
+
 CLOCK = ("stop_time", "between", "taxi_time")  # one for all sets where a picture has one time along it
 
 
@@ -208,7 +206,9 @@ def _trial(aircraft: Aircraft, caliper: Caliper, stop: Stopping) -> Trial | None
     return Trial(tuple(spans.items()), max(1, stops), rise)
 
 
-Bands = tuple[tuple[tuple[float, float], ...], ...]
+Band = tuple[tuple[float, float], ...]
+Bands = tuple[Band, ...]
+UNFOUND = 0.15  # of a narrowed band's width, on each side: brute force finds ends half as far out
 
 
 @lru_cache(maxsize=64)
@@ -219,33 +219,59 @@ def bands(spans: Spans, pistons: float, stops: int, trial: Trial | None) -> tupl
         spans: Ranges of all figures by name [SI].
         pistons: Area that fluid stands behind [m^2].
         stops: In a row.
-        trial: Keeps the sets of figures that agree with it; if none does, all are kept.
+        trial: Keeps the sets of figures that agree with it; if none can, all are kept.
 
     Returns:
         For each situation and each lump its band [K], and whether the trial agrees with any set.
     """
-    figures = drawn(dict(spans))
-    kept, agrees = _kept(figures, pistons, trial)
+    shares, agrees = _kept(tuple(name for name, _ in spans), pistons, trial)
+    if agrees:
+        everything, _ = bands(spans, pistons, stops, None)
+        return tuple(map(_widened, _bands(spans, shares, pistons, stops), everything)), agrees
+    return _bands(spans, shares, pistons, stops), agrees
+
+
+def _bands(spans: Spans, shares: Array, pistons: float, stops: int) -> Bands:
+    figures = drawn(dict(spans), shares)
     both, found = films(figures, pistons), []
     for name in SITUATIONS:
-        highest = peaks(name, figures, both, stops)[kept]
+        highest = peaks(name, figures, both, stops)
         found.append(tuple((float(low), float(high)) for low, high in zip(*_ends(highest), strict=True)))
-    return tuple(found), agrees
+    return tuple(found)
+
+
+def _widened(narrow: Band, wide: Band) -> Band:
+    """What a search among the sets that agree with a trial found, with room for what it did not find."""
+    found = []
+    for (low, high), (least, most) in zip(narrow, wide, strict=True):
+        room = UNFOUND * (high - low)
+        found.append((max(least, low - room), min(most, high + room)))
+    return tuple(found)
 
 
 def _ends(highest: Array) -> tuple[Array, Array]:
     return highest.min(axis=0), highest.max(axis=0)
 
 
-def _kept(figures: Figures, pistons: float, trial: Trial | None) -> tuple[Chosen, bool | None]:
-    """Which sets of figures agree with a trial."""
-    everything: Chosen = np.ones(len(figures["energy"]), dtype=np.bool_)
+@lru_cache(maxsize=16)
+def _kept(names: tuple[str, ...], pistons: float, trial: Trial | None) -> tuple[Array, bool | None]:
+    """The sets of figures that agree with a trial, as shares of their ranges; all, if none can."""
+    everything = every_share(names)
     if trial is None:
         return everything, None
-    tried = drawn(dict(trial.spans))
-    seen = peaks(IN_A_ROW, tried, films(tried, pistons), trial.stops)[:, CALIPER]
-    agreeing: Chosen = (seen >= trial.rise[0]) & (seen <= trial.rise[1])
-    return (agreeing, True) if agreeing.any() else (everything, False)
+    spans, count = dict(trial.spans), trial.stops
+
+    def shown(shares: Array) -> Array:
+        tried = drawn(spans, shares)
+        found: Array = peaks(IN_A_ROW, tried, films(tried, pistons), count)[:, CALIPER]
+        return found
+
+    seen, (low, high) = shown(everything), trial.rise
+    if seen.min() > high or seen.max() < low:
+        return everything, False
+    agreeing = everything[(seen >= low) & (seen <= high)]
+    edges = [moved_onto(everything, seen, label, shown) for label in (low, high)]
+    return np.concatenate((agreeing, *edges)), True
 
 
 def courses(
@@ -261,9 +287,8 @@ def courses(
     if brake.pistons is None or brake.stops is None or not brake.peaks[0].disc.known:
         return None
     spans = dict(_spans(brake.figures))
-    kept, _ = _kept(drawn(spans), brake.pistons, brake.trial)
+    shares, _ = _kept(tuple(spans), brake.pistons, brake.trial)
     spans |= {name: (sum(spans[name]) / 2,) * 2 for name in CLOCK}
-    figures = drawn(spans)
+    figures = drawn(spans, shares)
     times, found = course(name, figures, films(figures, brake.pistons), brake.stops, looks)
-    seen = found[kept]
-    return times[0], {n: (seen[:, :, n].min(axis=0), seen[:, :, n].max(axis=0)) for n in range(4)}
+    return times[0], {n: (found[:, :, n].min(axis=0), found[:, :, n].max(axis=0)) for n in range(4)}
