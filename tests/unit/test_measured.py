@@ -19,6 +19,21 @@ RATED = "components.left_cylinder.rated pressure"
 NORMAL = "bulkheads.left_axle.normal"
 HOLE = "panels.cabin_floor.passes.left_run.hole"
 EACH = [(TEXT, None), (TEXT, "rigid"), (OTHER, None), (OTHER, "first sketch")]
+POINTS = """\
+points:
+  axle: [1, 2, 3]
+  nowhere: unknown
+  sure: {value: unknown, mark: assumed}
+  by_tape: {from: axle, aft: unknown, right: 2}
+  part: [unknown, 2, 3]
+
+keep clear of:
+  disc: {kind: disc, where: unknown}
+  rod: {kind: disc, where: {bar: [unknown, [1, 2, unknown]], radius: unknown}}
+  ball: {kind: disc, where: {ball: unknown, radius: 2}}
+
+zones:
+"""
 PSI, INCH = 6894.757293, 0.0254  # Pa, m: an inch is exact, a psi to ten digits (NIST SP 811, app. B.8)
 
 
@@ -138,3 +153,22 @@ def test_a_figure_in_the_files_unit_is_asked_for_whatever_is_shown():
     metric = edited(TEXT, ("pressure: psi", "pressure: bar"))
     one = next(each for each in to_measure(evaluate_text(metric)) if each.at == RATED)
     assert one.unit == "bar"
+
+
+def test_a_box_is_there_for_one_figure_only_and_takes_it():
+    text = edited(TEXT, ("zones:\n", POINTS))
+    rows = to_measure(evaluate_text(text))
+    boxes = {one.at: one.unit for one in rows if one.at.startswith(("points.", "keep clear of."))}
+    assert set(boxes) == {
+        "points.by_tape.aft", "points.part.1",
+        "keep clear of.rod.where.bar.2.3", "keep clear of.rod.where.radius",
+    }  # fmt: skip
+    for place in boxes:
+        after, _ = measured(text, place, "3 1/2")
+        assert place not in {one.at for one in to_measure(evaluate_text(after))}
+    whole = ("points.nowhere", "points.sure", "keep clear of.disc.where", "keep clear of.rod.where.bar.1",
+             "keep clear of.ball.where.ball")  # fmt: skip
+    for place in whole:  # three figures, or a shape: the ways to its fields stand there instead
+        assert [one.at for one in rows if place in one.places] == [""], place
+        with pytest.raises(EditError):
+            measured(text, place, "3 1/2")

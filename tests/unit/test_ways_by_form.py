@@ -89,8 +89,8 @@ def test_the_ways_of_a_chain_are_written_as_people_say_them():
     text = turned(TEXT, CORNER, BELOW, 1, "rigid")
     _, field = field_at(text, CORNER, "rigid")
     labels = [cell.label for cell in field.rows[1].cells]
-    after = put(text, CORNER, "10 1/2", 1, labels.index("forward"), "rigid")
-    after = put(after, CORNER, "", 1, labels.index("aft"), "rigid")
+    after = put(text, CORNER, "", 1, labels.index("aft"), "rigid")
+    after = put(after, CORNER, "10 1/2", 1, labels.index("forward"), "rigid")
     after = put(after, CORNER, "38 mm", 1, labels.index("down"), "rigid")
     assert at(yaml_of(after)["options"]["rigid"], f"{CORNER}.2") == {
         "from": "left_floor.below", "left": 2.6, "down": "38 mm", "forward": "10 1/2",
@@ -99,6 +99,47 @@ def test_the_ways_of_a_chain_are_written_as_people_say_them():
     assert put(after, CORNER, "", 1, labels.index("up"), "rigid") == after  # nothing was there
     with pytest.raises(EditError):
         put(after, CORNER, "a bit", 1, labels.index("up"), "rigid")
+
+
+@pytest.mark.parametrize(("way", "other"), [("forward", "aft"), ("left", "right"), ("down", "up")])
+def test_a_figure_takes_the_place_of_the_unknown_one_of_its_pair(way, other):
+    after = turned(POINTS, "points.nowhere", FROM + "axle")
+    _, field = field_at(after, "points.nowhere")
+    labels = [cell.label for cell in field.rows[0].cells]
+    assert field.rows[0].cells[labels.index(other)].words == "unknown"
+    after = put(after, "points.nowhere", "2", 0, labels.index(way))
+    said = {"aft": "unknown", "right": "unknown", "up": "unknown"}
+    del said[other]
+    assert at(yaml_of(after), "points.nowhere") == {"from": "axle", **said, way: 2}
+    back = put(after, "points.nowhere", "", 0, labels.index(way))
+    back = put(back, "points.nowhere", "3", 0, labels.index(other))
+    assert at(yaml_of(back), "points.nowhere") == {"from": "axle", **said, other: 3}
+
+
+def test_a_point_by_tape_is_known_when_its_three_figures_are():
+    after = turned(POINTS, "points.nowhere", FROM + "axle")
+    for number, words in ((3, "2"), (4, "4"), (5, "1/2")):  # forward, left, down
+        after = put(after, "points.nowhere", words, 0, number)
+    _, field = field_at(after, "points.nowhere")
+    assert not field.unknown
+    # by hand: the axle is at [1, -2, 1/2]
+    assert field.rows[0].comes_to == "aft -1.00 in, right -6.00 in, up 0 in"
+
+
+def test_both_ways_along_one_axis_are_refused():
+    _, field = field_at(POINTS, "points.axle_too")
+    labels = [cell.label for cell in field.rows[0].cells]
+    with pytest.raises(EditError, match="aft and forward are the same direction: give one") as refusal:
+        put(POINTS, "points.axle_too", "1", 0, labels.index("forward"))
+    assert refusal.value.suggestion == "empty aft first, or write the figure there"
+    marked = edited(POINTS, ("axle_too: {from: axle, aft: 2}",
+                             "axle_too: {from: axle, aft: {value: unknown, mark: measured}}"))  # fmt: skip
+    after = put(marked, "points.axle_too", "1", 0, labels.index("forward"))
+    assert at(yaml_of(after), "points.axle_too") == {"from": "axle", "forward": 1}
+    whole = edited(POINTS, ("axle_too: {from: axle, aft: 2}",
+                            "axle_too: {value: {from: axle, aft: unknown}, mark: assumed}"))  # fmt: skip
+    after = put(whole, "points.axle_too", "1", 0, labels.index("forward"))
+    assert at(yaml_of(after), "points.axle_too.value") == {"from": "axle", "forward": 1}
 
 
 def test_another_place_to_measure_from_keeps_the_point():

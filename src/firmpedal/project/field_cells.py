@@ -25,7 +25,7 @@ class Cell:
     What is put in it is written at `place`. Where a point is not written out yet, that is the place of the
     whole point: `others` has the words of all its coordinates, and `number` says which of them this is.
     `several` says that words with commas between them are a list; `own_key` that it goes, key and all, when
-    nothing is written in it.
+    nothing is written in it. `unit` is that of a bare number there, empty where there is none.
     """
 
     place: str
@@ -37,6 +37,7 @@ class Cell:
     mark: str = ""
     several: bool = False
     own_key: bool = False
+    unit: str = ""
 
     def written(self, words: str) -> str:
         """What is to stand at its place when somebody puts words in it."""
@@ -173,6 +174,17 @@ def chain_start(node: Node | None) -> str:
     start = word_of(at(node, "from"))
     plain = isinstance(node, Branch) and all(key in AXES or key == "from" for key in node.entries)
     return start if plain else ""
+
+
+def other_way(row: Row, cell: Cell) -> Cell | None:
+    """The cell of a chain that goes along the same axis as another one, but backwards."""
+    axis, sign = AXES[cell.label]
+    return next((each for each in row.cells if AXES[each.label] == (axis, -sign)), None)
+
+
+def chain_key(row: Row, cell: Cell) -> str:
+    """The place of a whole way of a chain, with its mark."""
+    return f"{row.at}.{cell.label}"
 
 
 def _along_the_tape(node: Node | None, place: str) -> Iterator[Cell]:

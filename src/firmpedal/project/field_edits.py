@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.model.circuit import ClampPlan
+from firmpedal.project.edit import EditError
 from firmpedal.project.edit_keys import with_item, with_value, without_key
+from firmpedal.project.field_cells import chain_key, other_way
 from firmpedal.project.plain import quoted_if_needed
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.tree import UNKNOWN
@@ -20,8 +22,10 @@ MEASURED = "measured"
 def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     """Put words in a cell of a field; nothing at all leaves the key out, or says that it is not known.
 
+    Of two ways along one axis the one that is written takes the place of the other, if that is unknown.
+
     Raises:
-        EditError: What comes out could not be read; nothing is changed.
+        EditError: What comes out could not be read, or both ways would be given; nothing is changed.
     """
     text, option = reading.text, reading.option
     piece = cell.written(words)
@@ -32,8 +36,20 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     elif not piece:
         after = with_value(text, cell.place, UNKNOWN, option)
     else:
-        after = with_value(text, cell.place, piece, option)
+        after = with_value(_without_other_way(reading, field, cell), cell.place, piece, option)
     return readable(reading, after)
+
+
+def _without_other_way(reading: Reading, field: Field, cell: Cell) -> str:
+    """The text without the way opposite to that of a cell of a chain, which is the same one backwards."""
+    row = next((row for row in field.rows if row.start and cell in row.cells), None)
+    other = other_way(row, cell) if row is not None else None
+    if row is None or other is None or not other.words:
+        return reading.text
+    if other.words != UNKNOWN:
+        message = f"{other.label} and {cell.label} are the same direction: give one"
+        raise EditError(message, f"empty {other.label} first, or write the figure there")
+    return without_key(reading.text, chain_key(row, other), reading.option)
 
 
 def _only(field: Field, cell: Cell) -> bool:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.circuit import Passage
+from firmpedal.project.bare_units import with_units
 from firmpedal.project.chains import comes_to, ways_for
 from firmpedal.project.field_cells import COORDINATES, FROM, Cell, Cutting, Kind, Row, rows_of
 from firmpedal.project.field_choices import choices_for
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
     from firmpedal.project.read import Reading
     from firmpedal.project.schema import Key
     from firmpedal.project.sorts import Sort
+    from firmpedal.units import Dimension
 
 LISTS = ("positions", "lengths", "clamps")
 OF_THREE = ("position", "vector", "positions")
@@ -212,11 +214,12 @@ class _Forms:
         return self._made(
             own, key.key, at(node, key.key), meaning_of(pattern, key.key), words_of(key), default_of(key),
             needed=key.required, method=method, choices=choices_for(self.tree, key, own),
+            dimension=key.reads.dimension if key.reads else None,
         )  # fmt: skip
 
     def _made(
         self, place: str, key: str, node: Node | None, meaning: str, hint: str, otherwise: str, *,
-        needed: bool, method: str, choices: tuple[str, ...],
+        needed: bool, method: str, choices: tuple[str, ...], dimension: Dimension | None = None,
     ) -> Field:  # fmt: skip
         marked = isinstance(node, Branch) and "value" in node.entries and method in MARKED
         via = getattr(node, "via", None)
@@ -224,7 +227,7 @@ class _Forms:
         span = self.reading.spans.get(place)
         return Field(
             place, key, meaning, hint, otherwise, needed, node is not None,
-            self._rows(node, place, method, choices),
+            with_units(self._rows(node, place, method, choices), self.tree, method, dimension),
             method=method,
             many=method in LISTS,
             choices=choices,

@@ -11,8 +11,9 @@ if TYPE_CHECKING:
     from firmpedal.model.display import Display
     from firmpedal.report.measuring_items import Item
 
-POINTS = ("position", "positions")
+POINTS = ("position", "positions", "vector")
 POINT_KEYS = ("ball", "disc", "box", "bar", "about", "via")  # inside shapes and movements
+LISTS_OF_POINTS = ("box", "bar", "within", "via")  # a number after one of these is a point, not a coordinate
 LENGTH_KEYS = ("radius", "thickness", "from", "to")
 
 # By key, and where one key means two things by section and key.
@@ -128,6 +129,8 @@ def _how(item: Item) -> str:
 def _boxes(item: Item, display: Display) -> tuple[str, ...]:
     length = display.unit(Dimension.LENGTH) or ""
     point = tuple(f"{way}{length}" for way in AXES)
+    if item.reads is None and _is_whole_point(item):
+        return point
     if item.reads is None:
         return (length,) if item.key in LENGTH_KEYS else _inside(item, point, display)
     if item.reads.method in POINTS:
@@ -137,6 +140,14 @@ def _boxes(item: Item, display: Display) -> tuple[str, ...]:
     if item.reads.dimension is not None:
         return (display.unit(item.reads.dimension) or "",)
     return ("",)
+
+
+def _is_whole_point(item: Item) -> bool:
+    """Whether a place with a name, or one point of a list, is unknown as a whole."""
+    steps = item.steps[:-1] if item.steps[-1] == "value" else item.steps
+    if steps[0] == "points":
+        return len(steps) == len(("points", "its name"))
+    return steps[-1].isdecimal() and steps[-2] in LISTS_OF_POINTS
 
 
 def _inside(item: Item, point: tuple[str, ...], display: Display) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.display import display_of
+from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
@@ -17,7 +18,6 @@ from firmpedal.report.measuring_words import blank_of
 from firmpedal.report.standing import when_of
 
 if TYPE_CHECKING:
-    from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Blank
 
@@ -88,7 +88,7 @@ def _key(evaluation: Evaluation, one: ToMeasure) -> str:
 
 
 def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tuple[str, ...]) -> ToMeasure:
-    """A single value of the file gets a box to write in, anything else its places only."""
+    """A single value of the file gets a box; a point or a shape only the ways to its places."""
     if len(places) != 1:
         return ToMeasure(what, rules, places)
     at = written_at(evaluation.reading, places[0])
@@ -121,17 +121,18 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
     if node is not None and UNKNOWN not in (word_of(node), word_of(walked(node, "value"))):
         return None
     own = display_of(evaluation.aircraft.units)
+    if reads is not None and reads.method in OF_PIECES:
+        return None
     blank = blank_of(Item(place, reads, ()), own)
     if len(blank.boxes) != 1:
         return None
-    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], own, place),))
+    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], place),))
 
 
-def _unit(evaluation: Evaluation, words: str, own: Display, place: str) -> str:
+def _unit(evaluation: Evaluation, words: str, place: str) -> str:
     """The unit of a bare figure, as the file names it; where it names none there is no unit to go by."""
     tree = evaluation.reading.tree
     reads = reads_at(tree, place) if tree is not None else None
-    if reads is None or reads.dimension is None:
+    if tree is None or reads is None or reads.dimension is None:
         return words
-    named = word_of(walked(tree, f"units.{reads.dimension.value}")) if tree is not None else ""
-    return own.unit(reads.dimension) or "" if named else ""
+    return bare_unit(tree, reads.dimension)

@@ -156,18 +156,21 @@ def _cell(one: Field, where: Where, around: Around, told: str) -> str:
     cell, bad = one.rows[row].cells[number], where in around.refused
     label = one.rows[row].label
     name = " ".join(word for word in (one.key, _number_of(one, cell.place), label, cell.label) if word)
+    name += f", {cell.unit}" if cell.unit else ""
     shared = (
         f'data-cell="{escape(place)}" data-row="{row}" data-number="{number}" aria-label="{escape(name)}"'
         f' aria-describedby="{told}"{" data-refused aria-invalid=true" if bad else ""}'
     )
-    label = f'<span class="fp-small" aria-hidden="true">{escape(cell.label)}</span>' if cell.label else ""
+    seen = f"{cell.label} ({cell.unit})" if cell.unit else cell.label
+    label = f'<span class="fp-small" aria-hidden="true">{escape(seen)}</span>' if cell.label else ""
     if cell.choices:
         return f'<label class="fp-field-cell">{label}{_select(one, cell, shared)}</label>'
     words = escape(cell.words)
-    return (
-        f'<label class="fp-field-cell">{label}<input type="text" autocomplete="off" spellcheck="false"'
-        f' {shared} value="{words}"></label>'
-    )
+    box = f'<input type="text" autocomplete="off" spellcheck="false" {shared} value="{words}">'
+    if cell.unit and not cell.label:
+        unit = f'<span class="fp-unit" aria-hidden="true">{escape(cell.unit)}</span>'
+        box = f'<span class="fp-field-box">{box}{unit}</span>'
+    return f'<label class="fp-field-cell">{label}{box}</label>'
 
 
 def _number_of(one: Field, place: str) -> str:
