@@ -17,6 +17,7 @@ from firmpedal.formulas import (
     margin,
     mass,
     pedal,
+    trapped,
 )
 
 INCH = 0.0254
@@ -180,3 +181,9 @@ def test_a_measured_hose_swells_in_proportion():
 
 def test_a_caliper_gives_in_proportion():
     assert compliance.give_volume(2.0, 2.0, 0.5, 3.0, 6.0) == pytest.approx(pi / 2)
+
+
+def test_what_is_shut_in_above_the_limit_may_not_warm_at_all():
+    """From 10 to 30 bar at 2 bar a degree are 10 degrees; from above the limit there are none."""
+    assert trapped.degrees_until(30e5, 10e5, 2e5) == pytest.approx(10)
+    assert trapped.degrees_until(10e5, 20e5, 2e5) == 0
