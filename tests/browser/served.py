@@ -98,6 +98,23 @@ class Served:
         return self.process.returncode, self.said + rest
 
 
+def saved(path, words):
+    """Wait until the file on the disk holds words."""
+    for _ in range(100):
+        text = path.read_text(encoding="utf-8")
+        if words in text:
+            return text
+        time.sleep(0.1)
+    raise AssertionError(f"{words!r} is not on the disk:\n{text}")
+
+
+def hear_faults(page):
+    """Note in a page's `faults` what goes wrong there: scripts that fail, errors on the console."""
+    page.faults = []
+    page.on("pageerror", lambda fault: page.faults.append(str(fault)))
+    page.on("console", lambda said: page.faults.append(said.text) if said.type == "error" else None)
+
+
 @contextmanager
 def serving(place, *more):
     """The server on a folder and a free port; in the end it stops as it should, and never fell over."""

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-import time
 
 import pytest
 from playwright.sync_api import expect
-from served import serving
+from served import hear_faults, saved, serving
 
 from texts import edited, example
 
@@ -37,9 +36,8 @@ def window(new_context, app):
 
     def opening(**how):
         page = new_context(**{"viewport": {"width": 1280, "height": 900}, **how}).new_page()
-        page.faults, page.elsewhere = [], []
-        page.on("pageerror", lambda fault: page.faults.append(str(fault)))
-        page.on("console", lambda said: page.faults.append(said.text) if said.type == "error" else None)
+        hear_faults(page)
+        page.elsewhere = []
         page.on("request", lambda it: page.elsewhere.append(it.url) if foreign(it.url, app.base) else None)
         page.set_default_timeout(SLOW)
         opened.append(page)
@@ -95,16 +93,6 @@ def put_text(page, old, new):
         old,
     )
     page.keyboard.insert_text(new)
-
-
-def saved(path, words):
-    """Wait until the file on the disk holds words."""
-    for _ in range(100):
-        text = path.read_text(encoding="utf-8")
-        if words in text:
-            return text
-        time.sleep(0.1)
-    raise AssertionError(f"{words!r} is not on the disk:\n{text}")
 
 
 def test_a_newcomer_plays_with_an_example(app, window, folder):

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-import time
 
 import pytest
 from playwright.sync_api import expect
-from served import serving
+from served import hear_faults, saved, serving
 
 from texts import example
 
@@ -29,22 +28,10 @@ def app(folder):
 @pytest.fixture
 def page(new_context):
     page = new_context(viewport={"width": 1280, "height": 900}).new_page()
-    page.faults = []
-    page.on("pageerror", lambda fault: page.faults.append(str(fault)))
-    page.on("console", lambda said: page.faults.append(said.text) if said.type == "error" else None)
+    hear_faults(page)
     page.set_default_timeout(SLOW)
     yield page
     assert not page.faults
-
-
-def saved(path, words):
-    """Wait until the file on the disk holds words."""
-    for _ in range(100):
-        text = path.read_text(encoding="utf-8")
-        if words in text:
-            return text
-        time.sleep(0.1)
-    raise AssertionError(f"{words!r} is not on the disk:\n{text}")
 
 
 def test_a_state_what_it_moves_and_a_port(app, page, folder):

@@ -8,7 +8,7 @@ import time
 import pytest
 from looks import hidden_focus, outside, small_targets, violations
 from playwright.sync_api import expect
-from served import serving
+from served import hear_faults, serving
 
 from texts import edited, example
 
@@ -40,9 +40,7 @@ def sound(new_context, app):
 
     def opening(name, option="", **how):
         page = new_context(**{"viewport": {"width": 1280, "height": 1000}, **how}).new_page()
-        page.faults = []
-        page.on("pageerror", lambda fault: page.faults.append(str(fault)))
-        page.on("console", lambda said: page.faults.append(said.text) if said.type == "error" else None)
+        hear_faults(page)
         page.set_default_timeout(SLOW)
         page.goto(f"{app.base}/aircraft/{name}.yaml/sound?option={option}")
         settled(page)

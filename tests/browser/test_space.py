@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import re
-import time
 
 import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
-from served import serving
+from served import hear_faults, saved, serving
 
 from texts import edited, example
 
@@ -53,9 +52,7 @@ def space(new_context, app):
     def opening(name, option="", at="", script="", **how):
         usual = {"viewport": {"width": 1280, "height": 1000}, "reduced_motion": "reduce"}
         page = new_context(**{**usual, **how}).new_page()
-        page.faults = []
-        page.on("pageerror", lambda fault: page.faults.append(str(fault)))
-        page.on("console", lambda said: page.faults.append(said.text) if said.type == "error" else None)
+        hear_faults(page)
         page.on("request", lambda it: page.faults.append(it.url) if foreign(it.url, app.base) else None)
         page.set_default_timeout(SLOW)
         if script:
@@ -85,15 +82,6 @@ def drawn(page):
     """Wait for the picture, and until it stands still."""
     page.wait_for_function(f"() => {PICTURE}?.looked", timeout=SLOW)
     page.wait_for_timeout(400)
-
-
-def saved(path, words):
-    for _ in range(100):
-        text = path.read_text(encoding="utf-8")
-        if words in text:
-            return text
-        time.sleep(0.1)
-    raise AssertionError(f"{words!r} is not on the disk:\n{text}")
 
 
 def card(page):

@@ -6,10 +6,9 @@ What a text says is read here by the YAML library itself, apart from the program
 from __future__ import annotations
 
 import difflib
-from io import StringIO
 
 import pytest
-from ruamel.yaml import YAML
+from yaml_said import at, yaml_of
 
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.component import BaseComponent
@@ -38,16 +37,6 @@ WITHIN = [
     ("bench.bender.parts", "handle", {}, {"where": "unknown"}),
     ("buying.packs", "rings", {"of": "O-ring"}, {"of": "O-ring", "pieces": "unknown"}),
 ]  # fmt: skip
-
-
-def yaml_of(text):
-    return YAML(typ="safe", pure=True).load(StringIO(text))
-
-
-def at(said, place):
-    for step in place.split("."):
-        said = said[int(step) - 1] if isinstance(said, list) else said[step]
-    return said
 
 
 def changed(before, after):

@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import difflib
 from fractions import Fraction
-from io import StringIO
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from ruamel.yaml import YAML
+from yaml_said import at, yaml_of
 
 from firmpedal.project import read_text
 from firmpedal.project.edit import EditError
@@ -28,16 +27,6 @@ CORNER = "lines.left_leg.via"
 BELOW = FROM + "left_floor.below"
 AXLE = "points:\n  axle: [1, -2, 1/2]\n  axle_too: {from: axle, aft: 2}\n  nowhere: unknown\n\nzones:\n"
 POINTS = edited(TEXT, ("zones:\n", AXLE))
-
-
-def yaml_of(text):
-    return YAML(typ="safe", pure=True).load(StringIO(text))
-
-
-def at(said, place):
-    for step in place.split("."):
-        said = said[int(step) - 1] if isinstance(said, list) else said[step]
-    return said
 
 
 def new_lines(before, after):

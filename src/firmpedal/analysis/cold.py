@@ -189,10 +189,7 @@ def _chill(
                 time_through_line,
                 f"{what}, part of {line.name}",
                 place=f"{place}.{line.name}",
-                viscosity=viscosity,
-                density=fluid.density,
-                length=_length(line),
-                bore=bore_of(line),
+                **_along(line, fluid, viscosity),
                 volume=volume,
                 pressure=pressure,
             )
@@ -221,6 +218,16 @@ def _chill(
     )
 
 
+def _along(line: LaidLine, fluid: Fluid, viscosity: Value) -> dict[str, Value]:
+    """What the flow along a line goes by."""
+    return {
+        "viscosity": viscosity,
+        "density": fluid.density,
+        "length": _length(line),
+        "bore": bore_of(line),
+    }
+
+
 def _behind(held: list[LaidLine], taken: list[Value], place: str) -> list[Value]:
     """For each line from the wheel up: what lies behind it takes up, and half of its own."""
     found = []
@@ -239,10 +246,7 @@ def _ringing(
             damping_ratio,
             f"damping of {line.name}",
             place=f"{place}.damping of {line.name}",
-            viscosity=viscosity,
-            density=fluid.density,
-            length=_length(line),
-            bore=bore_of(line),
+            **_along(line, fluid, viscosity),
             volume=volume,
             pressure=hard,
         )

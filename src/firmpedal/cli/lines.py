@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_block, print_json, print_verdict
+from firmpedal.cli.answering import answered
+from firmpedal.cli.terminal import print_block, print_verdict
 from firmpedal.report.contract import lines_data
 from firmpedal.report.lines import line_sheets
 
@@ -20,16 +21,12 @@ if TYPE_CHECKING:
 
 def run(file: Path, option: str | None, *, as_json: bool) -> int:
     """Print every line; the result is the exit code."""
-    evaluation = evaluated(file, option, as_json=as_json)
-    if evaluation is None:
-        return UNUSABLE
-    if as_json:
-        print_json(lines_data(evaluation))
-    else:
-        out = console()
-        print_verdict(out, evaluation)
-        print_lines(out, evaluation)
-    return 0
+    return answered(file, option, as_json=as_json, data=lines_data, show=_show)
+
+
+def _show(out: Console, evaluation: Evaluation) -> None:
+    print_verdict(out, evaluation)
+    print_lines(out, evaluation)
 
 
 def print_lines(out: Console, evaluation: Evaluation) -> None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
-from firmpedal.cli.tables import read_table
+from firmpedal.cli.tables import read_table, write_table
 from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import (
     UNUSABLE,
@@ -15,7 +15,6 @@ from firmpedal.cli.terminal import (
     evaluated,
     print_block,
     print_json,
-    print_unwritable,
     print_verdict,
 )
 from firmpedal.decide.prices_reading import price_book
@@ -50,7 +49,7 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
         book = _book(evaluation, wanted.prices, as_json=wanted.as_json)
         if book is None:
             return UNUSABLE
-    if wanted.table is not None and not _written(evaluation, book, wanted.table):
+    if wanted.table is not None and not write_table(wanted.table, order_csv(evaluation, book)):
         return UNUSABLE
     if wanted.as_json:
         print_json(buying_data(evaluation, book))
@@ -68,16 +67,6 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
 def _refused(file: Path, wanted: Wanted) -> bool:
     read = (file,) if wanted.prices is None else (file, wanted.prices)
     return wanted.table is not None and refused(wanted.table, ".csv", *read)
-
-
-def _written(evaluation: Evaluation, book: PriceBook | None, path: Path) -> bool:
-    """Write the table for spreadsheets, or say why it cannot be written."""
-    try:
-        path.write_text(order_csv(evaluation, book), encoding="utf-8", newline="")
-    except OSError as trouble:
-        print_unwritable(path, trouble)
-        return False
-    return True
 
 
 def _book(evaluation: Evaluation, path: Path, *, as_json: bool) -> PriceBook | None:

@@ -7,16 +7,9 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
+from firmpedal.cli.tables import write_table
 from firmpedal.cli.targets import refused
-from firmpedal.cli.terminal import (
-    UNUSABLE,
-    console,
-    evaluated,
-    print_block,
-    print_json,
-    print_unwritable,
-    print_verdict,
-)
+from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_json, print_sheet, print_verdict
 from firmpedal.pipeline import usable_options
 from firmpedal.quantity import Mark, Value
 from firmpedal.report.feel import feel_sheet
@@ -56,7 +49,7 @@ def run(file: Path, option: str | None, wanted: Wanted) -> int:
     except UnitError as error:
         console(error=True).print(Text(f"--force: {error}"))
         return UNUSABLE
-    if wanted.table is not None and not _written(evaluation, force, wanted.table):
+    if wanted.table is not None and not write_table(wanted.table, curves_csv(evaluation, force)):
         return UNUSABLE
     if wanted.as_json:
         print_json(feel_data(evaluation, force))
@@ -90,16 +83,4 @@ def _print(out: Console, evaluation: Evaluation, force: Value | None, *, options
     beside = feel_options_sheet(usable_options(evaluation.reading)) if options else None
     for each in (sheet, network_sheet(evaluation), beside):
         if each is not None:
-            out.print(Text(f"\n{each.title}", style="bold"))
-            for block in each.blocks:
-                print_block(out, block)
-
-
-def _written(evaluation: Evaluation, force: Value | None, path: Path) -> bool:
-    """Write the curves for spreadsheets, or say why they cannot be written."""
-    try:
-        path.write_text(curves_csv(evaluation, force), encoding="utf-8", newline="")
-    except OSError as trouble:
-        print_unwritable(path, trouble)
-        return False
-    return True
+            print_sheet(out, each)

@@ -1,4 +1,4 @@
-"""Reading a builder's own table, a list of parts or a price book, or saying why it cannot be read."""
+"""Tables of a builder's, a list of parts or a price book, read and written, or why that cannot be."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from rich.text import Text
 
-from firmpedal.cli.terminal import console, print_json
+from firmpedal.cli.terminal import console, print_json, print_unwritable
 from firmpedal.decide.listing import ListError, decoded
 from firmpedal.report.reconcile_data import list_errors
 
@@ -39,3 +39,13 @@ def read_table(path: Path, what: str, reader: Callable[[str], Read], *, as_json:
     out.print(Text(f"{path}:{problem.line}:{problem.column}: {problem.message}"), soft_wrap=True)
     out.print(Text(f"   try: {problem.suggestion}"), soft_wrap=True)
     return None
+
+
+def write_table(path: Path, text: str) -> bool:
+    """Write a table for spreadsheets; False where it cannot be written, and that has been said."""
+    try:
+        path.write_text(text, encoding="utf-8", newline="")
+    except OSError as trouble:
+        print_unwritable(path, trouble)
+        return False
+    return True

@@ -38,7 +38,11 @@ class Box:
         return wide and other.low <= self.low and self.high <= other.high
 
     def cuts(self, segment: Segment) -> bool:
-        """Whether a straight piece passes through the box (Liang and Barsky's clipping)."""
+        """Whether a straight piece passes through the box."""
+        return self.part_of(segment) is not None
+
+    def part_of(self, segment: Segment) -> tuple[float, float] | None:
+        """From which share of a straight piece to which it lies in the box (Liang and Barsky's clipping)."""
         (x, y), (x1, y1) = segment
         first, last = 0.0, 1.0
         for step, low, high in (
@@ -47,11 +51,11 @@ class Box:
         ):
             if abs(step) < 1e-12:
                 if low > 0 or high < 0:
-                    return False
+                    return None
                 continue
             enter, leave = sorted((low / step, high / step))
             first, last = max(first, enter), min(last, leave)
-        return first < last
+        return (first, last) if first < last else None
 
     def nearest(self, point: Flat) -> Flat:
         return (min(max(point[0], self.left), self.right), min(max(point[1], self.low), self.high))

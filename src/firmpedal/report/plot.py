@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from firmpedal.report.placing import LETTER_WIDTH
+from firmpedal.report.placing import LETTER_WIDTH, Box
 from firmpedal.report.sheet import Drawing, Label, Stroke
 
 if TYPE_CHECKING:
@@ -216,20 +216,9 @@ def _clipped(points: tuple[Flat, ...], frame: Frame) -> Iterable[tuple[Flat, ...
 
 
 def _inside(one: Flat, other: Flat, frame: Frame) -> tuple[Flat, Flat] | None:
-    """The part of a straight piece inside the axes (Liang and Barsky's clipping)."""
-    first, last = 0.0, 1.0
-    for n, axis in enumerate((frame.along, frame.up)):
-        step = other[n] - one[n]
-        if step == 0:
-            if not _within(one[n], axis):
-                return None
-            continue
-        enter, leave = sorted(((axis.low - one[n]) / step, (axis.high - one[n]) / step))
-        first, last = max(first, enter), min(last, leave)
-    if first >= last:
-        return None
-    start, end = (_between(one, other, share) for share in (first, last))
-    return start, end
+    """The part of a straight piece inside the axes."""
+    part = Box(frame.along.low, frame.up.low, frame.along.high, frame.up.high).part_of((one, other))
+    return None if part is None else (_between(one, other, part[0]), _between(one, other, part[1]))
 
 
 def _between(one: Flat, other: Flat, share: float) -> Flat:

@@ -236,7 +236,8 @@ def _bands(spans: Spans, shares: Array, pistons: float, stops: int) -> Bands:
     both, found = films(figures, pistons), []
     for name in SITUATIONS:
         highest = peaks(name, figures, both, stops)
-        found.append(tuple((float(low), float(high)) for low, high in zip(*_ends(highest), strict=True)))
+        ends = zip(highest.min(axis=0), highest.max(axis=0), strict=True)
+        found.append(tuple((float(low), float(high)) for low, high in ends))
     return tuple(found)
 
 
@@ -247,10 +248,6 @@ def _widened(narrow: Band, wide: Band) -> Band:
         room = UNFOUND * (high - low)
         found.append((max(least, low - room), min(most, high + room)))
     return tuple(found)
-
-
-def _ends(highest: Array) -> tuple[Array, Array]:
-    return highest.min(axis=0), highest.max(axis=0)
 
 
 @lru_cache(maxsize=16)
