@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -18,12 +18,14 @@ from firmpedal.quantity import Mark, Missing, Step, Value, When, all_missing, ap
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from firmpedal.analysis.heating.network import Array
     from firmpedal.analysis.stopping import Stopping, WheelBrake
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
+
+    Ends = tuple[Array, Array, Array]
 
 LABEL_STEP = 5.0  # K; from one field of a temperature label to the next
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
@@ -206,8 +208,7 @@ def _trial(aircraft: Aircraft, caliper: Caliper, stop: Stopping) -> Trial | None
     return Trial(tuple(spans.items()), max(1, stops), rise)
 
 
-Band = tuple[tuple[float, float], ...]
-Bands = tuple[Band, ...]
+Bands = tuple[tuple[tuple[float, float], ...], ...]
 UNFOUND = 0.15  # of a narrowed band's width, on each side: brute force finds ends half as far out
 
 
@@ -224,30 +225,37 @@ def bands(spans: Spans, pistons: float, stops: int, trial: Trial | None) -> tupl
     Returns:
         For each situation and each lump its band [K], and whether the trial agrees with any set.
     """
-    shares, agrees = _kept(tuple(name for name, _ in spans), pistons, trial)
+    known, names = dict(spans), tuple(name for name, _ in spans)
+
+    def ends(shares: Array) -> Ends:
+        figures = drawn(known, shares)
+        cooling = films(figures, pistons)
+        highest = np.stack([peaks(name, figures, cooling, stops) for name in SITUATIONS], axis=1)
+        return highest.min(axis=0), highest.max(axis=0), np.ptp(highest, axis=0)
+
+    (low, high), agrees = _agreeing(names, pistons, trial, ends)
+    pairs = np.stack((low, high), axis=-1).tolist()
+    return tuple(tuple((least, most) for least, most in band) for band in pairs), agrees
+
+
+def _agreeing(
+    names: tuple[str, ...], pistons: float, trial: Trial | None, ends: Callable[[Array], Ends]
+) -> tuple[tuple[Array, Array], bool | None]:
+    """The least and the most of the sets that agree with a trial, with room for what was not found.
+
+    Args:
+        names: Of all figures.
+        pistons: Area that fluid stands behind [m^2].
+        trial: The trial; none for all sets.
+        ends: The least and the most that sets lead to, and how far their peaks are apart.
+    """
+    shares, agrees = _kept(names, pistons, trial)
+    low, high, apart = ends(shares)
     if agrees:
-        everything, _ = bands(spans, pistons, stops, None)
-        return tuple(map(_widened, _bands(spans, shares, pistons, stops), everything)), agrees
-    return _bands(spans, shares, pistons, stops), agrees
-
-
-def _bands(spans: Spans, shares: Array, pistons: float, stops: int) -> Bands:
-    figures = drawn(dict(spans), shares)
-    both, found = films(figures, pistons), []
-    for name in SITUATIONS:
-        highest = peaks(name, figures, both, stops)
-        ends = zip(highest.min(axis=0), highest.max(axis=0), strict=True)
-        found.append(tuple((float(low), float(high)) for low, high in ends))
-    return tuple(found)
-
-
-def _widened(narrow: Band, wide: Band) -> Band:
-    """What a search among the sets that agree with a trial found, with room for what it did not find."""
-    found = []
-    for (low, high), (least, most) in zip(narrow, wide, strict=True):
-        room = UNFOUND * (high - low)
-        found.append((max(least, low - room), min(most, high + room)))
-    return tuple(found)
+        least, most, _ = ends(every_share(names))
+        room = UNFOUND * apart
+        low, high = np.maximum(least, low - room), np.minimum(most, high + room)
+    return (low, high), agrees
 
 
 @lru_cache(maxsize=16)
@@ -271,6 +279,12 @@ def _kept(names: tuple[str, ...], pistons: float, trial: Trial | None) -> tuple[
     return np.concatenate((agreeing, *edges)), True
 
 
+def _one_clock(spans: Spans) -> dict[str, tuple[float, float]]:
+    """The same ranges, but of what takes time its middle alone."""
+    known = dict(spans)
+    return known | {name: (sum(known[name]) / 2,) * 2 for name in CLOCK}
+
+
 def courses(
     brake: BrakeHeat, name: str, looks: int = 60
 ) -> tuple[Array, Mapping[int, tuple[Array, Array]]] | None:
@@ -283,9 +297,19 @@ def courses(
     """
     if brake.pistons is None or brake.stops is None or not brake.peaks[0].disc.known:
         return None
-    spans = dict(_spans(brake.figures))
-    shares, _ = _kept(tuple(spans), brake.pistons, brake.trial)
-    spans |= {name: (sum(spans[name]) / 2,) * 2 for name in CLOCK}
-    figures = drawn(spans, shares)
-    times, found = course(name, figures, films(figures, brake.pistons), brake.stops, looks)
-    return times[0], {n: (found[:, :, n].min(axis=0), found[:, :, n].max(axis=0)) for n in range(4)}
+    spans, trial = _one_clock(_spans(brake.figures)), brake.trial
+    names, pistons, stops = tuple(spans), brake.pistons, brake.stops
+    if trial is not None:  # the sets that agree with it do so by this clock
+        trial = replace(trial, spans=tuple(_one_clock(trial.spans).items()))
+
+    def seen(shares: Array) -> tuple[Array, Array]:
+        figures = drawn(spans, shares)
+        return course(name, figures, films(figures, pistons), stops, looks)
+
+    def ends(shares: Array) -> Ends:
+        found = seen(shares)[1]
+        return found.min(axis=0), found.max(axis=0), np.ptp(found.max(axis=1), axis=0)
+
+    (low, high), _ = _agreeing(names, pistons, trial, ends)
+    clock, _ = seen(every_share(names)[:1])
+    return clock[0], {n: (low[:, n], high[:, n]) for n in range(4)}
