@@ -180,6 +180,11 @@ DOMAINS = {
         "lever_ratio": Range(0.5, 8, UP),
         "bore": BORE._replace(way=DOWN),
     },
+    levers.series_pressure: {
+        "own": PRESSURE,
+        "inlet": PRESSURE,
+        "added": Range(0, 1, UP),
+    },
     levers.cylinder_stroke: {"volume": VOLUME, "bore": BORE._replace(way=DOWN)},
     levers.pedal_travel: {
         "lever_ratio": Range(0.5, 8, UP),

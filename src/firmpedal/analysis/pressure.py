@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.together import added_shares, pressed_together
 from firmpedal.formulas.levers import lever_ratio, line_pressure
 from firmpedal.lay.spread import spread
 from firmpedal.model.aircraft import Brakes, find
@@ -15,8 +16,9 @@ from firmpedal.units import Dimension, from_unit
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from firmpedal.analysis.circuit import Reach
+    from firmpedal.analysis.circuit import Feeds, Reach
     from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.circuit import Line
     from firmpedal.model.kinds import MasterCylinder
     from firmpedal.model.space import Point, Position
     from firmpedal.model.surroundings import Pedal
@@ -57,13 +59,19 @@ class CylinderPressure:
 
 @dataclass(frozen=True, slots=True)
 class LinePressure:
-    """The greatest pressure in a line at each foot force."""
+    """The greatest pressure in a line at each foot force, on whatever pedals it is pressed with.
+
+    `alone` is the greatest that one pedal makes; `adding` are the cylinders whose feet may add up there.
+    """
 
     line: str
     pressures: tuple[Value, ...]
+    alone: tuple[Value, ...]
+    adding: tuple[str, ...] = ()
 
-    def at(self, foot: str) -> Value:
-        return self.pressures[FEET.index(foot)]
+    def at(self, foot: str, *, alone: bool = False) -> Value:
+        """The greatest at a foot force; with `alone` the greatest of one pedal."""
+        return (self.alone if alone else self.pressures)[FEET.index(foot)]
 
 
 def foot_forces(aircraft: Aircraft) -> tuple[Value, ...]:
@@ -166,19 +174,44 @@ def _off_line(pivot: Point, rod: Point, base: Point) -> float:
 
 
 def line_pressures(
-    aircraft: Aircraft, cylinders: tuple[CylinderPressure, ...], reach: tuple[Reach, ...]
+    aircraft: Aircraft, cylinders: tuple[CylinderPressure, ...], reach: tuple[Reach, ...], feeds: Feeds
 ) -> tuple[LinePressure, ...]:
-    """Give each line the greatest pressure of the cylinders that press on it."""
-    found = []
+    """Give each line the greatest pressure that the cylinders which press on it can make together.
+
+    Every pedal is pressed with the same foot. The order does not matter: the greatest pressure stands where
+    the cylinder farther from the wheel is pressed first.
+    """
+    found, shares = [], added_shares(aircraft)
     for line in aircraft.lines:
         pressing = [made for made, way in zip(cylinders, reach, strict=True) if line.name in way.lines]
         if pressing:
-            pressures = tuple(_greatest(line.name, line.place, n, pressing) for n in range(len(FEET)))
-            found.append(LinePressure(line.name, pressures))
+            names = {made.cylinder for made in pressing}
+            adding = tuple(
+                each.cylinder
+                for each in pressing
+                if feeds[each.cylinder] & names or any(each.cylinder in feeds[name] for name in names)
+            )
+            pressures = tuple(_greatest(line, n, pressing, feeds, shares) for n in range(len(FEET)))
+            alone = tuple(_of_one(line, n, pressing) for n in range(len(FEET))) if adding else pressures
+            found.append(LinePressure(line.name, pressures, alone, adding))
     return tuple(found)
 
 
-def _greatest(name: str, place: str, number: int, pressing: list[CylinderPressure]) -> Value:
-    label, where = f"pressure in {name} at the {FEET[number]} foot", f"{place}.pressure.{FEET[number]}"
+def _of_one(line: Line, number: int, pressing: list[CylinderPressure]) -> Value:
+    foot = FEET[number]
     values = [made.pressures[number] for made in pressing]
-    return values[0].named(label, where) if len(values) == 1 else largest(label, values, where)
+    label = f"pressure in {line.name} at the {foot} foot, one pedal pressed"
+    return largest(label, values, f"{line.place}.pressure.{foot}, one pedal")
+
+
+def _greatest(
+    line: Line,
+    number: int,
+    pressing: list[CylinderPressure],
+    feeds: Feeds,
+    shares: dict[str, Value],
+) -> Value:
+    foot = FEET[number]
+    own = {made.cylinder: made.pressures[number] for made in pressing}
+    label = f"pressure in {line.name} at the {foot} foot"
+    return pressed_together(own, feeds, shares, label, f"{line.place}.pressure.{foot}")

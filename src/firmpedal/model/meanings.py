@@ -110,6 +110,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "reservoir": "`built in`, or nothing where it is a component of its own",
         "opens at rest": "whether a cylinder at rest lets fluid back to the reservoir",
         "seals when pressed": "`no` if another seat still gets through it while it is held; ask its maker",
+        "feet add up": "`yes` if what another seat presses in adds to its own foot; ask its maker",
         "outlet": "the name of its outlet port, if it is not `outlet`",
         "inlet": "the name of its inlet port, if it is not `inlet`",
         "ways": "which port joins which when it is open",

@@ -112,7 +112,7 @@ def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
     }
     return [
         f"{limit.words}: {answers[_kept(limit)]}. It is good for {display.value(limit.found)} there, "
-        f"when hottest, and the hard foot makes {display.value(limit.allowed)}."
+        f"when hottest; {limit.allowed.label}: {display.value(limit.allowed)}."
         for limit in limits
         if limit.kind == PLASTIC and limit.found.known
     ]

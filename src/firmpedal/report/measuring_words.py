@@ -39,6 +39,7 @@ HOWS = {
     "capacity": "fill from the low to the full mark out of a measuring jug",
     "air space": "what goes in above the full mark until it spills",
     "seals when pressed": "ask its maker: no, if the other seat still gets through while this pedal is held",
+    "feet add up": "ask its maker: yes, if what another seat presses in pushes on the back of its piston too",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
     "count per side": "on one side of the disc",

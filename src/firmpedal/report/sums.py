@@ -16,6 +16,7 @@ from firmpedal.report.story import sum_of
 
 if TYPE_CHECKING:
     from firmpedal.analysis.heating import Heating
+    from firmpedal.analysis.results import Results
     from firmpedal.analysis.strength import TubeStrength
     from firmpedal.analysis.stroke import StrokeBudget
     from firmpedal.lay.hose import HoseLengths
@@ -40,6 +41,7 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
     hoses = [line.hose for line in laid if line.hose is not None]
     found = (
         ("Pressure", [value for made in results.cylinders for value in (made.ratio, *made.pressures)]),
+        ("Pressure with more feet than one", _together(results)),
         ("Strength of the tubes", [value for each in results.strengths for value in _strengths(each)]),
         ("Plastic and hose where they run hot", [each.hot for each in results.ratings if each.hot.step]),
         ("Stroke", [value for budget in results.budgets for value in _strokes(budget)]),
@@ -56,6 +58,11 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
         ("Mass", [*results.masses, results.mass]),
     )
     return tuple((title, tuple(values)) for title, values in found if values)
+
+
+def _together(results: Results) -> list[Value]:
+    """What feet that may add up make in each line."""
+    return [value for each in results.pressures if each.adding for value in each.pressures if value.step]
 
 
 def _discs(heat: Heating) -> list[Value]:
