@@ -139,7 +139,7 @@ class TestSeries:
 
     @pytest.mark.parametrize(("answer", "least", "most"), [("unknown", 0, 1), ("no", 0, 0), ("yes", 0.75, 1)])
     def test_a_line_bears_from_the_greater_of_two_to_both(self, answer, least, most):
-        """Forces on the nearer piston: its foot's, and what comes in on its back, less a rod of half the bore."""
+        """Forces on the nearer piston: its foot's, and what comes in behind, less a rod of half the bore."""
         found = results(*SERIES, saying(answer))
         front, first = by_hand(200, 2, 0.5), by_hand(200, 2, 0.625)
         assert front > first

@@ -2,26 +2,21 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.linkage import greatest_ratio, pedal_ratio
 from firmpedal.analysis.together import added_shares, pressed_together
-from firmpedal.formulas.levers import lever_ratio, line_pressure
-from firmpedal.lay.spread import spread
+from firmpedal.formulas.levers import line_pressure
 from firmpedal.model.aircraft import Brakes, find
-from firmpedal.quantity import Answer, Mark, Missing, Step, Value, apply, exactly, largest, unknown
+from firmpedal.quantity import Answer, Mark, Value, apply, exactly, largest, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from firmpedal.analysis.circuit import Feeds, Reach
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.circuit import Line
     from firmpedal.model.kinds import MasterCylinder
-    from firmpedal.model.space import Point, Position
-    from firmpedal.model.surroundings import Pedal
 
 FEET = ("normal", "hard", "panic")
 
@@ -50,11 +45,17 @@ USUAL: dict[Brakes, dict[str, tuple[float, str, Mark]]] = {
 
 @dataclass(frozen=True, slots=True)
 class CylinderPressure:
-    """What one cylinder makes of each foot force, in the order normal, hard, panic."""
+    """What one cylinder makes of each foot force, in the order normal, hard, panic.
+
+    `ratio` and `pressures` are those at rest; `most` is the greatest ratio on the way that the pedal can go,
+    and `greatest` what it makes of each foot: whatever has to hold the pressure has to hold that.
+    """
 
     cylinder: str
     ratio: Value
     pressures: tuple[Value, ...]
+    most: Value
+    greatest: tuple[Value, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,64 +114,28 @@ def _cylinder_pressure(
 ) -> CylinderPressure:
     pedal = find(aircraft.pedals, cylinder.pedal)
     ratio = pedal_ratio(pedal) if pedal else unknown("pedal ratio", Dimension.NUMBER, cylinder.place)
-    pressures = tuple(
+    most = greatest_ratio(pedal, cylinder, ratio)
+    pressures = _at_feet(cylinder, forces, ratio, "")
+    if most is ratio:
+        return CylinderPressure(cylinder.name, ratio, pressures, ratio, pressures)
+    greatest = _at_feet(cylinder, forces, most, ", where the ratio is greatest")
+    return CylinderPressure(cylinder.name, ratio, pressures, most, greatest)
+
+
+def _at_feet(
+    cylinder: MasterCylinder, forces: tuple[Value, ...], ratio: Value, where: str
+) -> tuple[Value, ...]:
+    return tuple(
         apply(
             line_pressure,
-            f"pressure at the {foot} foot",
-            place=f"{cylinder.place}.pressure.{foot}",
+            f"pressure at the {foot} foot{where}",
+            place=f"{cylinder.place}.pressure.{foot}{where}",
             foot_force=force,
             lever_ratio=ratio,
             bore=cylinder.bore,
         )
         for foot, force in zip(FEET, forces, strict=True)
     )
-    return CylinderPressure(cylinder.name, ratio, pressures)
-
-
-def pedal_ratio(pedal: Pedal) -> Value:
-    """Pedal travel over cylinder stroke, from the two arms or else from the pivot points."""
-    brake = pedal.brake
-    label, place = "pedal ratio", f"{pedal.place}.ratio"
-    points = (brake.pivot, brake.pad_at, brake.rod_end, brake.cylinder_base)
-    if brake.pad.known or all(point is None for point in points):
-        return apply(lever_ratio, label, place=place, pad_arm=brake.pad, cylinder_arm=brake.arm)
-    known = [point for point in points if point is not None and point.known]
-    if len(known) < len(points):
-        what = Missing(pedal.place, "the points pivot, pad at, rod end and cylinder base")
-        return Value(label, Dimension.NUMBER, None, Mark.MEASURED, place, missing=(what,))
-    pivot, pad, rod, base = known
-    pad_arm = _arm("pad arm", pedal, (pivot, pad), lambda points: math.dist(*points))
-    cylinder_arm = _arm("cylinder arm", pedal, (pivot, rod, base), lambda points: _off_line(*points))
-    return apply(lever_ratio, label, place=place, pad_arm=pad_arm, cylinder_arm=cylinder_arm)
-
-
-def _arm(
-    label: str, pedal: Pedal, points: tuple[Position, ...], length: Callable[[list[Point]], float]
-) -> Value:
-    """Work out an arm from the pivot, the first point, to a line of force."""
-    coordinates = [value for point in points for value in point.coordinates]
-    bounds = spread(
-        lambda flat: (length([(flat[n], flat[n + 1], flat[n + 2]) for n in range(0, len(flat), 3)]),),
-        coordinates,
-    )
-    inputs = tuple((value.label, value) for value in coordinates)
-    step = Step("distance from the pivot to the line of force", inputs)
-    mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
-    span = bounds[0].span if bounds else None
-    return Value(label, Dimension.LENGTH, span, mark, f"{pedal.place}.{label}", step=step)
-
-
-def _off_line(pivot: Point, rod: Point, base: Point) -> float:
-    """Distance of the pivot from the line of the cylinder's rod; nothing where rod and base coincide."""
-    along = [b - a for a, b in zip(rod, base, strict=True)]
-    away = [b - a for a, b in zip(rod, pivot, strict=True)]
-    cross = (
-        along[1] * away[2] - along[2] * away[1],
-        along[2] * away[0] - along[0] * away[2],
-        along[0] * away[1] - along[1] * away[0],
-    )
-    length = math.hypot(*along)
-    return math.hypot(*cross) / length if length else 0.0
 
 
 def line_pressures(
@@ -199,7 +164,7 @@ def line_pressures(
 
 def _of_one(line: Line, number: int, pressing: list[CylinderPressure]) -> Value:
     foot = FEET[number]
-    values = [made.pressures[number] for made in pressing]
+    values = [made.greatest[number] for made in pressing]
     label = f"pressure in {line.name} at the {foot} foot, one pedal pressed"
     return largest(label, values, f"{line.place}.pressure.{foot}, one pedal")
 
@@ -212,6 +177,6 @@ def _greatest(
     shares: dict[str, Value],
 ) -> Value:
     foot = FEET[number]
-    own = {made.cylinder: made.pressures[number] for made in pressing}
+    own = {made.cylinder: made.greatest[number] for made in pressing}
     label = f"pressure in {line.name} at the {foot} foot"
     return pressed_together(own, feeds, shares, label, f"{line.place}.pressure.{foot}")

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind, stands_between
+from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.stroke import swell
 from firmpedal.analysis.trapped import WARMING_FROM, rise_per_degree
 from firmpedal.formulas.trapped import degrees_until, freed_by_warmth, pressure_that_makes_room
@@ -130,10 +131,11 @@ def _behind(
     gives = tuple(_gives(aircraft, held, results, valve, caliper))
     first = min((each for each in gives if each.holds.known), key=lambda each: each.holds.low, default=None)
     pressed = [found for name in names if (found := results.pressure_of(name)) is not None]
-    hard, alone, normal = (
-        _shut_in_by(foot, caliper, [each.at(foot, alone=one) for each in pressed], place)
-        for foot, one in (("hard", False), ("hard", True), ("normal", True))
+    hard, alone = (
+        _shut_in_by(caliper, [each.at("hard", alone=one) for each in pressed], place) for one in (False, True)
     )
+    brakes = {each.caliper: each for each in results.stopping.brakes}
+    normal = brakes[caliper].feet[FEET.index("normal")].pressure
     words = f"degrees that {valve.name} may warm at {caliper}"
     degrees, of_one = (
         apply(degrees_until, label, place=f"{place}.{key}", limit=first.holds, start=start, rise=rise)
@@ -159,8 +161,8 @@ def _behind(
     )
 
 
-def _shut_in_by(foot: str, caliper: str, pressures: list[Value], place: str) -> Value:
-    label = f"pressure shut in by the {foot} foot at {caliper}"
+def _shut_in_by(caliper: str, pressures: list[Value], place: str) -> Value:
+    label = f"pressure shut in by the hard foot at {caliper}"
     if not pressures:
         return _unknown(label, Dimension.PRESSURE, place, "the pressure of the pedals")
     return largest(label, pressures, place)

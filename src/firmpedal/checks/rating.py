@@ -200,7 +200,7 @@ def _lines_at(view: View, component: Component) -> tuple[str, ...]:
 
 def _component_pressures(view: View, component: Component, lines: tuple[str, ...]) -> tuple[Value, ...]:
     """The greatest pressure at each foot: of the cylinder's own making, or of the lines that come to it."""
-    coming = [made.pressures for made in view.results.cylinders if made.cylinder == component.name]
+    coming = [made.greatest for made in view.results.cylinders if made.cylinder == component.name]
     coming += [item.pressures for item in view.results.pressures if item.line in lines]
     at_each = zip(*coming, strict=True)
     return tuple(_greatest(component, foot, values) for foot, values in zip(FEET, at_each, strict=False))

@@ -51,7 +51,7 @@ class Pressures:
 
 def pressures(aircraft: Aircraft, results: Results, foot: str) -> tuple[Pressures, ...]:
     """Work out every circuit at one foot force on every pedal pressed."""
-    made = {each.cylinder: each.pressures[FEET.index(foot)] for each in results.cylinders}
+    made = {each.cylinder: each.greatest[FEET.index(foot)] for each in results.cylinders}
     feet = _Feet(made, results.plumbing.feeds, added_shares(aircraft))
     return tuple(_of_circuit(aircraft, each.circuit, feet) for each in results.plumbing.circuits)
 
