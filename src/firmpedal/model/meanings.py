@@ -88,6 +88,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "seals": "what its seals are made of",
         "body": "the metal of its body",
         "ports": "its ports by name, see below",
+        "wheel": "the wheel that it brakes, where more calipers than one do: the same word at each of them",
         "pistons": "the pistons on one side of the disc",
         "pad gap": "what they travel before both pads touch",
         "pad wear": "how much of one pad wears away in its life",
@@ -130,6 +131,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "mass": "of the part that warms: the disc without its hat, if that is of another piece",
         "radius": "from the axle to its rim",
         "material": "of the disc",
+        "own": "where two calipers brake one wheel: `no` if both grip this disc",
     },
     "heat trial": {
         "stops": "hard stops in the trial; left out, 3",

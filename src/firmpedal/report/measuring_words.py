@@ -42,6 +42,8 @@ HOWS = {
     "feet add up": "ask its maker: yes, if what another seat presses in pushes on the back of its piston too",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
+    "wheel": "the same word at each caliper of one wheel, another one for each other wheel",
+    "own": "look at the wheel: no, if another caliper grips the same disc",
     "count per side": "on one side of the disc",
     "pad gap": "feeler gauges: all that the pads travel before both touch",
     "pad wear": "a new lining's thickness less the least that its maker allows",

@@ -122,8 +122,14 @@ def _brake(
         stops,
         trial,
         _disc_alone(caliper, figures, air),
-        _to_try(caliper),
+        (*_of_its_wheel(caliper, stop), *_to_try(caliper)),
     )
+
+
+def _of_its_wheel(caliper: Caliper, stop: Stopping) -> tuple[Missing, ...]:
+    """What is not known of the calipers at its wheel, where there may be more."""
+    sharing, at_disc = stop.stance.braked.sharing(caliper.name), stop.stance.braked.at_disc(caliper)
+    return tuple(dict.fromkeys((*sharing.missing, *(at_disc.missing if at_disc is not None else ()))))
 
 
 def _to_try(caliper: Caliper) -> tuple[Missing, ...]:
