@@ -43,6 +43,13 @@ def seat_words(view: View, cylinder: str) -> str:
     return f"the {pedal.seat}" if pedal and pedal.seat else pedal_words(view, cylinder)
 
 
+def together_words(view: View, *lines: str) -> str:
+    """Who presses in the pressures of some lines, where more feet than one may add up there."""
+    found = [each for line in lines if (each := view.results.pressure_of(line)) is not None]
+    names = dict.fromkeys(name for each in found for name in each.adding)
+    return f", with {listed(pedal_words(view, name) for name in names)} pressed together" if names else ""
+
+
 def same_pedal(view: View, one: str, other: str) -> bool:
     """Whether two cylinders are always pressed together."""
     pedals = {part.pedal for part in view.aircraft.cylinders if part.name in (one, other)}

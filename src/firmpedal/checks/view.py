@@ -74,10 +74,13 @@ class Limit:
     def missing(self) -> tuple[Missing, ...]:
         found = (*self.measured.missing, *self.allowed.missing)
         vague = dict.fromkeys([*_vague(self.measured), *_vague(self.allowed)])
-        return found or tuple(
-            Missing(value.place, f"{value.label} more closely: its range reaches the limit", value.dimension)
-            for value in vague
-        )
+        return found or tuple(dict.fromkeys(each for value in vague for each in _more_closely(value)))
+
+
+def _more_closely(value: Value) -> tuple[Missing, ...]:
+    """What narrows a range: what it says itself, else to measure again."""
+    words = f"{value.label} more closely: its range reaches the limit"
+    return value.missing or (Missing(value.place, words, value.dimension),)
 
 
 def _vague(value: Value) -> Iterator[Value]:

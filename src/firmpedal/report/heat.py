@@ -11,7 +11,7 @@ from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.heat_plot import heat_plot
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
-from firmpedal.report.stopping_words import wanted
+from firmpedal.report.stopping_words import of_one_wheel, wanted
 
 if TYPE_CHECKING:
     from firmpedal.analysis.heating import BrakeHeat, Heating, HeatLimit, Peak
@@ -42,6 +42,7 @@ def heat_sheet(evaluation: Evaluation) -> Sheet:
     blocks: list[Block] = []
     for brakes in alike(heat.brakes):
         blocks += _of(evaluation, heat, brakes, display)
+    blocks += [Paragraph(words) for words in of_one_wheel(evaluation.results.stopping)]
     if not heat.brakes:
         blocks.append(Paragraph("There is no brake in this file yet.", Tone.LEAD))
     blocks += [Group((Heading("What is left out"), Bullets(LEFT_OUT)))]
@@ -112,7 +113,7 @@ def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
     }
     return [
         f"{limit.words}: {answers[_kept(limit)]}. It is good for {display.value(limit.found)} there, "
-        f"when hottest, and the hard foot makes {display.value(limit.allowed)}."
+        f"when hottest; {limit.allowed.label}: {display.value(limit.allowed)}."
         for limit in limits
         if limit.kind == PLASTIC and limit.found.known
     ]

@@ -4,10 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.quantity import Answer, Value
+from firmpedal.quantity import Answer, Value, total
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_plot import stopping_plot
-from firmpedal.report.stopping_words import alike, far, slowing, slowing_cell, usual_words, wanted
+from firmpedal.report.stopping_words import (
+    alike,
+    far,
+    of_one_wheel,
+    slowing,
+    slowing_cell,
+    usual_words,
+    wanted,
+)
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping import Needed, Stopping, WheelBrake
@@ -35,8 +43,8 @@ LEFT_OUT = (
     "Air drag and rolling drag: a real stop is shorter.",
     "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
     (
-        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and each "
-        "caliper has a disc and a wheel of its own."
+        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and the "
+        "calipers of one wheel take as much heat each."
     ),
     "The pull of the propeller above the ground, which in a run-up shifts weight between the wheels.",
 )
@@ -59,6 +67,7 @@ def stopping_sheet(evaluation: Evaluation) -> Sheet:
     """Everything about stopping, as far as the file goes."""
     stop, display = evaluation.results.stopping, evaluation.display
     blocks: list[Block] = [*_answer(stop, display), *_findings(evaluation)]
+    blocks += [Paragraph(words) for words in of_one_wheel(stop)]
     if any(at.drag.known for at in stop.feet):
         blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
     if (drawing := stopping_plot(stop, display)) is not None:
@@ -137,10 +146,11 @@ def _feet(stop: Stopping, display: Display) -> Table:
 
 
 def _pressed(stop: Stopping, number: int, display: Display) -> str:
-    """Pressure at the calipers over the torque of a brake."""
-    forces = [brake.feet[number] for brake in stop.brakes]
-    torque = alike((force.torque for force in forces), display)
-    return f"{alike((force.pressure for force in forces), display)}\n{torque} of torque"
+    """Pressure at the calipers over the torque at a wheel, which is that of all its calipers."""
+    forces = {brake.caliper: brake.feet[number] for brake in stop.brakes}
+    wheels = [[forces[name].torque for name in group] for group in stop.stance.braked.most]
+    torque = alike((total("torque at a wheel", each) for each in wheels), display)
+    return f"{alike((force.pressure for force in forces.values()), display)}\n{torque} of torque"
 
 
 def _needs(stop: Stopping, display: Display) -> Table:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
@@ -14,7 +14,7 @@ from firmpedal.formulas.braking import deceleration, drag_needed, foot_needed, s
 from firmpedal.formulas.grip import lesser, rule_energy, stop_energy
 from firmpedal.formulas.levers import line_pressure
 from firmpedal.model.aircraft import Gear, find
-from firmpedal.quantity import Mark, Value, apply, exactly, largest, total, unknown
+from firmpedal.quantity import Mark, Missing, Value, apply, exactly, largest, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -65,6 +65,7 @@ class Stopping:
     rule_energy: Value
     motion_energy: Value
     energy: Value  # the greater of the two
+    energies: tuple[Value, ...]  # the same for each brake, as far as it or its disc gets it
     contradictions: tuple[Contradiction, ...]
 
 
@@ -87,7 +88,8 @@ def stopping(
         for n in range(len(FEET))
     )
     work = _Needs(aircraft, cylinders, reach, trial, ground)
-    rule, motion = _energies(ground)
+    rule, motion = _energies(ground, ground.wheels)
+    energy = largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy")
     return Stopping(
         is_asked(aircraft),
         ground,
@@ -101,7 +103,8 @@ def stopping(
         _distance(ground.speed, ground.wanted, "distance of the wanted stop", "wanted"),
         rule,
         motion,
-        largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy"),
+        energy,
+        tuple(_energy_of(caliper, ground, energy) for caliper in aircraft.calipers),
         contradictions(aircraft, ground, brakes),
     )
 
@@ -130,7 +133,15 @@ def _brake(
     at = {foot: [made.pressures[n] for made in pressing] for n, foot in enumerate(FEET)}
     at["trial"] = [_pressure(aircraft, made, TRIAL, f"{caliper.place}.braking.trial") for made in pressing]
     made = {
-        foot: force(caliper, pressures, radius, lining, ground.tyre_radius, foot)
+        foot: force(
+            caliper,
+            pressures,
+            radius,
+            lining,
+            ground.tyre_radius,
+            foot,
+            alone=ground.braked.alone(caliper.name),
+        )
         for foot, pressures in at.items()
     }
     feet = tuple(made[foot] for foot in FEET)
@@ -227,8 +238,23 @@ class _Needs:
         return Needed(what, drag, foot, pressure)
 
 
-def _energies(ground: Stance) -> tuple[Value, Value]:
-    known = {"mass": ground.mass, "speed": ground.speed, "wheels": ground.wheels}
+def _energy_of(caliper: Caliper, ground: Stance, of_wheel: Value) -> Value:
+    """Of a wheel with more brakes each gets its part; the disc that they grip together gets it all."""
+    braked = ground.braked
+    if braked.alone(caliper.name):
+        return of_wheel
+    shared, at_disc = braked.sharing(caliper.name), braked.at_disc(caliper)
+    if at_disc is not None:
+        what = f"the energy that {caliper.name} and the other caliper on its disc take together"
+        asked = (Missing(f"{caliper.place}.leaflet.energy", what),)
+        span = (braked.count.low, shared.high)
+        shared = replace(shared, span=span, mark=Mark.DERIVED, missing=at_disc.missing or asked)
+    label = f"energy of a stop for {caliper.name} or for its disc"
+    return largest(label, _energies(ground, shared), f"{caliper.place}.energy of a stop")
+
+
+def _energies(ground: Stance, wheels: Value) -> tuple[Value, Value]:
+    known = {"mass": ground.mass, "speed": ground.speed, "wheels": wheels}
     rule = apply(
         rule_energy, "energy for each wheel by the rule", place=f"{PLACE}.energy by the rule", **known
     )
