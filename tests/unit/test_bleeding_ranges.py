@@ -1,0 +1,94 @@
+"""Filling past a hump, past a place above the cap, and on a slope that is a range: volumes and weights by hand."""
+
+from __future__ import annotations
+
+from math import cos, dist, pi, radians, sin
+
+import pytest
+from test_bleeding import evaluated, found_in, words_of
+
+from firmpedal.units import to_unit
+
+INCH, GRAVITY = 0.0254, 9.80665
+LIGHT, HEAVY = 859, 875  # MIL-PRF-5606 [kg/m^3]
+LEG = "via: [[49, -18, -5], [50, -38, -25]]"
+INLET = "seat: [8.6, 7, 8.4]"
+CALIPER, BELLY = (50.8, -39, -27), (46.6, -15.6, -3.6)
+
+
+def hump(up):
+    """The hose down the leg goes over a point this high between the belly and the wheel."""
+    return LEG, f"via: [[49, -18, {up}], [50, -38, -25]]"
+
+
+def cubic_inches(value):
+    assert value.exact
+    return to_unit(value.middle, "cu in")
+
+
+@pytest.fixture(scope="module")
+def humped():
+    return evaluated(hump(12))
+
+
+@pytest.fixture(scope="module")
+def pumping(humped):
+    (found,) = (each for each in found_in(humped).pumping if each.near == "point 2 of leg")
+    return found
+
+
+class TestHumpInTheLeg:
+    def test_down_to_the_wheel_is_the_hose_from_the_hump_on(self, humped, pumping):
+        far, near = self.sides(humped)
+        assert far > near
+        assert cubic_inches(pumping.down) == pytest.approx(pi / 4 * (3 / 16) ** 2 * far, rel=1e-6)
+
+    def test_up_to_the_cylinder_are_the_rest_of_it_the_floor_and_the_hose_to_the_valve(self, humped, pumping):
+        lines = {line.name: line for line in humped.laid}
+        hoses = self.sides(humped)[1] + lines["down"].hose.order_length.middle / INCH
+        tube = lines["floor"].developed_length.middle / INCH
+        between = pi / 4 * ((3 / 16) ** 2 * hoses + (1 / 4 - 2 * 0.035) ** 2 * tube)
+        assert cubic_inches(pumping.between) == pytest.approx(between, rel=1e-6)
+
+    @staticmethod
+    def sides(evaluation):
+        """The hose as it is ordered, parted as its straights are by the hump: towards the wheel, and up."""
+        points = [CALIPER, (50, -38, -25), (49, -18, 12), BELLY]
+        straights = [dist(one, other) for one, other in zip(points[:-1], points[1:], strict=True)]
+        (leg,) = (line.hose.order_length.middle / INCH for line in evaluation.laid if line.name == "leg")
+        far = leg * sum(straights[:2]) / sum(straights)
+        return far, leg - far
+
+    def test_the_strokes_told_are_whole_and_enough(self, humped, pumping):
+        """1.310 cu in by strokes of 0.9 in on 5/8 in, 0.276 cu in each: 4.7, so that the fifth brings it."""
+        assert cubic_inches(pumping.stroke) == pytest.approx(pi / 4 * 0.625**2 * 0.9)
+        strokes = cubic_inches(pumping.down) / cubic_inches(pumping.stroke)
+        assert 4.6 < strokes < 4.8
+        assert pumping.strokes.span == pytest.approx((strokes, strokes))
+        assert "come at caliper within 5 full strokes" in words_of(humped)
+
+
+class TestAboveTheCap:
+    """The cap is 27 in up; fluid has to be pushed up to the highest point, and gravity stops at the worst."""
+
+    def test_the_weight_is_that_up_to_the_highest_point_of_the_way(self):
+        (rise,) = found_in(evaluated(hump(33))).rises
+        low, high = ((33 + 27) * INCH * GRAVITY * density for density in (LIGHT, HEAVY))
+        assert rise.column.span == pytest.approx((low, high), rel=1e-6)
+
+    @pytest.mark.parametrize(("leg", "inlet", "line", "above"), [(30, 35, "cross", 8), (36, 29, "leg", 9)])
+    def test_gravity_is_blocked_where_a_line_stands_highest_above_it(self, leg, inlet, line, above):
+        (rise,) = found_in(evaluated(hump(leg), (INLET, f"seat: [8.6, 7, {inlet}]"))).rises
+        (gravity,) = rise.gravity
+        assert gravity.blocked.line == line
+        assert to_unit(gravity.blocked.above.middle, "in") == pytest.approx(above)
+
+    def test_on_a_slope_that_is_a_range_the_weight_has_one(self):
+        """Cap and caliper are 54 in apart in height and 53.8 lengthwise, which counts as the nose comes up."""
+        (rise,) = found_in(evaluated(("level: {nose up: 0}", "level: {nose up: 1 to 4}"))).rises
+        heights = [54 * cos(radians(angle)) + 53.8 * sin(radians(angle)) for angle in (1, 4)]
+        assert heights[0] < heights[1]
+        low, high = (
+            height * INCH * GRAVITY * density for height, density in zip(heights, (LIGHT, HEAVY), strict=True)
+        )
+        assert rise.column.span == pytest.approx((low, high), rel=1e-6)
