@@ -1,7 +1,8 @@
-"""Filling past a hump, past a place above the cap, and on a slope that is a range: volumes and weights by hand."""
+"""Filling past a hump, above the cap, and on a slope that is a range: volumes and weights by hand."""
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import cos, dist, pi, radians, sin
 
 import pytest
@@ -54,7 +55,7 @@ class TestHumpInTheLeg:
     def sides(evaluation):
         """The hose as it is ordered, parted as its straights are by the hump: towards the wheel, and up."""
         points = [CALIPER, (50, -38, -25), (49, -18, 12), BELLY]
-        straights = [dist(one, other) for one, other in zip(points[:-1], points[1:], strict=True)]
+        straights = [dist(one, other) for one, other in pairwise(points)]
         (leg,) = (line.hose.order_length.middle / INCH for line in evaluation.laid if line.name == "leg")
         far = leg * sum(straights[:2]) / sum(straights)
         return far, leg - far
@@ -84,7 +85,7 @@ class TestAboveTheCap:
         assert to_unit(gravity.blocked.above.middle, "in") == pytest.approx(above)
 
     def test_on_a_slope_that_is_a_range_the_weight_has_one(self):
-        """Cap and caliper are 54 in apart in height and 53.8 lengthwise, which counts as the nose comes up."""
+        """Cap and caliper are 54 in apart in height and 53.8 lengthwise, which counts nose up."""
         (rise,) = found_in(evaluated(("level: {nose up: 0}", "level: {nose up: 1 to 4}"))).rises
         heights = [54 * cos(radians(angle)) + 53.8 * sin(radians(angle)) for angle in (1, 4)]
         assert heights[0] < heights[1]

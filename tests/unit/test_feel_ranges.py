@@ -1,4 +1,4 @@
-"""A pedal's curves where figures are ranges or lines run hot: which end of a band each of its ends comes from."""
+"""A pedal's curves where figures are ranges or lines run hot: what each end of a band comes from."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def test_after_an_hour_the_plastic_has_given_as_much_more_as_its_stiffness_fell(
 
 
 def test_a_stroke_that_is_a_range_ends_soonest_in_the_softest_case():
-    """Worked forwards: the least force is that of the soft row at 0.2 in, the greatest the firm row's at 0.25."""
+    """Worked forwards: the least force is the soft row's at 0.2 in, the greatest the firm row's at 0.25."""
     found = felt(evaluated(HOSE, (STROKE, "stroke: 0.2 to 0.25\n")))
     forces = found.force_of(found.bottoms, Case())
     assert forces[0] < forces[1]

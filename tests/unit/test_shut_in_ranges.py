@@ -48,7 +48,7 @@ def test_what_may_hold_least_gives_first():
     ("pilot", "copilot", "other"), [("alder", "cedar", "green"), ("birch", "elder", "red")]
 )
 def test_the_wheel_that_was_set_by_less_pressure_is_slack_first(pilot, copilot, other):
-    """A pedal of twice the ratio sets one side at 652 psi; the other's 326 psi are gone after 2.7 degrees, rounded down."""
+    """Twice the ratio sets one side at 652 psi; the other's 326 psi are gone after 2.7 degrees."""
     side = {"alder": "left", "birch": "right"}[pilot]
     levers = [
         (

@@ -1,4 +1,4 @@
-"""Stopping where figures are ranges: each verdict on the side of its band that makes it sure, worked by hand."""
+"""Stopping where figures are ranges: each verdict only where all of its band bears it, by hand."""
 
 from __future__ import annotations
 
