@@ -93,3 +93,35 @@ class TestAboveTheCap:
             height * INCH * GRAVITY * density for height, density in zip(heights, (LIGHT, HEAVY), strict=True)
         )
         assert rise.column.span == pytest.approx((low, high), rel=1e-6)
+
+    def test_a_line_that_only_may_stand_highest_does_not_block_it(self):
+        """The leg is 5 in above the cap for sure, the inlet 2 to 9 in."""
+        (rise,) = found_in(evaluated(hump(32), (INLET, "seat: [8.6, 7, 29 to 36]"))).rises
+        (gravity,) = rise.gravity
+        assert gravity.blocked.line == "leg"
+        assert to_unit(gravity.blocked.above.middle, "in") == pytest.approx(5)
+
+    def test_an_attitude_that_lifts_no_line_above_the_cap_beats_one_with_less_deep_traps(self):
+        """Steeply nose up the traps are 21.9 in deep and not 24.3, but the feed's corner is above the cap."""
+        feed = "feed: {from: pot.out, to: second.inlet, made of: hose -4 PTFE braided"
+        steep = ("{level: {nose up: 0}}", "{level: {nose up: 0}, steep: {nose up: 40}}")
+        found = evaluated(hump(12), steep, (feed, f"{feed}, via: [[-8, 0, 26.5]]"))
+        (rise,) = found_in(found).rises
+        over = {each.attitude: each.blocked for each in rise.gravity}
+        above = (26.5 - 27) * cos(radians(40)) + (8 - 3) * sin(radians(40))
+        assert rise.attitude == "level"
+        assert over["level"] is None
+        assert to_unit(over["steep"].above.middle, "in") == pytest.approx(above)
+        traps = [dict(trap.depths) for trap in found.results.heights.traps]
+        deep = [
+            sum(each[name].middle for each in traps if name in each) / INCH for name in ("level", "steep")
+        ]
+        assert deep == pytest.approx([24.3, 21.94], abs=0.01)
+
+
+def test_a_corner_that_is_unknown_sideways_leaves_the_air_unknown_though_its_height_is_known():
+    """The hump is 15.6 in deep all the same; how much of the hose lies above the spill is not known."""
+    found = found_in(evaluated((LEG, "via: [[49, -18, 12], [50, unknown, -25]]")))
+    (pocket,) = (each for each in found.pockets if each.near == "point 2 of leg")
+    assert to_unit(pocket.depth.middle, "in") == pytest.approx(12 + 3.6)
+    assert [missing.what for missing in pocket.air.missing] == ["the corners of the lines at point 2 of leg"]
