@@ -11,13 +11,13 @@ from firmpedal.report.trapped import trapped_sheet
 
 PSI_AREA = 3.14159265 / 4 * 0.625**2  # square inches of a cylinder of 5/8 in
 RISE = 8.28e-4 * 1.793e9 / 1.8 / 6894.757  # psi for one degree Fahrenheit in hose that takes nothing: 119.6
+FEET = ("fluid: MIL-PRF-5606\n", "fluid: MIL-PRF-5606\nfoot: {normal: 50, hard: 100, panic: 120}\n")
 HARD, NORMAL = 100 * 2 / PSI_AREA, 50 * 2 / PSI_AREA  # 652 and 326 psi of a ratio of 2
 
 
 def sheet(*edits):
     """All lines are hose, which may take nothing at all: then both wheels rise by the same."""
-    feet = ("fluid: MIL-PRF-5606\n", "fluid: MIL-PRF-5606\nfoot: {normal: 50, hard: 100, panic: 120}\n")
-    return trapped_sheet(evaluate_text(planted(feet, *edits), "two"))
+    return trapped_sheet(evaluate_text(planted(FEET, *edits), "two"))
 
 
 def rated(wheel, side, psi):
@@ -36,6 +36,24 @@ def test_the_placard_tells_the_degrees_of_the_wheel_that_has_the_least(red, gree
     placard = sheet(rated("red_wheel", "left", red), rated("green_wheel", "right", green)).blocks[0].text
     assert f"more than {least} degrees Fahrenheit" in placard
     assert f"of what is known {wheel}_wheel gives first" in placard
+
+
+@pytest.mark.parametrize(("red", "green", "wheel"), [(1100, 1300, "red"), (1300, 1000, "green")])
+def test_the_rule_tells_of_the_wheel_where_something_gives_soonest(red, green, wheel):
+    """Both wheels rise alike; the one that holds less is the one to be warned of."""
+    edits = rated("red_wheel", "left", red), rated("green_wheel", "right", green)
+    evaluation = evaluate_text(planted(FEET, *edits), "two")
+    (found,) = (each for each in evaluation.findings if each.rule == "parking-valve-traps-heat")
+    degrees = int((min(red, green) - HARD) / RISE)
+    assert f"from the hard foot {wheel}_wheel (rated {min(red, green):,} psi)" in found.message
+    assert f"is reached after {degrees} to" in found.message
+
+
+def test_one_degree_is_one():
+    """From 652 psi to 850 are 198, which are 1.7 degrees of hose that takes nothing."""
+    assert int((850 - HARD) / RISE) == 1
+    placard = sheet(rated("red_wheel", "left", 850)).blocks[0].text
+    assert "more than 1 degree Fahrenheit: of what is known red_wheel" in placard
 
 
 def test_what_may_hold_least_gives_first():

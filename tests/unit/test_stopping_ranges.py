@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from test_stopping import STANCE, tailwheel, with_ground
+from test_stopping import AIRCRAFT, STANCE, tailwheel, with_ground
 
 from firmpedal.finding import Level
 from firmpedal.pipeline import evaluate_text
@@ -78,3 +78,63 @@ def test_each_row_of_the_feet_has_its_own_pressure_and_torque():
         pressure, torque = (words.split()[0].replace(",", "") for words in row[3].splitlines())
         assert float(pressure) == pytest.approx(500 * force / 153.398, abs=0.51)
         assert float(torque) == pytest.approx(1219.3 * force / 153.398, rel=6e-3)
+
+
+def contradictions(text):
+    return evaluate_text(text).results.stopping.contradictions
+
+
+SCALES = "wheelbase: 60, cg height: 30, weight on mains: 1056 lb, weight on nose or tail: 264 lb"
+
+
+@pytest.mark.parametrize(
+    ("declared", "contradicts"),
+    [
+        ("13.1", ""),
+        ("13.3", "at most"),
+        ("13.1 to 15", ""),
+        ("13.3 to 15", "at most"),
+        ("10.9", ""),
+        ("10.7", "at least"),
+        ("9 to 10.9", ""),
+        ("9 to 10.7", "at least"),
+    ],
+)
+def test_a_distance_that_all_of_its_band_puts_elsewhere_contradicts_the_scales(declared, contradicts):
+    """A fifth of the weight is on the third wheel, so it is 12 in; a tenth of it, 1.2 in, is let go."""
+    found = contradictions(with_ground(f"{SCALES}, mains to cg: {declared}"))
+    assert [each.relation for each in found] == [contradicts] * bool(contradicts)
+
+
+@pytest.mark.parametrize(
+    ("mains", "landing", "contradicts"),
+    [
+        ("1056 lb", "1320 lb", False),
+        ("1060 lb", "1320 lb", True),
+        ("1050 to 1100 lb", "1320 lb", False),
+        ("1060 to 1100 lb", "1300 to 1322 lb", True),
+        ("1060 to 1100 lb", "1300 to 1330 lb", False),
+    ],
+)
+def test_scales_that_surely_show_more_than_the_landing_weight_contradict_it(mains, landing, contradicts):
+    """On the third wheel are 264 lb."""
+    text = with_ground(SCALES.replace("1056 lb", mains)).replace("1320 lb", landing)
+    assert bool(contradictions(text)) is contradicts
+
+
+@pytest.mark.parametrize(
+    ("torque", "relation", "twice"),
+    [
+        (1219.3 * 1.05, None, False),
+        (1219.3 * 1.2, "at most", False),
+        (1219.3 * 2, "at most", True),
+        (1219.3 * 3, "at most", False),
+        (1219.3 * 0.8, "at least", False),
+    ],
+)
+def test_a_torque_is_held_against_the_friction_that_is_declared(torque, relation, twice):
+    """At 500 psi 1,219.3 lbf in are friction 0.3; twice that is what the pistons of both sides would be."""
+    leaflet = f"lining friction: 0.3\n    leaflet: {{torque: {torque:.1f} lbf in, at pressure: 500}}"
+    found = contradictions(AIRCRAFT.replace("lining friction: 0.3", leaflet))
+    assert [each.relation for each in found] == [relation] * 2 * bool(relation)
+    assert any("both sides" in each.reason for each in found) is twice
