@@ -125,3 +125,29 @@ def test_a_corner_that_is_unknown_sideways_leaves_the_air_unknown_though_its_hei
     (pocket,) = (each for each in found.pockets if each.near == "point 2 of leg")
     assert to_unit(pocket.depth.middle, "in") == pytest.approx(12 + 3.6)
     assert [missing.what for missing in pocket.air.missing] == ["the corners of the lines at point 2 of leg"]
+
+
+def test_a_line_far_aft_is_low_on_a_steep_slope_however_high_it_is_on_the_level():
+    """At 40 degrees a corner 55 in up and 35 in aft comes to 19.6 in, the cap to 22.6."""
+    steep = ("{level: {nose up: 0}}", "{steep: {nose up: 40}}")
+    (rise,) = found_in(evaluated(steep, (LEG, "via: [[35, -18, 55], [50, -38, -25]]"))).rises
+    cap, corner, caliper = (
+        up * cos(radians(40)) - aft * sin(radians(40)) for aft, up in ((-3, 27), (35, 55), (50.8, -27))
+    )
+    assert caliper < corner < cap
+    low, high = ((cap - caliper) * INCH * GRAVITY * density for density in (LIGHT, HEAVY))
+    assert rise.column.span == pytest.approx((low, high), rel=1e-6)
+
+
+def test_a_caliper_a_foot_and_a_half_below_the_cap_has_that_much_above_it():
+    (rise,) = found_in(evaluated(("seat: [50.8, -39, -27]", "seat: [50.8, -39, 9]"))).rises
+    low, high = (18 * INCH * GRAVITY * density for density in (LIGHT, HEAVY))
+    assert rise.column.span == pytest.approx((low, high), rel=1e-6)
+
+
+def test_what_may_be_no_high_point_may_hold_no_air():
+    """The corner is 10 in down to 12 in up; below -3.6 in the hose only goes down to the wheel."""
+    found = found_in(evaluated(hump("-10 to 12")))
+    (pocket,) = (each for each in found.pockets if each.near == "point 2 of leg")
+    assert (pocket.depth.low, pocket.air.low) == (0, 0)
+    assert pocket.depth.high == pytest.approx((12 + 3.6) * INCH)
