@@ -198,6 +198,21 @@ def test_a_file_that_says_nothing_of_braking_is_left_in_peace():
     assert stopping_plot(evaluation.results.stopping, evaluation.display) is None
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "effective radius: 2.3",
+        "lining friction: 0.3",
+        "pads: {inner radius: 2}",
+        "leaflet: {torque: 1200 lbf in}",
+        "leaflet: {energy: 50000 ft-lbf}",
+    ],
+)
+def test_one_figure_of_a_brake_is_enough_to_be_asked_about_stopping(words):
+    bare = re.sub(r"on the ground: .*\n|    lining friction: .*\n", "", AIRCRAFT)
+    assert stopping(bare.replace("effective radius: 2.3", words)).asked
+
+
 def test_the_same_file_with_a_stance_has_its_sheet_in_the_packet():
     evaluation = evaluate_text(with_ground(STANCE))
     assert TITLE in {sheet.title for sheet in packet_sheets(evaluation)}
