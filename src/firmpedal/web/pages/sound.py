@@ -10,13 +10,14 @@ from firmpedal.export.html import html
 from firmpedal.project.acceptances import accepting, not_accepting
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
+from firmpedal.quantity import When
 from firmpedal.report.cover import certificate
 from firmpedal.report.findings import UNTIL_KNOWN, summary
 from firmpedal.report.found import found
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, put_words, raw, said, working
+from firmpedal.web.elements import OPENING, box, link, put_words, raw, said, working
 from firmpedal.web.figures import ways_to_figures
 from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
@@ -25,6 +26,8 @@ from firmpedal.web.sound.measure_row import MeasureRow
 from firmpedal.web.turns import in_turn
 
 if TYPE_CHECKING:
+    from nicegui.element import Element
+
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.found import Found
     from firmpedal.report.to_measure import ToMeasure
@@ -42,6 +45,12 @@ HOW = (
 ACCEPTED = "{rule} is accepted at {places}. Undo takes it back."
 TAKEN_BACK = "{rule}: the acceptance is taken back."
 WRITTEN = "{what}: {words} is in the file. Undo takes it out."
+FROM_WHEN = {
+    When.NOW: "Now",
+    When.IN_HAND: "With the parts in hand",
+    When.FITTED: "When the lines are fitted",
+    When.TRIED: "In the first trials",
+}
 FOR_EVERY_OPTION = "It stands in the aircraft as written, for every option."
 
 
@@ -51,6 +60,7 @@ class SoundPage:
     def __init__(self, frame: Frame) -> None:
         self.watch, self.file = frame.watch, frame.file
         self._news = ""  # what was done here, to be said with the change that it makes
+        self._first: Found | None = None
         option, changes = self.watch.option, self.watch.document.may_change
         with frame.main:
             said("p", LEAD, "fp-step-lead")
@@ -62,6 +72,7 @@ class SoundPage:
                 with box("section", "fp-section", id="found", aria_label="What was found"):
                     self._found_title = said("h2", "What was found", tabindex="-1")
                     self._summary = raw("", classes="fp-sound-summary")
+                    raw(OPENING, classes="fp-opening")
                     self._findings = Kept(box("ul", "fp-findings"), self._card)
                 self._measuring = box("section", "fp-section", id="measure", aria_label="To measure")
                 with self._measuring:
@@ -70,7 +81,7 @@ class SoundPage:
                     said("p", HOW if changes else AT_THE_COMPUTER, "fp-small")
                     with box(classes="fp-actions"):
                         link(FORM, addresses.paper(self.file, "form.pdf", option), "fp-button")
-                    self._rows = Kept(box("ul", "fp-measures"), self._row)
+                    self._groups = {when: self._group(when) for when in When}
             self._empty = box(classes="fp-empty")
             with self._empty:
                 said("p", NOTHING)
@@ -97,19 +108,31 @@ class SoundPage:
         if evaluation is None:
             return
         self._summary.set_content(html((*certificate(evaluation), Paragraph(summary(evaluation)))))
-        gone = self._findings.show([(_about(each), (each, evaluation)) for each in found(evaluation)])
+        told = found(evaluation)
+        self._first = told[0] if told else None
+        gone = self._findings.show([(_about(each), (each, evaluation)) for each in told])
         lacking = to_measure(evaluation)
         self._measuring.set_visibility(bool(lacking))
-        gone |= self._rows.show([(_row_of(each), (each, evaluation)) for each in lacking])
+        for when, (fold, rows) in self._groups.items():
+            wanted = [(_row_of(each), (each, evaluation)) for each in lacking if each.when is when]
+            fold.set_visibility(bool(wanted))
+            gone |= rows.show(wanted)
         if gone:  # whoever goes by keyboard stands on something still
             js = "if (document.activeElement === document.body)"
             ui.run_javascript(f"{js} getHtmlElement({self._found_title.id}).focus({{preventScroll: true}})")
 
     def _card(self, told: tuple[Found, Evaluation]) -> FindingCard:
         changes = self.watch.document.may_change
-        return FindingCard(
-            told[0], self.file, self._accept if changes else None, self._take_back if changes else None
-        )
+        accept, take_back = (self._accept, self._take_back) if changes else (None, None)
+        return FindingCard(told[0], self.file, accept, take_back, unfolded=told[0] is self._first)
+
+    def _group(self, when: When) -> tuple[Element, Kept[tuple[ToMeasure, Evaluation]]]:
+        """What can be measured from one time on, under that; what can be measured now lies open."""
+        opened = {"open": ""} if when is When.NOW else {}
+        with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
+            said("summary", FROM_WHEN[when])
+            rows = Kept(box("ul", "fp-measures"), self._row)
+        return fold, rows
 
     def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
         return MeasureRow(told[0], self.file, self._write if self.watch.document.may_change else None)
