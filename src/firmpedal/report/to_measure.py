@@ -12,13 +12,15 @@ from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
 from firmpedal.project.tree import UNKNOWN, Branch, word_of
 from firmpedal.quantity import When
-from firmpedal.report.findings import waiting
+from firmpedal.report.findings import waiting, when_of
 from firmpedal.report.measuring_items import Item, reads_at, unknowns
 from firmpedal.report.measuring_words import blank_of
-from firmpedal.report.standing import when_of
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Missing
     from firmpedal.report.sheet import Blank
 
 NEEDED_LATER = "no rule waits for it yet; it is open in the file"
@@ -61,17 +63,32 @@ class ToMeasure:
 
 def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     """Each thing once: what rules wait for, what else the file leaves unknown, last what waits."""
-    when = when_of(evaluation)
-    found: dict[str, ToMeasure] = {}
+    when, found = when_of(evaluation), dict[str, ToMeasure]()
     for what, (rules, places) in waiting(evaluation).items():
-        one = replace(_one(evaluation, what, rules, places), when=when[what])
-        key = _key(evaluation, one)
-        found[key] = _joined(found[key], one) if key in found else one
+        _put(evaluation, found, replace(_one(evaluation, what, rules, places), when=when[what]))
     for item in unknowns(evaluation.reading):
         if not any(_within(item.path, place) for one in found.values() for place in (one.at, *one.places)):
             place = item.path.removesuffix(".value")
             found[place] = _one(evaluation, label_of(place), (), (place,))
     return tuple(sorted(found.values(), key=lambda one: list(When).index(one.when)))
+
+
+def asked_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[ToMeasure, ...]:
+    """What some figures lack, each thing once, with the rules that wait for it as well."""
+    rules, found = waiting(evaluation), dict[str, ToMeasure]()
+    places: dict[str, tuple[tuple[str, ...], When]] = {}
+    for each in missing:
+        before, _ = places.get(each.what, ((), each.when))
+        places[each.what] = (tuple(dict.fromkeys((*before, each.place))), each.when)
+    for what, (where, when) in places.items():
+        waits = rules[what][0] if what in rules else ()
+        _put(evaluation, found, replace(_one(evaluation, what, waits, where), when=when))
+    return tuple(found.values())
+
+
+def _put(evaluation: Evaluation, found: dict[str, ToMeasure], one: ToMeasure) -> None:
+    key = _key(evaluation, one)
+    found[key] = _joined(found[key], one) if key in found else one
 
 
 def _within(path: str, place: str) -> bool:

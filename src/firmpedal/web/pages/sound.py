@@ -11,8 +11,9 @@ from firmpedal.project.acceptances import accepting, not_accepting
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
 from firmpedal.report.cover import certificate
-from firmpedal.report.findings import UNTIL_KNOWN, summary
+from firmpedal.report.findings import summary
 from firmpedal.report.found import found
+from firmpedal.report.measure_sheet import UNTIL_KNOWN
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses

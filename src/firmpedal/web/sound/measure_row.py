@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import EditError
-from firmpedal.project.names import label_of
+from firmpedal.report.measure_sheet import same_words
 from firmpedal.web.elements import box, said
 from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.sound.ways import ways
@@ -18,8 +18,6 @@ if TYPE_CHECKING:
     from firmpedal.web.sound.forms import Given
 
     Write = Callable[[ToMeasure, str], Awaitable[None]]
-
-SAME = "The same figure goes to {others}, which the file makes alike."
 
 
 class MeasureRow:
@@ -41,7 +39,7 @@ class MeasureRow:
             if told.later:
                 said("p", told.later)
             if told.others:
-                said("p", SAME.format(others=", ".join(map(label_of, told.others))), "fp-small")
+                said("p", same_words(told), "fp-small")
             said("p", told.why, "fp-small")
             self._ways = box(classes="fp-finding-ways")
 
