@@ -138,9 +138,10 @@ def test_what_no_rule_waits_for_is_said_and_holds_nobody_up():
     said = next_step(found, "sound")
     assert said.words == f"Sound: order the parts. {things} things to measure, for which no rule waits."
     assert said.ways[0][1] is To.BUY
-    assert "later: 1 in the first trials." in next_step(
-        having(unclear=(TRIED,), leaves_open=True), "sound"
-    ).words
+    assert (
+        "later: 1 in the first trials."
+        in next_step(having(unclear=(TRIED,), leaves_open=True), "sound").words
+    )
 
 
 def test_cautions_are_looked_at_before_the_order():

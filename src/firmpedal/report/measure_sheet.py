@@ -11,6 +11,7 @@ from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
+    from firmpedal.report.offers import Offer
     from firmpedal.report.to_measure import ToMeasure
 
 UNTIL_KNOWN = (
@@ -32,7 +33,24 @@ def measure_sheet(evaluation: Evaluation) -> Sheet | None:
 def _words(evaluation: Evaluation, one: ToMeasure) -> str:
     own = (one.at,) if one.at else tuple(place for place in one.places if place not in one.others)
     where = "; ".join(where_of(evaluation, place) for place in own)
-    return "\n".join(words for words in (one.what, where, same_words(one), one.why) if words)
+    lines = (one.what, where, same_words(one), *map(offer_words, one.offers), one.why)
+    return "\n".join(words for words in lines if words)
+
+
+def line_of(one: ToMeasure) -> str:
+    """One thing in one line of a list, with what else it is for and what the file offers."""
+    return ". ".join(
+        words
+        for words in (one.what, same_words(one).removesuffix("."), *map(offer_words, one.offers))
+        if words
+    )
+
+
+def offer_words(offer: Offer) -> str:
+    """What a figure that stands elsewhere is worth here."""
+    if offer.doubt:
+        return f"{offer.thing} has {offer.words} in the file, {offer.doubt}: measure it"
+    return f"{offer.thing} has {offer.words} in the file: is it that disc?"
 
 
 def same_words(one: ToMeasure) -> str:

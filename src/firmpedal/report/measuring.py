@@ -61,7 +61,12 @@ def _subtitle(evaluation: Evaluation) -> str:
 def _lead(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Block, ...]:
     unit = evaluation.display.unit(Dimension.LENGTH) or ""
     facts = (("datum", datum_words(evaluation.aircraft.datum)), ("lengths", f"{unit}, as in the file"))
-    return (Paragraph(_count(evaluation, items)), Facts(facts), axes(evaluation.aircraft.aircraft.gear), Bullets(HOW))
+    return (
+        Paragraph(_count(evaluation, items)),
+        Facts(facts),
+        axes(evaluation.aircraft.aircraft.gear),
+        Bullets(HOW),
+    )
 
 
 def _count(evaluation: Evaluation, items: tuple[Item, ...]) -> str:

@@ -104,6 +104,11 @@ def _sound(found: Standing) -> Next:
             "whoever inspects it before you order.",
             (("See your reasons", To.FOUND), ("What to buy", To.BUY)),
         )
+    return _order(found)
+
+
+def _order(found: Standing) -> Next:
+    """Nothing holds the order up."""
     order = (("Order the parts", To.BUY),)
     if found.later:
         words = f"Order the parts. {_some(found.later, 'thing')} to measure later"

@@ -15,6 +15,7 @@ from firmpedal.quantity import When
 from firmpedal.report.findings import waiting, when_of
 from firmpedal.report.measuring_items import Item, reads_at, unknowns
 from firmpedal.report.measuring_words import blank_of
+from firmpedal.report.offers import Offer, offers_for
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Missing
     from firmpedal.report.sheet import Blank
 
+WITH_UNIT = "write its unit too, such as {unit}"
 NEEDED_LATER = "no rule waits for it yet; it is open in the file"
 LATER = {
     When.NOW: "",
@@ -38,7 +40,8 @@ class ToMeasure:
 
     `at` is the one place of the file where its figure is written, empty where it is no single value;
     `places` are where it is missed, `others` what gets the same figure as copies do. `unit` is that of
-    the file for a bare figure, or the words to choose from; `when` it is there to be measured.
+    the file for a bare figure, or the words to choose from; `when` it is there to be measured; `offers` are
+    figures that the file has elsewhere and that may be it.
     """
 
     what: str
@@ -49,6 +52,7 @@ class ToMeasure:
     unit: str = ""
     how: str = ""
     when: When = When.NOW
+    offers: tuple[Offer, ...] = ()
 
     @property
     def why(self) -> str:
@@ -113,7 +117,8 @@ def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tupl
     if blank is None:
         return ToMeasure(what, rules, places)
     copies = () if at == places[0] else (places[0],)
-    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how)
+    offers = offers_for(evaluation, at)
+    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how, offers=offers)
 
 
 def _joined(one: ToMeasure, other: ToMeasure) -> ToMeasure:
@@ -133,7 +138,7 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
         return None
     node, reads = walked(tree, place), reads_at(tree, place)
     thing = walked(tree, place.rpartition(".")[0])
-    if node is None and (reads is None or not isinstance(thing, Branch)):
+    if node is None and (reads is None or not (thing is None or isinstance(thing, Branch))):
         return None
     if node is not None and UNKNOWN not in (word_of(node), word_of(walked(node, "value"))):
         return None
@@ -143,7 +148,11 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
     blank = blank_of(Item(place, reads, ()), own)
     if len(blank.boxes) != 1:
         return None
-    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], place),))
+    unit = _unit(evaluation, blank.boxes[0], place)
+    if blank.boxes[0] and not unit:
+        how = "; ".join(words for words in (blank.how, WITH_UNIT.format(unit=blank.boxes[0])) if words)
+        return replace(blank, boxes=("",), how=how)
+    return replace(blank, boxes=(unit,))
 
 
 def _unit(evaluation: Evaluation, words: str, place: str) -> str:
