@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import PurePath
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.closer import NOT_IN_THE_FILE
 from firmpedal.finding import Level
 from firmpedal.quantity import When
 from firmpedal.report.sheet import Facts, Group, Paragraph, Sheet, Tone
@@ -37,7 +38,7 @@ def waiting(evaluation: Evaluation) -> dict[str, tuple[tuple[str, ...], tuple[st
     for unclear in evaluation.not_shown:
         for missing in unclear.missing:
             rules, places = found.get(missing.what, ((), ()))
-            place = missing.place or unclear.place
+            place = unclear.place if missing.place in NOT_IN_THE_FILE else missing.place
             found[missing.what] = (_with(rules, unclear.rule), _with(places, place))
     return found
 

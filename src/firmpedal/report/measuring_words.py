@@ -80,6 +80,8 @@ HOWS = {
     "disc": "plumb line and tape to the middle of the axle at the disc",
     "ball": "plumb line and tape to its middle",
     "radius": "tape, from its middle",
+    "tightest bend": "round things of known size held inside the bend, everything moved through all it can "
+    "do, on both sides: write the tighter",
     "axis": "which way its axle points: right for a wheel; else aft, up ...",
 }
 SECTION_HOWS = {("bulkheads", "seat"): "hold the fitting in place; tape and square to the tip of its cone"}

@@ -10,7 +10,7 @@ from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
-from firmpedal.project.tree import UNKNOWN, Branch, word_of
+from firmpedal.project.tree import UNKNOWN, Branch, Node, word_of
 from firmpedal.quantity import When
 from firmpedal.report.findings import waiting, when_of
 from firmpedal.report.measuring_items import Item, reads_at, unknowns
@@ -20,6 +20,7 @@ from firmpedal.report.offers import Offer, offers_for
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.model.fields import Reads
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Missing
     from firmpedal.report.sheet import Blank
@@ -41,7 +42,8 @@ class ToMeasure:
     `at` is the one place of the file where its figure is written, empty where it is no single value;
     `places` are where it is missed, `others` what gets the same figure as copies do. `unit` is that of
     the file for a bare figure, or the words to choose from; `when` it is there to be measured; `offers` are
-    figures that the file has elsewhere and that may be it.
+    figures that the file has elsewhere and that may be it. `for_figures` says that a page of figures
+    asks for it, whether a rule waits for it or not.
     """
 
     what: str
@@ -52,11 +54,14 @@ class ToMeasure:
     unit: str = ""
     how: str = ""
     when: When = When.NOW
+    for_figures: bool = False
     offers: tuple[Offer, ...] = ()
 
     @property
     def why(self) -> str:
         """Which rules wait for it."""
+        if self.for_figures and not self.rules:
+            return ""
         return f"for the rule {', '.join(self.rules)}" if self.rules else NEEDED_LATER
 
     @property
@@ -86,7 +91,7 @@ def asked_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[ToMea
         places[each.what] = (tuple(dict.fromkeys((*before, each.place))), each.when)
     for what, (where, when) in places.items():
         waits = rules[what][0] if what in rules else ()
-        _put(evaluation, found, replace(_one(evaluation, what, waits, where), when=when))
+        _put(evaluation, found, replace(_one(evaluation, what, waits, where), when=when, for_figures=True))
     return tuple(found.values())
 
 
@@ -138,21 +143,26 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
         return None
     node, reads = walked(tree, place), reads_at(tree, place)
     thing = walked(tree, place.rpartition(".")[0])
-    if node is None and (reads is None or not (thing is None or isinstance(thing, Branch))):
-        return None
-    if node is not None and UNKNOWN not in (word_of(node), word_of(walked(node, "value"))):
+    if not (_can_begin(reads, thing) if node is None else _open(node)):
         return None
     own = display_of(evaluation.aircraft.units)
-    if reads is not None and reads.method in OF_PIECES:
-        return None
     blank = blank_of(Item(place, reads, ()), own)
-    if len(blank.boxes) != 1:
+    if len(blank.boxes) != 1 or (reads is not None and reads.method in OF_PIECES):
         return None
     unit = _unit(evaluation, blank.boxes[0], place)
     if blank.boxes[0] and not unit:
         how = "; ".join(words for words in (blank.how, WITH_UNIT.format(unit=blank.boxes[0])) if words)
         return replace(blank, boxes=("",), how=how)
     return replace(blank, boxes=(unit,))
+
+
+def _can_begin(reads: Reads | None, thing: Node | None) -> bool:
+    """Whether a value that is not written has a key of its own, under a thing of keys."""
+    return reads is not None and (thing is None or isinstance(thing, Branch))
+
+
+def _open(node: Node) -> bool:
+    return UNKNOWN in (word_of(node), word_of(walked(node, "value")))
 
 
 def _unit(evaluation: Evaluation, words: str, place: str) -> str:

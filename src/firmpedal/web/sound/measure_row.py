@@ -44,7 +44,8 @@ class MeasureRow:
                 said("p", told.later)
             if told.others:
                 said("p", same_words(told), "fp-small")
-            said("p", told.why, "fp-small")
+            if told.why:
+                said("p", told.why, "fp-small")
             self._ways = box(classes="fp-finding-ways")
 
     def show(self, told: tuple[ToMeasure, Evaluation]) -> None:
