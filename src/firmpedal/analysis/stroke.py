@@ -32,6 +32,11 @@ if TYPE_CHECKING:
 ROUNDING = 1e-6  # K; 176 F is 80 C
 ROUNDS = 3  # a spring or a changing ratio and the stroke depend on each other; each round gains two digits
 
+STIFF = (
+    "how hot the line gets, by heat strips: no published table says how stiff {name} is at the heat given. "
+    "Lead it where it is cooler, or ask its maker for a sheet at that temperature"
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Swell:
@@ -190,7 +195,9 @@ def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
     )
     if above:
         return above[0]
-    missing = hot.missing or (Missing(place, f"stiffness of {material.name} above its table"),)
+    missing = hot.missing or (
+        Missing(f"{place}.temperature", STIFF.format(name=material.name), Dimension.TEMPERATURE),
+    )
     return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=missing)
 
 
