@@ -197,13 +197,23 @@ def _numbered(parts: tuple[Value, ...]) -> tuple[tuple[str, Value], ...]:
 
 def largest(label: str, values: Iterable[Value], place: str = "") -> Value:
     """Take the largest of some values of one dimension; unknown if any is."""
-    parts = tuple(values)
+    return _picked("largest", max, label, tuple(values), place)
+
+
+def smallest(label: str, values: Iterable[Value], place: str = "") -> Value:
+    """Take the smallest of some values of one dimension; unknown if any is."""
+    return _picked("smallest", min, label, tuple(values), place)
+
+
+def _picked(
+    word: str, pick: Callable[[list[float]], float], label: str, parts: tuple[Value, ...], place: str
+) -> Value:
     mark = max(part.mark for part in parts)
-    step = Step("largest of " + ", ".join(f"x{n}" for n in range(1, len(parts) + 1)), _numbered(parts))
+    step = Step(f"{word} of " + ", ".join(f"x{n}" for n in range(1, len(parts) + 1)), _numbered(parts))
     spans = [part.span for part in parts if part.span is not None]
     if len(spans) < len(parts):
         return Value(label, parts[0].dimension, None, mark, place, step=step, missing=all_missing(parts))
-    span = (max(low for low, _ in spans), max(high for _, high in spans))
+    span = (pick([low for low, _ in spans]), pick([high for _, high in spans]))
     return Value(label, parts[0].dimension, span, max(mark, Mark.DERIVED), place, step=step)
 
 

@@ -44,7 +44,7 @@ def test_a_trial_bend_that_can_be(asked, got):
     [
         (TUBE % "-72", "-72", "less than nothing"),
         (TUBE % "0", "0", "a piece of sticks has no length"),
-        (PACK % "0", "0", "counted: 1, 2, ..."),
+        (PACK % "0", "0", "cannot be nothing"),
         (PACK % "2.5", "2.5", "counted: 1, 2, ..."),
     ],
 )

@@ -285,16 +285,16 @@ class TestSpringAndSeals:
 
 
 def test_two_wheels_of_which_one_has_the_larger_cylinder():
-    """500 psi and 781.25 psi: together 480.7 lbf at the normal foot, which lies between the two of them."""
+    """500 psi and 781.25 psi: together 480.7 lbf at the normal foot, and back to both from there."""
     right = LEFT.replace("left", "right").replace("-4", "4").replace("bore: 5/8", "bore: 1/2")
     run = "  right_run: {from: right_cylinder.outlet, to: right_caliper.inlet, made of: tube 5052-O 1/4 x .035}"
     text = AIRCRAFT.replace(LEFT, LEFT + right).replace("mirror: ", f"{run}\nmirror: ")
     text = text.replace("[left_cylinder, left_caliper, left_pedal, left_run]", "[left_caliper, left_pedal]")
     made = in_unit(stopping(text).feet[0].by_brakes, "m/s^2")
     assert made / 9.80665 * 1320 == pytest.approx(375.2 / 2 * (1 + (5 / 4) ** 2), abs=0.05)
-    foot = stopping(with_ground(f"wanted deceleration: {made} m/s^2", text)).wanted.foot
-    assert to_unit(foot.low, "lbf") < 153.398 < to_unit(foot.high, "lbf")
-    assert foot.high / foot.low == pytest.approx((5 / 4) ** 2)
+    wanted = stopping(with_ground(f"wanted deceleration: {made} m/s^2", text)).wanted
+    assert in_unit(wanted.foot, "lbf") == pytest.approx(153.398)
+    assert [in_unit(each, "psi") for each in wanted.pressures] == pytest.approx([500.0, 781.25], abs=0.02)
 
 
 def test_two_pedals_of_two_seats_press_as_the_harder_one():

@@ -8,7 +8,8 @@ from test_stopping import AIRCRAFT, STANCE, tailwheel, with_ground
 from firmpedal.finding import Level
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.sheet import Group, Paragraph, Table
-from firmpedal.report.stopping import EITHER, NOSE, TYRES, stopping_sheet
+from firmpedal.report.stopping import stopping_sheet
+from firmpedal.report.stopping_answer import EITHER, NOSE, TYRES
 
 
 def nose_over(height):

@@ -9,6 +9,7 @@ from firmpedal.finding import NotShown
 from firmpedal.model import display
 from firmpedal.model.aircraft import find
 from firmpedal.model.component import SideOf
+from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -17,6 +18,19 @@ if TYPE_CHECKING:
     from firmpedal.checks.view import View
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.quantity import Missing, Value
+
+
+# Light disc brakes use 400 to 600 psi at the normal foot. Five times the upper figure is no brake's: mostly
+# a bore in inches stands in a file in millimetres. Common practice, no source.
+NOT_OF_A_BRAKE = from_unit(3000, "psi")
+LOOK_AT_UNITS = "look at the bore, the pedal's arms and their units"
+
+
+def units_first(view: View, tries: tuple[str, ...]) -> tuple[str, ...]:
+    """What to try where a pressure is too high: first the figures, if it is none that a brake works with."""
+    normal = (made.pressures[0] for made in view.results.cylinders)
+    beyond = any(pressure.known and pressure.low > NOT_OF_A_BRAKE for pressure in normal)
+    return (LOOK_AT_UNITS, *tries) if beyond else tries
 
 
 def pedal_words(view: View, cylinder: str) -> str:

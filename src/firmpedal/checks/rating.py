@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
-from firmpedal.checks.circuit_words import together_words
+from firmpedal.checks.circuit_words import together_words, units_first
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge_first, practice
 from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.model.aircraft import find
@@ -189,7 +189,7 @@ def _over(
         level=Level.WARNING,
         place=place,
         asked=f"whether {name} is good for its pressure{feet}",
-        tries=tries,
+        tries=units_first(view, tries),
     )
 
 

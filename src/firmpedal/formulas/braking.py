@@ -181,6 +181,90 @@ def pressure_needed(drag: float, trial_drag: float, trial_pressure: float) -> fl
     return trial_pressure * drag / trial_drag
 
 
+def foot_needed(drag: float, trial_drag: float, trial_foot: float) -> float:
+    """Foot on each pedal that makes one drag, from the drag that a trial foot makes on all pedals alike.
+
+    F = F_t X / X_t
+
+    Args:
+        drag: X, wanted of all brakes together [N].
+        trial_drag: X_t, of all brakes together at the trial foot [N].
+        trial_foot: F_t, on each pedal [N].
+
+    Returns:
+        Foot on each pedal F [N].
+
+    Valid: X >= 0, X_t > 0; neither return spring nor seal friction, a lever whose ratio stays as it is.
+    Source: [firmpedal-derivation], drag grows with the foot where nothing is held back.
+    """
+    require_not_negative(drag, "the drag")
+    require_positive(trial_drag, "the drag at the trial foot")
+    return trial_foot * drag / trial_drag
+
+
+def pressure_at_foot(foot: float, trial_pressure: float, trial_foot: float) -> float:
+    """Pressure at one foot, from that at a trial foot.
+
+    p = p_t F / F_t
+
+    Args:
+        foot: F, on each pedal [N].
+        trial_pressure: p_t, at the trial foot [Pa].
+        trial_foot: F_t, on each pedal [N].
+
+    Returns:
+        Pressure p [Pa].
+
+    Valid: F >= 0, F_t > 0; neither return spring nor seal friction, a lever whose ratio stays as it is.
+    Source: [firmpedal-derivation], pressure grows with the foot where nothing is held back.
+    """
+    require_not_negative(foot, "the foot")
+    require_positive(trial_foot, "the trial foot")
+    return trial_pressure * foot / trial_foot
+
+
+def drag_of_one_wheel(wanted: float, mass: float, wheels: float) -> float:
+    """Drag of one wheel where every braked wheel has its even part of a deceleration.
+
+    X_1 = m a / n
+
+    Args:
+        wanted: a, deceleration [m/s^2].
+        mass: m, of the aircraft [kg].
+        wheels: n, how many wheels are braked [-].
+
+    Returns:
+        Drag of one wheel X_1 [N].
+
+    Valid: a >= 0, m > 0, n >= 1; the weight on the braked wheels is spread evenly.
+    Source: [firmpedal-derivation], force is mass times acceleration.
+    """
+    require_not_negative(wanted, "the deceleration")
+    require_positive(mass, "the mass")
+    require_positive(wheels, "the count of wheels")
+    return mass * wanted / wheels
+
+
+def share_of_other(part: float, other: float) -> float:
+    """What one side holds as a share of what the other holds.
+
+    s = T / T_o
+
+    Args:
+        part: T, torque of the one side [N m].
+        other: T_o, torque of the other [N m].
+
+    Returns:
+        Share s [-].
+
+    Valid: T >= 0, T_o > 0.
+    Source: [firmpedal-derivation], one part over another.
+    """
+    require_not_negative(part, "the torque")
+    require_positive(other, "the torque of the other side")
+    return part / other
+
+
 def stop_distance(speed: float, braking: float) -> float:
     """Distance of a stop at an even deceleration.
 

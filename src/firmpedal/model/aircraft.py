@@ -14,11 +14,11 @@ from firmpedal.model.fields import (
     Declared,
     Members,
     Named,
-    OptionalForce,
     OptionalLength,
-    OptionalMass,
-    OptionalNumber,
     Reads,
+    SomeForce,
+    SomeMass,
+    SomeNumber,
     Text,
     YesNo,
 )
@@ -49,7 +49,7 @@ class Header(Declared):
     name: Text
     gear: Annotated[Gear, Reads("choice", choices=Gear)]
     brakes: Annotated[Brakes, Reads("choice", choices=Brakes)]
-    landing_weight: OptionalMass
+    landing_weight: SomeMass
     structure: Text = ""
     revision: Text = ""
     date: Text = ""
@@ -85,16 +85,16 @@ class Datum(Declared):
 class Foot(Declared):
     """Foot or hand force on the pad; what is left out takes the usual figure where one is known."""
 
-    normal: OptionalForce
-    hard: OptionalForce
-    panic: OptionalForce
+    normal: SomeForce
+    hard: SomeForce
+    panic: SomeForce
 
 
 class Limits(Declared):
     """Margins and limits the builder overrules, each with a reason kept in the file's comments."""
 
-    burst_factor: OptionalNumber
-    yield_factor: OptionalNumber
+    burst_factor: SomeNumber
+    yield_factor: SomeNumber
     end_play: OptionalLength
 
 

@@ -5,7 +5,16 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Annotated
 
-from firmpedal.model.fields import Angle, Declared, Members, Named, OptionalLength, Reads, YesNo
+from firmpedal.model.fields import (
+    Angle,
+    Declared,
+    Members,
+    Named,
+    OptionalLength,
+    Reads,
+    SomeSize,
+    YesNo,
+)
 from firmpedal.model.shapes import Body
 from firmpedal.model.stock import Hose, Tube
 from firmpedal.quantity import Answer, Value
@@ -62,13 +71,13 @@ class TubeInHand(Named):
 class Bench(Declared):
     """The builder's tools and tube, as far as they set what can be made."""
 
-    bend_radius: OptionalLength
+    bend_radius: SomeSize
     straight_between_bends: OptionalLength
     end_straight: OptionalLength
     flare_allowance: OptionalLength
-    longest_tube: OptionalLength
+    longest_tube: SomeSize
     cutter_loss: OptionalLength
-    wrench_length: OptionalLength
+    wrench_length: SomeSize
     bender: Bender
     flaring_tool: FlaringTool
     tube: Annotated[tuple[TubeInHand, ...], Members] = ()

@@ -4,14 +4,21 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from firmpedal.model.fields import Count, Declared, Members, Named, OptionalCount, Text
+from firmpedal.model.fields import (
+    Declared,
+    Members,
+    Named,
+    OptionalCount,
+    Several,
+    Text,
+)
 
 
 class Pack(Named):
     """A thing that is sold by so many: `of` is its name on the parts list."""
 
     of: Text
-    pieces: Count
+    pieces: Several
 
 
 class Buying(Declared):

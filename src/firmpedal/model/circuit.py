@@ -15,13 +15,13 @@ from firmpedal.model.fields import (
     Name,
     Named,
     OptionalAngle,
-    OptionalLength,
     OptionalNumber,
-    OptionalPressure,
     OptionalTemperature,
     OptionalVolume,
     OptionalWhere,
     Reads,
+    SomePressure,
+    SomeSize,
     Text,
     Where,
     YesNo,
@@ -61,7 +61,7 @@ class Swells(Declared):
     """What a hose takes in all as it swells, and the pressure under which that was measured."""
 
     volume: OptionalVolume
-    under: OptionalPressure
+    under: SomePressure
 
 
 class Line(Named):
@@ -71,7 +71,7 @@ class Line(Named):
     finish: Annotated[str, Reads("connection")] = Field(alias="to")
     made_of: Annotated[Tube | Hose, Reads("stock")]
     via: Annotated[tuple[Position, ...], Reads("positions")] = ()
-    bend_radius: OptionalLength
+    bend_radius: SomeSize
     clamps: Annotated[ClampPlan | tuple[Value, ...], Reads("clamps")] = ClampPlan.PROPOSE
     support: Annotated[Support, Reads("choice", choices=Support)] = Support.CUSHIONED_CLAMPS
     flare: Annotated[Flare, Reads("choice", choices=Flare)] = Flare.SINGLE_37
@@ -83,9 +83,9 @@ class Line(Named):
     slack: OptionalNumber
     most_slack: OptionalNumber
     swells: Swells
-    tightest_bend: OptionalLength
+    tightest_bend: SomeSize
     sleeve: Text = ""
-    sleeved_diameter: OptionalLength
+    sleeved_diameter: SomeSize
     along: Name = ""
     temperature: OptionalTemperature
 
@@ -127,7 +127,7 @@ class Bulkhead(Named):
 
     at: OptionalWhere
     normal: Facing
-    thickness: OptionalLength
+    thickness: SomeSize
     material: Material = None
     solid_insert: YesNo = Answer.NO
     form: Annotated[BodyForm, Reads("choice", choices=BodyForm)] = BodyForm.STRAIGHT
@@ -143,7 +143,7 @@ class Passage(Named):
     """A line that passes a panel, and how its hole is kept from cutting it."""
 
     grommet: YesNo = Answer.UNKNOWN
-    hole: OptionalLength
+    hole: SomeSize
     tried: YesNo = Answer.UNKNOWN
 
 
@@ -151,7 +151,7 @@ class Panel(Named):
     """A floor or wall that lines pass without a fitting."""
 
     where: Annotated[Sheet | UnknownShape, Reads("sheet", optional=True)]
-    thickness: OptionalLength
+    thickness: SomeSize
     material: Material = None
     passes: Annotated[tuple[Passage, ...], Members] = ()
 

@@ -6,7 +6,13 @@ from enum import StrEnum
 from typing import Annotated
 
 from firmpedal.model.circuit import Port
-from firmpedal.model.fields import Members, Named, OptionalPressure, Reads, Text
+from firmpedal.model.fields import (
+    Members,
+    Named,
+    Reads,
+    SomePressure,
+    Text,
+)
 
 
 class SideOf(StrEnum):
@@ -43,7 +49,7 @@ class BaseComponent(Named):
     side: Annotated[SideOf, Reads("side")] = SideOf.CENTRE
     moves_with: Annotated[str, Reads("reference", target="moving")] = ""
     measured_in: Annotated[tuple[tuple[str, str], ...], Reads("state")] = ()
-    rated_pressure: OptionalPressure
+    rated_pressure: SomePressure
     seals: Annotated[Seals | None, Reads("choice", choices=Seals, optional=True)] = None
     body: Annotated[Metal | None, Reads("choice", choices=Metal, optional=True)] = None
     ports: Annotated[tuple[Port, ...], Members]

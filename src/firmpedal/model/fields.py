@@ -6,7 +6,7 @@ The model does not know the file's format. Each marker names one method of the r
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import TYPE_CHECKING, Annotated, Any, ClassVar
 
@@ -26,7 +26,7 @@ class Reads:
     """A marker: which method of the reading context makes this field's value.
 
     `optional` says that the builder may leave the key out; a number that is not `signed` cannot be less
-    than nothing.
+    than nothing, one that is `positive` cannot be nothing either, and one that is `whole` is counted.
     """
 
     method: str
@@ -35,6 +35,8 @@ class Reads:
     optional: bool = False
     target: str = ""
     signed: bool = True
+    positive: bool = False
+    whole: bool = False
 
     def __get_pydantic_core_schema__(
         self, _source: object, _handler: GetCoreSchemaHandler
@@ -52,7 +54,10 @@ def _measure(dimension: Dimension, *, optional: bool) -> Reads:
     return Reads("measure", dimension, optional=optional, signed=dimension in _SIGNED)
 
 
-Length = Annotated[Value, _measure(Dimension.LENGTH, optional=False)]
+def _more_than_nothing(dimension: Dimension, *, optional: bool = True) -> Reads:
+    return Reads("measure", dimension, optional=optional, signed=False, positive=True)
+
+
 OptionalLength = Annotated[Value, _measure(Dimension.LENGTH, optional=True)]
 Angle = Annotated[Value, _measure(Dimension.ANGLE, optional=False)]
 OptionalAngle = Annotated[Value, _measure(Dimension.ANGLE, optional=True)]
@@ -66,11 +71,26 @@ OptionalAcceleration = Annotated[Value, _measure(Dimension.ACCELERATION, optiona
 OptionalTime = Annotated[Value, _measure(Dimension.TIME, optional=True)]
 OptionalEnergy = Annotated[Value, _measure(Dimension.ENERGY, optional=True)]
 OptionalMass = Annotated[Value, _measure(Dimension.MASS, optional=True)]
-Number = Annotated[Value, _measure(Dimension.NUMBER, optional=False)]
 OptionalNumber = Annotated[Value, _measure(Dimension.NUMBER, optional=True)]
 
-Count = Annotated[Value, Reads("measure", Dimension.NUMBER, signed=False)]
-OptionalCount = Annotated[Value, Reads("measure", Dimension.NUMBER, optional=True, signed=False)]
+# What is there at all is more than nothing; where a key may be left out as well, `Some` says so.
+Size = Annotated[Value, _more_than_nothing(Dimension.LENGTH, optional=False)]
+SomeSize = Annotated[Value, _more_than_nothing(Dimension.LENGTH)]
+SomeForce = Annotated[Value, _more_than_nothing(Dimension.FORCE)]
+SomePressure = Annotated[Value, _more_than_nothing(Dimension.PRESSURE)]
+SomeVolume = Annotated[Value, _more_than_nothing(Dimension.VOLUME)]
+SomeTorque = Annotated[Value, _more_than_nothing(Dimension.TORQUE)]
+SomeSpeed = Annotated[Value, _more_than_nothing(Dimension.SPEED)]
+SomeAcceleration = Annotated[Value, _more_than_nothing(Dimension.ACCELERATION)]
+SomeTime = Annotated[Value, _more_than_nothing(Dimension.TIME)]
+SomeEnergy = Annotated[Value, _more_than_nothing(Dimension.ENERGY)]
+SomeMass = Annotated[Value, _more_than_nothing(Dimension.MASS)]
+SomeNumber = Annotated[Value, _more_than_nothing(Dimension.NUMBER)]
+
+_COUNTED = Reads("measure", Dimension.NUMBER, signed=False, whole=True)
+OptionalCount = Annotated[Value, replace(_COUNTED, optional=True)]
+Several = Annotated[Value, replace(_COUNTED, positive=True)]  # one at least
+SomeSeveral = Annotated[Value, replace(_COUNTED, positive=True, optional=True)]
 
 Text = Annotated[str, Reads("text")]
 Name = Annotated[str, Reads("text", target="names")]  # words, or a name that copies have to change

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from firmpedal.model.fields import (
     Declared,
-    OptionalAcceleration,
-    OptionalCount,
     OptionalForce,
-    OptionalLength,
-    OptionalMass,
-    OptionalNumber,
-    OptionalSpeed,
     OptionalTemperature,
-    OptionalTime,
+    SomeAcceleration,
+    SomeMass,
+    SomeNumber,
+    SomeSeveral,
+    SomeSize,
+    SomeSpeed,
+    SomeTime,
 )
 
 
@@ -22,20 +22,20 @@ class OnTheGround(Declared):
     The centre of gravity is given by its distance from the main wheels, or by the weights on the wheels.
     """
 
-    tyre_radius: OptionalLength
-    wheelbase: OptionalLength
-    weight_on_mains: OptionalMass
-    weight_on_nose_or_tail: OptionalMass
-    mains_to_cg: OptionalLength
-    cg_height: OptionalLength
-    landing_speed: OptionalSpeed
+    tyre_radius: SomeSize
+    wheelbase: SomeSize
+    weight_on_mains: SomeMass
+    weight_on_nose_or_tail: SomeMass
+    mains_to_cg: SomeSize
+    cg_height: SomeSize
+    landing_speed: SomeSpeed
     static_thrust: OptionalForce
-    usual_tyre_friction: OptionalNumber
-    peak_tyre_friction: OptionalNumber
-    wanted_deceleration: OptionalAcceleration
-    stops_in_a_row: OptionalCount
-    time_between_stops: OptionalTime
-    taxi_time: OptionalTime
-    taxi_speed: OptionalSpeed
+    usual_tyre_friction: SomeNumber
+    peak_tyre_friction: SomeNumber
+    wanted_deceleration: SomeAcceleration
+    stops_in_a_row: SomeSeveral
+    time_between_stops: SomeTime
+    taxi_time: SomeTime
+    taxi_speed: SomeSpeed
     taxi_drag: OptionalForce
     hot_day: OptionalTemperature

@@ -18,6 +18,7 @@ from firmpedal.model.fields import (
     OptionalTemperature,
     OptionalWhere,
     Reads,
+    SomeSize,
     Text,
     YesNo,
 )
@@ -111,13 +112,13 @@ class Brake(Declared):
     `travel_to_stop` is how far the pad can go, along its arc, until it meets the floor or a stop.
     """
 
-    pad: OptionalLength
-    arm: OptionalLength
+    pad: SomeSize
+    arm: SomeSize
     pivot: Annotated[Position | None, Reads("position")] = None
     pad_at: Annotated[Position | None, Reads("position")] = None
     rod_end: Annotated[Position | None, Reads("position")] = None
     cylinder_base: Annotated[Position | None, Reads("position")] = None
-    travel_to_stop: OptionalLength
+    travel_to_stop: SomeSize
 
 
 class Pedal(Named):

@@ -17,7 +17,7 @@ ALWAYS_LET_PASS = math.radians(5)
 
 
 def check_bench(work: References) -> None:
-    """Note trial bends that cannot be believed, tube in hand without length, and packs that hold nothing."""
+    """Note trial bends that cannot be believed, and tube in hand without length."""
     for trial in work.aircraft.bench.bender.springback:
         _trial(work, trial)
     for tube in work.aircraft.bench.tube:
@@ -25,10 +25,6 @@ def check_bench(work: References) -> None:
             if piece.known and piece.low == piece.high == 0:
                 message, advice = f"a piece of {tube.name} has no length", "take it out of the list"
                 work.notes.note(work.node(piece.place), message, advice)
-    for pack in work.aircraft.buying.packs:
-        if pack.pieces.known and (pack.pieces.high < 1 or pack.pieces.low != round(pack.pieces.low)):
-            message = f"the pieces in a pack of {pack.of} are counted: 1, 2, ..."
-            work.notes.note(work.node(pack.pieces.place), message, "write how many are sold together")
 
 
 def _trial(work: References, trial: Springback) -> None:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from firmpedal.model.shapes import Body
     from firmpedal.project.context import Context
 
-_SIZE = Reads("measure", Dimension.LENGTH, signed=False)
+_SIZE = Reads("measure", Dimension.LENGTH, signed=False, positive=True)
 _BODIES = (
     "write {box: [[..], [..]]}, {ball: [..], radius: 5}, {bar: [[..], [..]], radius: 1}, "
     "or {disc: [..], axis: right, radius: 3, thickness: 1/4}"

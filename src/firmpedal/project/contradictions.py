@@ -15,9 +15,8 @@ FEET = ("normal", "hard", "panic")
 
 
 def check_contradictions(work: References) -> None:
-    """Note forces out of order, pistons that cannot be counted, and closed ports with a line on them."""
+    """Note forces out of order, what hoses alone have, and closed ports with a line on them."""
     _feet(work)
-    _pistons(work)
     _closed_ports(work)
     _of_hoses(work)
 
@@ -29,16 +28,6 @@ def _feet(work: References) -> None:
             message = f"the {heavier} foot is lighter than the {lighter} foot"
             work.notes.note(
                 work.node(f"foot.{heavier}"), message, "normal, hard and panic go from light to heavy"
-            )
-
-
-def _pistons(work: References) -> None:
-    for caliper in work.aircraft.calipers:
-        count = caliper.pistons.count_per_side
-        if count.known and (count.low < 1 or count.low != round(count.low)):
-            node = work.node(count.place)
-            work.notes.note(
-                node, "pistons are counted: 1, 2, ...", "count the pistons on one side of the disc"
             )
 
 

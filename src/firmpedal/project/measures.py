@@ -65,10 +65,23 @@ def _number(context: Context, node: Leaf, marker: Reads, label: str) -> Value:
             message, advice = parted(str(error), error.suggestion)
             context.notes.note(node, f"{label}: {message}", advice or f"write it as {sample(dimension)}")
         return unmeasured(node, label, dimension)
+    wrong = _refused(value, marker)
+    if not wrong:
+        return value
+    context.notes.note(node, *wrong)
+    return unmeasured(node, label, dimension)  # nothing is worked out with a figure that cannot be
+
+
+def _refused(value: Value, marker: Reads) -> tuple[str, str] | None:
+    """What is wrong with a number that can be read, and what to do about it."""
     if value.low < 0 and not marker.signed:
-        message = f"{label} cannot be less than nothing"
-        context.notes.note(node, message, "write it without the minus sign")
-    return value
+        return f"{value.label} cannot be less than nothing", "write it without the minus sign"
+    if value.low <= 0 and marker.positive:
+        again = "write how many there are" if marker.whole else "write what you measured"
+        return f"{value.label} cannot be nothing", f"{again}, or `unknown`"
+    if marker.whole and any(bound != round(bound) for bound in (value.low, value.high)):
+        return f"{value.label} is counted: 1, 2, ...", "write a whole number, or `unknown`"
+    return None
 
 
 @lru_cache(maxsize=8192)  # the same value again is found at once by whoever remembers what came of it

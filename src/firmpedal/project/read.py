@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.finding import Problem, Span
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.bench import check_bench
+from firmpedal.project.beyond import check_beyond
 from firmpedal.project.context import Context, read_aircraft
 from firmpedal.project.contradictions import check_contradictions
 from firmpedal.project.derive import derive
@@ -101,5 +102,6 @@ def _filled(tree: Branch, notes: Notes) -> Aircraft | None:
         check_sections(references)
         check_contradictions(references)
         check_bench(references)
+        check_beyond(references)
     note_missing_units(context)
     return aircraft

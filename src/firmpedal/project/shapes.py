@@ -20,7 +20,8 @@ if TYPE_CHECKING:
     from firmpedal.project.context import Context
     from firmpedal.quantity import Value
 
-_SIZE = Reads("measure", Dimension.LENGTH, signed=False)
+_SIZE = Reads("measure", Dimension.LENGTH, signed=False, positive=True)
+_ALONG = Reads("measure", Dimension.LENGTH, signed=False)
 _PLANES = tuple(f"{way} {side}" for way in ("aft", "right", "up") for side in ("above", "below"))
 _WITH = {"radius": "ball", "from": "line", "to": "line"}
 _SHAPES = (
@@ -130,6 +131,6 @@ def _stretch(context: Context, node: Branch, item: Node) -> Shape:
     if start is None or finish is None:
         context.notes.note(item, "a stretch of a line needs `from` and `to`", _SHAPES)
         return _unknown(node)
-    first, last = measure(context, start, _SIZE), measure(context, finish, _SIZE)
+    first, last = measure(context, start, _ALONG), measure(context, finish, _ALONG)
     missing = (*first.missing, *last.missing)
     return UnknownShape(missing) if missing else Stretch(line, first, last)

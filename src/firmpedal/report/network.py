@@ -10,6 +10,7 @@ from firmpedal.analysis.network.sides import sides
 from firmpedal.analysis.pressure import FEET
 from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
+from firmpedal.model.kinds import ParkingValve
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 
 if TYPE_CHECKING:
@@ -29,7 +30,10 @@ TOGETHER = (
     "line is held against what all pedals on it make together."
 )
 FREE = "With all pedals let go, in whatever order, no pressure stays at any wheel."
-STAYS = "With all pedals let go, pressure can stay at a wheel, which then drags and heats:"
+FREE_OPEN = (
+    "With all pedals let go, in whatever order, and every parking valve open, no pressure stays at any wheel."
+)
+STAYS = "With all pedals let go{valve}, pressure can stay at a wheel, which then drags and heats:"
 AT_ONCE = (
     "At once means with the next foot: the pedal pushes its fluid out of the leak. In time means that the "
     "reservoir runs empty. A pedal that sinks is a leak until it is found."
@@ -78,11 +82,14 @@ def _pedals(evaluation: Evaluation, cylinders: tuple[str, ...]) -> list[str]:
 
 
 def _left(evaluation: Evaluation, found: tuple[Pressures, ...]) -> Iterator[Block]:
+    valves = any(isinstance(part, ParkingValve) for part in evaluation.aircraft.components)
     stays = [(wheel, value) for one in found for wheel, value in one.left if not _nothing(value)]
     if not stays:
-        yield Paragraph(FREE)
+        yield Paragraph(FREE_OPEN if valves else FREE)
         return
-    yield Paragraph(STAYS, Tone.WARNING)
+    yield Paragraph(
+        STAYS.format(valve=", even with every parking valve open" if valves else ""), Tone.WARNING
+    )
     yield Bullets(tuple(f"{wheel}: {evaluation.display.value(value)}" for wheel, value in stays))
 
 
@@ -123,14 +130,17 @@ def _sides(evaluation: Evaluation) -> Iterator[Block]:
         rows.append((each.seat or "pedals", "pressure", *map(show, each.pressures), _differ(*each.pressures)))
         rows.append(("", "stroke used, hot", show(left.hot), show(right.hot), _differ(left.hot, right.hot)))
     yield Heading("Left against right")
-    columns = ("seat", "", "left", "right", "differ")
+    columns = ("seat", "", "left", "right", "more by")
     yield Table(columns, tuple(rows), frozenset({2, 3, 4}), widths=(0.15, 0.22, 0.23, 0.23, 0.17))
+    said = [each.message for each in evaluation.findings if each.rule == "brakes-pull-to-one-side"]
+    yield from (Paragraph(f"{words[:1].upper()}{words[1:]}.", Tone.CAUTION) for words in said)
 
 
 def _differ(one: Value, other: Value) -> str:
-    """How much more the greater is, by the middles of both."""
+    """How much more the greater is than the lesser, by the middles of both."""
     if not (one.known and other.known):
         return "unknown"
     low, high = sorted((one.middle, other.middle))
-    share = (high - low) / high if high else 0.0
-    return "alike" if share < EQUAL else f"{100 * share:.0f} %"
+    if high <= 0 or high - low < EQUAL * high:
+        return "alike"
+    return f"{100 * (high / low - 1):.0f} %" if low > 0 else "all of it"

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 from firmpedal.quantity import Answer, Value, total
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.stopping_answer import answer
 from firmpedal.report.stopping_plot import stopping_plot
 from firmpedal.report.stopping_words import (
     alike,
     far,
     of_one_wheel,
-    slowing,
     slowing_cell,
     usual_words,
     wanted,
@@ -32,6 +32,8 @@ RULES = (
     "stop-too-weak",
     "run-up-not-held",
     "noses-over",
+    "wheels-lock-early",
+    "brakes-pull-to-one-side",
     "stop-energy-above-rating",
 )
 CAUTION = (
@@ -64,12 +66,6 @@ LOSSES = {
 }
 FEET_WIDTHS = (0.17, 0.19, 0.16, 0.25, 0.23)
 NEEDS_WIDTHS = (0.2, 0.2, 0.17, 0.19, 0.12, 0.12)
-TYRES = "From there on the tyres are the limit: a harder foot slides them and stops it no shorter."
-EITHER = (
-    "From there on tyres or tail are the limit: where the ground is slippery a harder foot slides the "
-    "wheels, where it grips the tail comes up."
-)
-NOSE = "From there on the tail comes up: that is the limit, whatever the foot."
 HOLDS = {
     Answer.YES: "yes",
     Answer.NO: "no",
@@ -85,7 +81,7 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
         asks: Whether it lists what is to be measured; a page that has rows to write in does not.
     """
     stop, display = evaluation.results.stopping, evaluation.display
-    blocks: list[Block] = [*_answer(evaluation, stop, display), *_findings(evaluation)]
+    blocks: list[Block] = [*answer(evaluation, len(stopping_asks(evaluation))), *_findings(evaluation)]
     blocks += [Paragraph(words) for words in of_one_wheel(stop)]
     if any(at.drag.known for at in stop.feet):
         blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
@@ -115,39 +111,6 @@ def _left_out(stop: Stopping) -> list[Block]:
 def packet_sheet(evaluation: Evaluation) -> Sheet | None:
     """The same for the packet; nothing where the file says nothing about braking."""
     return stopping_sheet(evaluation) if evaluation.results.stopping.asked else None
-
-
-def _answer(evaluation: Evaluation, stop: Stopping, display: Display) -> list[Block]:
-    """The answer first: the hard foot, and what limits it."""
-    hard = stop.feet[1]
-    if not hard.reached.known:
-        return [Paragraph(_not_yet(evaluation, stop, display), Tone.LEAD)]
-    force, braking = display.value(hard.force), slowing(hard.reached, display)
-    words = f"The hard foot, {force} on each pedal, slows it by {braking}"
-    if hard.distance.known:
-        words += f": from {display.value(stop.stance.speed)} it stops in {far(hard.distance, display)}"
-    blocks: list[Block] = [Paragraph(f"{words}.", Tone.LEAD)]
-    if hard.by_brakes.low > hard.reached.high:
-        alone = f"The brakes alone would make {slowing(hard.by_brakes, display)}."
-        blocks.append(Paragraph(f"{alone} {_limit(stop)}"))
-    return blocks
-
-
-def _limit(stop: Stopping) -> str:
-    """What holds a harder foot back: tyres, tail, or one of the two."""
-    over, usual = stop.limits.nose_over, stop.limits.usual
-    if over is None or not over.known or usual.high < over.low:
-        return TYRES
-    return NOSE if usual.low > over.high else EITHER
-
-
-def _not_yet(evaluation: Evaluation, stop: Stopping, display: Display) -> str:
-    hard = stop.feet[1]
-    if hard.by_brakes.known:
-        brakes = slowing(hard.by_brakes, display)
-        return f"The hard foot would slow it by {brakes}; whether the tyres hold that is not shown."
-    things = len(stopping_asks(evaluation))
-    return f"How it stops cannot be told yet: {things} figure{'' if things == 1 else 's'} to measure, below."
 
 
 def _findings(evaluation: Evaluation) -> list[Block]:
@@ -196,7 +159,7 @@ def _needs(stop: Stopping, display: Display) -> Table:
             HOLDS[stop.hold.foot.at_most(hard)],
             HOLDS[held],
         ),
-        (*_need("wheels that lock", slowing_cell(ground.peak, display), stop.lock, display), "", ""),
+        *_locking(stop, display),
     ]
     if stop.nose_over is not None and ground.nose_over is not None:
         over = slowing_cell(ground.nose_over, display)
@@ -212,8 +175,20 @@ def _needs(stop: Stopping, display: Display) -> Table:
     return Table(columns, tuple(rows), frozenset({2, 3}), widths=NEEDS_WIDTHS)
 
 
+def _locking(stop: Stopping, display: Display) -> list[tuple[str, ...]]:
+    """The foot that locks the wheels; each by itself where they are not alike, the first one first."""
+    over = slowing_cell(stop.limits.peak, display)
+    wheels = sorted(
+        stop.locks, key=lambda each: each.needed.foot.middle if each.needed.foot.known else float("inf")
+    )
+    if not wheels:
+        return [(*_need("wheels that lock", over, stop.lock, display), "", "")]
+    return [(*_need(f"locking {each.name}", over, each.needed, display), "", "") for each in wheels]
+
+
 def _need(words: str, what: str, needed: Needed, display: Display) -> tuple[str, ...]:
-    return (words, what, display.value(needed.foot), display.value(needed.pressure))
+    pressure = alike(needed.pressures or (needed.pressure,), display)
+    return (words, what, display.value(needed.foot), pressure)
 
 
 def _energy(evaluation: Evaluation, stop: Stopping) -> Table:

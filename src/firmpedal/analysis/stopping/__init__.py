@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from firmpedal.analysis.stopping.apart import Apart, WheelLock
 from firmpedal.analysis.stopping.brake import WheelBrake
 from firmpedal.analysis.stopping.contradictions import Contradiction
 from firmpedal.analysis.stopping.limits import Limits
@@ -11,6 +12,7 @@ from firmpedal.analysis.stopping.stance import Stance
 from firmpedal.analysis.stopping.whole import AtFoot, Stopping, stopping
 
 __all__ = [
+    "Apart",
     "AtFoot",
     "Contradiction",
     "Limits",
@@ -19,5 +21,6 @@ __all__ = [
     "Stance",
     "Stopping",
     "WheelBrake",
+    "WheelLock",
     "stopping",
 ]

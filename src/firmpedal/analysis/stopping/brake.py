@@ -38,7 +38,10 @@ class Force:
 
 @dataclass(frozen=True, slots=True)
 class WheelBrake:
-    """One brake with what it makes of each foot, in the order of the feet, and of a foot to reckon with."""
+    """One brake with what it makes of each foot, in the order of the feet.
+
+    `trial` is what it makes of a pressure to reckon with, `by_foot` of a foot, springs and seals left out.
+    """
 
     caliper: str
     effective_radius: Value
@@ -46,6 +49,7 @@ class WheelBrake:
     stated_friction: Value | None  # that its leaflet's torque asks for
     feet: tuple[Force, ...]
     trial: Force
+    by_foot: Force
 
 
 def effective_radius(caliper: Caliper) -> Value:

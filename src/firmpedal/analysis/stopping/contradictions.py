@@ -16,8 +16,10 @@ if TYPE_CHECKING:
     from firmpedal.analysis.stopping.brake import WheelBrake
     from firmpedal.analysis.stopping.stance import Stance
     from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.kinds import Caliper
 
 SLACK = 0.1  # leaflets round, and a radius is taped: up to there two figures count as one
+BOTH_RADII = "one of them may be a diameter"
 TWICE = (1.6, 2.4)  # of what the pistons make: somebody has counted the pistons of both sides
 
 
@@ -38,7 +40,30 @@ def contradictions(
 ) -> tuple[Contradiction, ...]:
     """Every contradiction among the figures that are given for braking."""
     torques = [found for brake in brakes for found in _torque(aircraft, brake)]
-    return (*torques, *_distances(aircraft, stance), *_weights(aircraft, stance))
+    sizes = [found for caliper in aircraft.calipers for found in _sizes(caliper, stance)]
+    return (*torques, *sizes, *_distances(aircraft, stance), *_weights(aircraft, stance))
+
+
+def _sizes(caliper: Caliper, stance: Stance) -> Iterator[Contradiction]:
+    """Linings rub within the rim of their disc, the disc turns within the tyre, and a lining is a lining."""
+    name, radius, pads = caliper.name, caliper.effective_radius, caliper.pads
+    if radius.known and caliper.disc.radius.known and radius.low >= caliper.disc.radius.high:
+        words = f"the pads of {name} would press beside their disc: its rim is nearer to the axle"
+        yield Contradiction(radius.place, words, radius, caliper.disc.radius, "at most", BOTH_RADII)
+    for inner, outer, words in (
+        (pads.inner_radius, pads.outer_radius, f"the pads of {name} end before they begin"),
+        (pads.outer_radius, caliper.disc.radius, f"the pads of {name} stand out over the rim of their disc"),
+        (radius, stance.tyre_radius, f"the pads of {name} would rub outside the tyre"),
+        (caliper.disc.radius, stance.tyre_radius, f"the disc of {name} would stand out of the tyre"),
+    ):
+        if inner.known and outer.known and inner.low > outer.high:
+            yield Contradiction(inner.place, words, inner, outer, "at most", "")
+    lining = caliper.lining_friction
+    if lining.known and caliper.leaflet.torque.span is None:  # else it is held against the torque
+        usually = usual("that of brake linings", Dimension.NUMBER, CREDIBLE_LINING, lining.place)
+        if side := _apart(lining, usually):
+            words = f"the lining friction of {name} is not that of a brake lining on a clean disc"
+            yield Contradiction(lining.place, words, lining, usually, side, "")
 
 
 def _torque(aircraft: Aircraft, brake: WheelBrake) -> Iterator[Contradiction]:
@@ -72,13 +97,19 @@ def _distances(aircraft: Aircraft, stance: Stance) -> Iterator[Contradiction]:
 def _weights(aircraft: Aircraft, stance: Stance) -> Iterator[Contradiction]:
     """A weighing of more than the landing weight is of another aircraft, or one of the figures is a slip."""
     ground = aircraft.on_the_ground
-    parts = (ground.weight_on_mains, ground.weight_on_nose_or_tail)
-    if not all(value.known for value in (*parts, stance.mass)):
+    mains, third = ground.weight_on_mains, ground.weight_on_nose_or_tail
+    parts = [part for part in (mains, third) if part.known]
+    if not (parts and stance.mass.known):
         return
-    weighed = total("weight on all wheels", parts, f"{ground.place}.weighed")
+    weighed = total("weight on all wheels", parts, f"{ground.place}.weighed") if len(parts) > 1 else parts[0]
     if weighed.low > stance.mass.high:
         words = "the weights on the wheels are more than the landing weight"
-        yield Contradiction(ground.weight_on_mains.place, words, weighed, stance.mass, "at most", "")
+        heavier = max(parts, key=lambda part: part.low)
+        yield Contradiction(heavier.place, words, weighed, stance.mass, "at most", "")
+        return
+    if mains.known and third.known and third.low > mains.high:
+        words = "more weight on the nose or tail wheel than on both main wheels"
+        yield Contradiction(third.place, words, third, mains, "at most", "the two may be swapped")
 
 
 def _apart(found: Value, expected: Value) -> str:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.quantity import Answer, Mark, Step, Value, all_missing
+from firmpedal.analysis.stopping.stance import PLACE
+from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, largest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -56,6 +57,17 @@ def foot_of_all(label: str, place: str, feet: Sequence[Sequence[Value]]) -> Valu
     low = min(value.low for value in found)
     high = max(min(value.high for value in each) for each in brakes)
     return Value(label, Dimension.FORCE, (low, high), mark, place, step=step)
+
+
+def made_by(pushes: Sequence[Pushing], foot: Value, about: Value, caliper: str, words: str) -> Value:
+    """Pressure at one brake under a foot, springs and seals off: of the cylinders on it the hardest.
+
+    `about` is a pressure near it: by it goes how far the springs are pressed.
+    """
+    made = [
+        each.pressing.push.pressure(foot, each.pressing.stroke_at(about, words), words) for each in pushes
+    ]
+    return largest(f"pressure at {caliper} for {words}", made, f"{PLACE}.{words}.pressure.{caliper}")
 
 
 def counted(pushes: Sequence[Pushing]) -> Answer:

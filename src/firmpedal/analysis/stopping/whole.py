@@ -6,14 +6,16 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
+from firmpedal.analysis.stopping.apart import Apart, WheelLock, apart, first_lock, wheel_locks
 from firmpedal.analysis.stopping.brake import WheelBrake, effective_radius, force, friction, stated_friction
 from firmpedal.analysis.stopping.contradictions import Contradiction, contradictions
 from firmpedal.analysis.stopping.limits import Limits, limits
-from firmpedal.analysis.stopping.needs import TRIAL, Needed, Needs
+from firmpedal.analysis.stopping.needs import TRIAL, TRIAL_FOOT, Needed, Needs
 from firmpedal.analysis.stopping.pushes import Pushing, counted, pressing_on
 from firmpedal.analysis.stopping.stance import PLACE, Stance, stance
 from firmpedal.formulas.braking import deceleration, stop_distance
 from firmpedal.formulas.grip import lesser, rule_energy, stop_energy
+from firmpedal.formulas.levers import line_pressure
 from firmpedal.model.aircraft import Gear
 from firmpedal.quantity import Answer, Mark, Missing, Value, apply, largest, total, unknown
 from firmpedal.units import Dimension
@@ -49,7 +51,9 @@ class Stopping:
     begins: Value  # foot at which the pads begin to press
     wanted: Needed
     hold: Needed
-    lock: Needed
+    lock: Needed  # of the first wheel
+    locks: tuple[WheelLock, ...]  # of each wheel, where they are not alike
+    apart: Apart | None  # left against right; None where nothing tells them apart
     nose_over: Needed | None
     wanted_distance: Value
     rule_energy: Value
@@ -57,6 +61,15 @@ class Stopping:
     energy: Value  # the greater of the two
     energies: tuple[Value, ...]  # the same for each brake, as far as it or its disc gets it
     contradictions: tuple[Contradiction, ...]
+
+    @property
+    def first_wheel(self) -> str:
+        """Which wheel locks first: one by its side where that is sure, else the wheels."""
+        feet = [(each.needed.foot, each.name) for each in self.locks]
+        if not feet or not all(foot.known for foot, _ in feet):
+            return "the wheels"
+        (first, name), *rest = sorted(feet, key=lambda each: each[0].middle)
+        return name if all(first.high < foot.low for foot, _ in rest) else "the first wheel"
 
 
 def stopping(
@@ -77,14 +90,16 @@ def stopping(
     brakes = tuple(_brake(caliper, pushes, reach, ground) for caliper in aircraft.calipers)
     tailwheel = aircraft.aircraft.gear is Gear.TAILWHEEL
     allowed = limits(ground, tailwheel=tailwheel)
-    trial = _drag(brakes, [brake.trial.drag for brake in brakes], "trial")
     feet = tuple(
         _at_foot(
             n, forces[n], _drag(brakes, [brake.feet[n].drag for brake in brakes], FEET[n]), ground, allowed
         )
         for n in range(len(FEET))
     )
-    work = Needs(tuple(pressing_on(caliper, pushes, reach) for caliper in aircraft.calipers), trial, ground)
+    pressing = tuple(pressing_on(caliper, pushes, reach) for caliper in aircraft.calipers)
+    work = Needs(brakes, pressing, ground)
+    locks = wheel_locks(aircraft.calipers, brakes, pressing, ground, allowed.peak)
+    plain = all(each.pressing.push.plain for each in pushes)
     rule, motion = _energies(ground, ground.wheels)
     energy = largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy")
     return Stopping(
@@ -97,7 +112,9 @@ def stopping(
         work.begins(),
         work.stop("wanted stop", ground.wanted),
         work.hold("run-up", ground.thrust),
-        work.stop("locking wheels", allowed.peak),
+        first_lock(work.stop("locking wheels", allowed.peak), locks),
+        locks,
+        apart(aircraft.calipers, brakes, plain=plain),
         work.stop("nosing over", allowed.nose_over) if allowed.nose_over else None,
         _distance(ground.speed, ground.wanted, "distance of the wanted stop", "wanted"),
         rule,
@@ -127,6 +144,7 @@ def _brake(
     pressing = pressing_on(caliper, pushes, reach)
     at = {foot: [each.budgets[n].pressure for each in pressing] for n, foot in enumerate(FEET)}
     at["trial"] = [TRIAL] if pressing else []
+    at["trial foot"] = [_at_trial_foot(each) for each in pressing]
     made = {
         foot: force(
             caliper,
@@ -140,7 +158,19 @@ def _brake(
         for foot, pressures in at.items()
     }
     feet = tuple(made[foot] for foot in FEET)
-    return WheelBrake(caliper.name, radius, lining, stated, feet, made["trial"])
+    return WheelBrake(caliper.name, radius, lining, stated, feet, made["trial"], made["trial foot"])
+
+
+def _at_trial_foot(each: Pushing) -> Value:
+    cylinder = each.pressing.cylinder
+    return apply(
+        line_pressure,
+        f"pressure of {cylinder.name} at a foot to reckon with",
+        place=f"{cylinder.place}.pressure.trial",
+        foot_force=TRIAL_FOOT,
+        lever_ratio=each.pressing.ratio,
+        bore=cylinder.bore,
+    )
 
 
 def _drag(brakes: tuple[WheelBrake, ...], drags: list[Value], foot: str) -> Value:

@@ -9,21 +9,22 @@ from typing import Annotated
 from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import (
     Declared,
-    Length,
     Name,
-    Number,
-    OptionalCount,
-    OptionalEnergy,
     OptionalLength,
-    OptionalMass,
-    OptionalNumber,
-    OptionalPressure,
-    OptionalSpeed,
     OptionalStep,
     OptionalTemperature,
-    OptionalTime,
-    OptionalTorque,
     Reads,
+    Several,
+    Size,
+    SomeEnergy,
+    SomeMass,
+    SomeNumber,
+    SomePressure,
+    SomeSeveral,
+    SomeSize,
+    SomeSpeed,
+    SomeTime,
+    SomeTorque,
     YesNo,
 )
 from firmpedal.quantity import Answer
@@ -32,23 +33,23 @@ from firmpedal.quantity import Answer
 class Pistons(Declared):
     """The pistons on one side of the disc."""
 
-    bore: Length
-    count_per_side: Number
+    bore: Size
+    count_per_side: Several
 
 
 class Pads(Declared):
     """Where the pads rub, from the axle; another way to say where their friction acts."""
 
     inner_radius: OptionalLength
-    outer_radius: OptionalLength
+    outer_radius: SomeSize
 
 
 class Leaflet(Declared):
     """What the brake's own leaflet says of it."""
 
-    torque: OptionalTorque
-    at_pressure: OptionalPressure
-    energy: OptionalEnergy
+    torque: SomeTorque
+    at_pressure: SomePressure
+    energy: SomeEnergy
 
 
 class DiscMetal(StrEnum):
@@ -62,8 +63,8 @@ class DiscMetal(StrEnum):
 class Disc(Declared):
     """The disc that a caliper grips, for its heat, and whether no other caliper of its wheel grips it."""
 
-    mass: OptionalMass
-    radius: OptionalLength
+    mass: SomeMass
+    radius: SomeSize
     material: Annotated[DiscMetal, Reads("choice", choices=DiscMetal)] = DiscMetal.STEEL
     own: YesNo = Answer.UNKNOWN
 
@@ -71,9 +72,9 @@ class Disc(Declared):
 class HeatTrial(Declared):
     """How warm a brake was after some hard stops, by temperature labels: it narrows what is reckoned."""
 
-    stops: OptionalCount
-    time_between_stops: OptionalTime
-    from_speed: OptionalSpeed
+    stops: SomeSeveral
+    time_between_stops: SomeTime
+    from_speed: SomeSpeed
     air: OptionalTemperature
     port: OptionalTemperature
 
@@ -82,7 +83,7 @@ class Gives(Declared):
     """How far each piston of one side goes on once the pads touch, and the pressure that it took."""
 
     travel: OptionalLength
-    under: OptionalPressure
+    under: SomePressure
 
 
 class Caliper(BaseComponent):
@@ -99,11 +100,11 @@ class Caliper(BaseComponent):
     gives: Gives
     floats: YesNo = Answer.UNKNOWN
     lifts_off: OptionalStep
-    effective_radius: OptionalLength
+    effective_radius: SomeSize
     pads: Pads
-    lining_friction: OptionalNumber
+    lining_friction: SomeNumber
     leaflet: Leaflet
-    mass: OptionalMass
+    mass: SomeMass
     disc: Disc
     heat_trial: HeatTrial
 

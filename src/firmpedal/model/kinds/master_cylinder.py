@@ -7,13 +7,14 @@ from typing import Annotated
 from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import (
     Declared,
-    Length,
     Name,
     OptionalForce,
     OptionalLength,
     OptionalVolume,
     OptionalWhere,
     Reads,
+    Size,
+    SomeVolume,
     Text,
     YesNo,
 )
@@ -38,14 +39,14 @@ class MasterCylinder(BaseComponent):
     are those of a reservoir that is built in.
     """
 
-    bore: Length
-    stroke: Length
+    bore: Size
+    stroke: Size
     free_stroke: OptionalLength
     return_spring: ReturnSpring
     seal_friction: OptionalForce
     pedal: Annotated[str, Reads("reference", target="pedals")]
     reservoir: Name = ""
-    capacity: OptionalVolume
+    capacity: SomeVolume
     air_space: OptionalVolume
     fill_cap: OptionalWhere
     opens_at_rest: YesNo = Answer.YES

@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 from firmpedal.model.component import BaseComponent
-from firmpedal.model.fields import OptionalVolume, OptionalWhere, YesNo
+from firmpedal.model.fields import (
+    OptionalVolume,
+    OptionalWhere,
+    SomeVolume,
+    YesNo,
+)
 from firmpedal.quantity import Answer
 
 
@@ -14,7 +19,7 @@ class Reservoir(BaseComponent):
     full mark.
     """
 
-    capacity: OptionalVolume
+    capacity: SomeVolume
     air_space: OptionalVolume
     fill_cap: OptionalWhere
     vented: YesNo = Answer.YES
