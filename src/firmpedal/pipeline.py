@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.results import Results, analyse
 from firmpedal.catalog import Catalogue, catalogue
 from firmpedal.checks.acceptance import accepted
 from firmpedal.checks.rules import RULES
-from firmpedal.checks.view import View
+from firmpedal.checks.view import Outcome, View
 from firmpedal.finding import Finding, Level, NotShown, Span, Verdict
 from firmpedal.fit.assembly import Assembly, assemble, named_open, outer_ends
 from firmpedal.fit.closing import Violation, violations
@@ -19,6 +19,7 @@ from firmpedal.lay.movement import carriers_of
 from firmpedal.lay.seats import seat_of
 from firmpedal.lay.stay_clear import Gap, least_gap
 from firmpedal.model.display import Display, display_of
+from firmpedal.model.worked import in_words_of
 from firmpedal.project import Reading, read_file, read_text
 
 if TYPE_CHECKING:
@@ -138,7 +139,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     results = analyse(aircraft, assembly, laid, crossings)
     display = display or display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, gaps, results, display)
-    found = tuple(outcome for rule in RULES for outcome in rule.check(view))
+    found = tuple(_worded(aircraft, outcome) for rule in RULES for outcome in rule.check(view))
     outcomes = accepted(aircraft.accepted, found, (rule.name for rule in RULES))
     findings = tuple(sorted((item for item in outcomes if isinstance(item, Finding)), key=_gravity))
     unclear = tuple(item for item in outcomes if isinstance(item, NotShown))
@@ -153,6 +154,15 @@ def line_setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line:
         seat_of(aircraft, line, end, assembly.joint_of(line.name, end), parts) for end in ("from", "to")
     )
     return LineSetting(line, start, finish, aircraft.bench, aircraft.states, aircraft.attitudes)
+
+
+def _worded(aircraft: Aircraft, outcome: Outcome) -> Outcome:
+    """What a rule says, in the words of the brakes that this aircraft has."""
+    brakes = aircraft.aircraft.brakes
+    message = in_words_of(brakes, outcome.message)
+    if isinstance(outcome, NotShown):
+        return replace(outcome, message=message)
+    return replace(outcome, message=message, tries=tuple(in_words_of(brakes, each) for each in outcome.tries))
 
 
 def _gravity(finding: Finding) -> int:

@@ -8,7 +8,7 @@ from firmpedal.pipeline import evaluate_text, usable_options
 from firmpedal.report.feel import feel_sheet
 from firmpedal.report.feel_options import feel_options_sheet
 from firmpedal.report.feel_pedals import COLD, HOT, felt_pedals
-from firmpedal.report.feel_words import items
+from firmpedal.report.feel_shares import items
 from firmpedal.report.sheet import Drawing, Paragraph, Table, Tone
 from firmpedal.units import to_unit
 from texts import example

@@ -15,7 +15,7 @@ from firmpedal.quantity import Mark, Value
 from firmpedal.report.feel import feel_sheet
 from firmpedal.report.feel_data import curves_csv, feel_data
 from firmpedal.report.feel_pedals import Felt, Unfelt, felt_pedals
-from firmpedal.report.feel_words import share_words
+from firmpedal.report.feel_shares import share_words
 from firmpedal.report.sheet import Bullets, Drawing, Label, Table, Tone
 from firmpedal.units import Dimension, from_unit
 from texts import edited, small
@@ -196,3 +196,58 @@ class TestCommand:
     def test_json_alone(self, file, capsys):
         assert run(file, None, Wanted(as_json=True)) == 0
         assert json.loads(capsys.readouterr().out)["schema"] == 1
+
+
+class TestWithoutAStroke:
+    """The stroke sets where the travel ends, and nothing else where the lever is given by its arms."""
+
+    UNKNOWN = (STROKE, "stroke: unknown\n")
+
+    def test_the_travel_is_that_of_a_cylinder_with_a_stroke(self):
+        known, unknown = (next(iter(felt_pedals(evaluated(*edits)))) for edits in ((), (self.UNKNOWN,)))
+        for case in known.feel.cases:
+            for number in range(3):
+                assert unknown.feel.travel(case, number).span == known.feel.travel(case, number).span
+
+    def test_its_end_is_said_to_be_unknown_and_the_stroke_is_asked_for(self):
+        words = lead(self.UNKNOWN)
+        assert words.endswith("How far it could go is not known: the stroke of its cylinder is not given.")
+        sheet = feel_sheet(evaluated(self.UNKNOWN))
+        table = next(block for block in sheet.blocks if isinstance(block, Table))
+        assert {row[-1] for row in table.rows} == {"unknown"}
+        assert any(
+            "stroke" in item for block in sheet.blocks if isinstance(block, Bullets) for item in block.items
+        )
+        assert all(
+            case["cylinder_at_end"] is None
+            for case in feel_data(evaluated(self.UNKNOWN))["pedals"][0]["cases"]
+        )
+
+    def test_a_pad_that_meets_its_stop_does_so_at_the_latest_there(self):
+        sheet = feel_sheet(evaluated(self.UNKNOWN, stop("0.3")))
+        table = next(block for block in sheet.blocks if isinstance(block, Table))
+        assert all(row[-1].endswith("or less") or row[-1] == "unknown" for row in table.rows)
+
+    def test_a_spring_that_goes_by_the_stroke_needs_it(self):
+        spring = ("stroke: 3/4\n", "stroke: unknown\n    return spring: {at rest: 5 lbf, pressed: 9 lbf}\n")
+        assert isinstance(next(iter(felt_pedals(evaluated(spring)))), Unfelt)
+
+
+class TestWhatTakesMost:
+    def test_of_a_tube_it_is_the_gap(self):
+        text = " ".join(block.text for block in feel_sheet(evaluated()).blocks if hasattr(block, "text"))
+        assert "What takes most at the hard foot (150 lbf) is closing the pad gap of" in text
+
+    def test_where_a_hose_may_take_nothing_or_more_than_the_gap_it_is_not_said(self):
+        """A gap of 0.001 in under 1.767 sq in is 0.0018 cu in; the hose may swell by more, or by nothing."""
+        narrow = (GAP, "pad gap: 0.001\n")
+        sheet = feel_sheet(evaluated(narrow, HOSE))
+        text = " ".join(block.text for block in sheet.blocks if hasattr(block, "text"))
+        assert "cannot be said yet. Of the fluid, the swelling of run takes 0 to" in text
+        assert "What narrows it: what each hose takes as it swells, measured." in text
+
+    def test_no_force_is_told_as_never(self):
+        sheet = feel_sheet(evaluated())
+        table = next(block for block in sheet.blocks if isinstance(block, Table))
+        assert {row[-1] for row in table.rows} == {"never"}
+        assert table.title.endswith("(never: no force that anybody presses with)")

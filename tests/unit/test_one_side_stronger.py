@@ -1,4 +1,4 @@
-"""Brakes of which one side holds more, and brakes that lock before the usual foot: against figures by hand."""
+"""Brakes of which one side holds more, or that lock before the usual foot: against figures by hand."""
 
 import re
 
@@ -136,7 +136,7 @@ def test_a_foot_that_locks_nothing_is_said_as_what_it_does():
 
 
 def test_brakes_that_lock_are_not_told_to_be_stronger():
-    """At 65 lbf the pressure is 212 psi, under the usual 400, and the stop that is wanted is made all the same.
+    """At 65 lbf the pressure is 212 psi, under the usual 400, and the wanted stop is made all the same.
 
     A quarter of the weight takes a quarter of the drag: the wheels lock from 56 to 62 lbf.
     """

@@ -11,6 +11,7 @@ from firmpedal.report.bleeding_steps import steps_for
 from firmpedal.report.bleeding_words import foot_words, gravity_words, pot_words
 from firmpedal.report.consumables import fluid_rows
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.analysis.bleeding import Bleeding, Bore, Pocket, Rise
@@ -57,6 +58,7 @@ def bleeding_of(evaluation: Evaluation) -> Bleeding:
     return bleeding(evaluation.aircraft, evaluation.laid, evaluation.results)
 
 
+@worked
 def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
     """The sheet; None where no caliper is joined to anything."""
     found = bleeding_of(evaluation)

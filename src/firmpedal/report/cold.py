@@ -9,6 +9,7 @@ from firmpedal.analysis.cold import GONE, ROLL_BACK, cold_of
 from firmpedal.quantity import Answer, Mark, exactly
 from firmpedal.report.plot import Axis, Curve, Limit, plot
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
@@ -37,6 +38,7 @@ FEW = 3  # curves; those of milder days fall too fast to be told apart
 NO_RINGING = exactly("damping from which nothing overshoots", Dimension.NUMBER, 1.0, Mark.DERIVED)
 
 
+@worked
 def cold_sheet(evaluation: Evaluation) -> Sheet | None:
     """The sheet; None where the fluid's thickness is not known, or no cylinder presses a wheel."""
     found = cold_of(evaluation.aircraft, evaluation.laid, evaluation.results)

@@ -9,6 +9,7 @@ from firmpedal.decide.contest import Outcome
 from firmpedal.model.display import listed
 from firmpedal.report.advice import advice_blocks, answer, option_name, shortened
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -51,6 +52,7 @@ SHARES = {
 }
 
 
+@worked
 def compare_sheet(evaluations: tuple[Evaluation, ...]) -> Sheet:
     """Compare evaluations of one aircraft: the answer first, what to do last."""
     found = compare(evaluations)

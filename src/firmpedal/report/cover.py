@@ -22,6 +22,7 @@ from firmpedal.report.sheet import (
     Tone,
 )
 from firmpedal.report.to_measure import to_measure
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.model.aircraft import Datum
@@ -46,6 +47,7 @@ CERTIFICATED = {
 }
 
 
+@worked
 def cover_sheet(evaluation: Evaluation) -> Sheet:
     """The cover: the answer in one line before anything else, except whose data decide."""
     header = evaluation.aircraft.aircraft

@@ -12,20 +12,22 @@ from firmpedal.model.display import listed
 from firmpedal.report.feel_budget import budget_tables
 from firmpedal.report.feel_pedals import COLD, HOT, Felt, Unfelt, felt_pedals
 from firmpedal.report.feel_plot import feel_plot
+from firmpedal.report.feel_shares import reason
 from firmpedal.report.feel_words import (
     CYLINDER,
+    NEVER,
     STOP,
     at_force,
     case_words,
+    end_words,
     ending,
-    force_words,
     lead,
-    reason,
     travel_words,
 )
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.to_measure import asked_for
+from firmpedal.report.worked import worked
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -60,6 +62,7 @@ MORE = (
 )
 
 
+@worked
 def feel_sheet(evaluation: Evaluation, force: Value | None = None, *, asks: bool = True) -> Sheet | None:
     """The sheet of all pedals; None where no pedal presses a brake.
 
@@ -95,14 +98,19 @@ def feel_asks(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
 
 
 def _lacking(pedal: Felt | Unfelt) -> tuple[Missing, ...]:
-    return pedal.feel.filled.hot_missing if isinstance(pedal, Felt) else pedal.missing
+    if not isinstance(pedal, Felt):
+        return pedal.missing
+    return (*pedal.feel.filled.hot_missing, *pedal.feel.pressing.cylinder.stroke.missing)
 
 
 def _open(evaluation: Evaluation, pedal: Felt | Unfelt, *, asks: bool) -> Iterator[Block]:
     """What is not worked out, and what is wanted for it."""
     lacking = asked_for(evaluation, _lacking(pedal))
     if lacking or isinstance(pedal, Unfelt):
-        what = "Hot" if isinstance(pedal, Felt) else "How far it goes"
+        what = "How far it goes"
+        if isinstance(pedal, Felt):
+            hot = bool(pedal.feel.filled.hot_missing)
+            what = "Hot" if pedal.feel.end_known else "Hot and its end" if hot else "The end of its travel"
         yield Paragraph(
             f"{what} is not worked out: these figures are wanted."
             if asks
@@ -134,11 +142,12 @@ def _table(felt: Felt, display: Display) -> Table:
     columns = ("", *(display.value(force) for force in forces), "at its end from")
     rows = []
     for case in felt.feel.cases:
-        _, end = ending(felt, case)
         cells = (travel_words(felt, case, number, display) for number in range(len(forces)))
-        rows.append((case_words(felt, case), *cells, force_words(felt, end, display)))
+        rows.append((case_words(felt, case), *cells, end_words(felt, case, display)))
     first = any(ending(felt, case)[0] == STOP for case in felt.feel.cases)
     title = f"How far the pad goes; the last column is the force from which {STOP if first else CYLINDER}"
+    if any(row[-1] == NEVER for row in rows):
+        title += " (never: no force that anybody presses with)"
     right = frozenset(range(1, len(columns)))
     widths = (0.28, *[0.72 / (len(columns) - 1)] * (len(columns) - 1))
     return Table(columns, tuple(rows), right, title, widths)

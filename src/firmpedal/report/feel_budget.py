@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from firmpedal.formulas.levers import cylinder_stroke
 from firmpedal.quantity import Value, apply, total
 from firmpedal.report.feel_pedals import HOT
-from firmpedal.report.feel_words import at_force, items, share_words
+from firmpedal.report.feel_shares import items, share_words
+from firmpedal.report.feel_words import at_force
 from firmpedal.report.lengths import fine
 from firmpedal.report.sheet import Table
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from firmpedal.report.contract import head, span
 from firmpedal.report.feel_pedals import Felt, felt_pedals
-from firmpedal.report.feel_words import items
+from firmpedal.report.feel_shares import items
 from firmpedal.report.network_data import network_data
 from firmpedal.units import Dimension, to_unit
 
@@ -63,7 +63,7 @@ def _case(one: Felt, case: Case) -> dict[str, Any]:
         "air_exponent": case.exponent,
         "travel": [span(found.travel(case, number)) for number in range(len(found.forces))],
         "stroke": [span(found.stroke(case, number)) for number in range(len(found.forces))],
-        "cylinder_at_end": _finite(found.force_of(found.bottoms, case)),
+        "cylinder_at_end": _finite(found.force_of(found.bottoms, case)) if found.end_known else None,
         "pad_at_stop": stops,
     }
 

@@ -8,8 +8,9 @@ from firmpedal.model.display import listed
 from firmpedal.report.advice import AS_WRITTEN
 from firmpedal.report.feel_pedals import Felt, felt_pedals
 from firmpedal.report.feel_plot import Named, options_plot
-from firmpedal.report.feel_words import case_words, ending, force_words, travel_words
+from firmpedal.report.feel_words import case_words, end_words, travel_words
 from firmpedal.report.sheet import Paragraph, Sheet, Table
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -21,6 +22,7 @@ LEAD = (
 )
 
 
+@worked
 def feel_options_sheet(evaluations: tuple[Evaluation, ...]) -> Sheet | None:
     """Set options side by side; None where fewer than two have a pedal that is worked out."""
     found = [
@@ -38,7 +40,7 @@ def feel_options_sheet(evaluations: tuple[Evaluation, ...]) -> Sheet | None:
     for option, felt in found:
         case = felt.softest
         cells = [travel_words(felt, case, n, display) for n in range(len(felt.feel.forces))]
-        end = force_words(felt, ending(felt, case)[1], display)
+        end = end_words(felt, case, display)
         name = f"{option}: {listed(felt.names)}"
         rows.append((name, case_words(felt, case), *cells, *[""] * (len(forces) - len(cells)), end))
     columns = ("option and pedals", "case", *forces, "at its end from")

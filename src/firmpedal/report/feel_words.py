@@ -4,13 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.quantity import total
 from firmpedal.report.feel_pedals import COLD, HOT
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from firmpedal.analysis.feel.cases import Case
     from firmpedal.model.display import Display
     from firmpedal.quantity import Value
@@ -18,6 +15,7 @@ if TYPE_CHECKING:
 
 CYLINDER, STOP = "the cylinder is at its end", "the pad is at its stop"
 NO_FOOT = 3.0  # times the greatest force asked about: beyond, no foot comes
+NEVER, NOT_KNOWN = "never", "unknown"
 
 
 def ending(felt: Felt, case: Case) -> tuple[str, tuple[float, float]]:
@@ -31,17 +29,25 @@ def ending(felt: Felt, case: Case) -> tuple[str, tuple[float, float]]:
 
 
 def force_words(felt: Felt, force: tuple[float, float], display: Display) -> str:
-    """A force that ends the travel: `113 to 117 lbf`, or that no foot does it."""
+    """A force that ends the travel: `113 to 117 lbf`, or that none does it that anybody presses with."""
     low, high = force
     most = NO_FOOT * felt.feel.forces[-1].high
     if low > most:
-        return "no foot"
+        return NEVER
     least = display.number(low, Dimension.FORCE)
     if high > most:
         return f"{least} or more"
     unit = f" {display.unit(Dimension.FORCE)}"
     greatest = display.number(high, Dimension.FORCE)
     return least if least == greatest else f"{least.removesuffix(unit)} to {greatest}"
+
+
+def end_words(felt: Felt, case: Case, display: Display) -> str:
+    """The force that ends the travel in a case; without a stroke the pad's stop alone is known."""
+    words = force_words(felt, ending(felt, case)[1], display)
+    if felt.feel.end_known:
+        return words
+    return NOT_KNOWN if words == NEVER else f"{words} or less"
 
 
 def travel_words(felt: Felt, case: Case, number: int, display: Display) -> str:
@@ -76,10 +82,10 @@ def lead(felt: Felt, display: Display) -> str:
     least = "at least " if felt.feel.filled.left_out else ""
     travel = felt.feel.travel(case, felt.chosen)
     hot = f" hot, {display.value(felt.feel.travel(COLD, felt.chosen))} cold" if case == HOT else ""
-    return (
-        f"At {at_force(force, display)} the pad goes {least}{display.value(travel)}{hot}, of the "
-        f"{_whole(felt, display)}."
-    )
+    goes = f"At {at_force(felt.force, display)} the pad goes {least}{display.value(travel)}{hot}"
+    if not felt.feel.end_known and what != STOP:
+        return f"{goes}. {NO_STROKE}"
+    return f"{goes}, of the {_whole(felt, display)}."
 
 
 CLOSER = "Its figures are ranges; narrow the widest first."
@@ -93,6 +99,9 @@ def _whole(felt: Felt, display: Display) -> str:
     return f"{display.value(felt.feel.full_travel)} that there are until the cylinder is at its end"
 
 
+NO_STROKE = "How far it could go is not known: the stroke of its cylinder is not given."
+
+
 def _from(felt: Felt, display: Display) -> str:
     """The forces that end the travel: `hot from 113 lbf, cold from 283 lbf`."""
     found = {
@@ -102,43 +111,8 @@ def _from(felt: Felt, display: Display) -> str:
     }
     if HOT not in felt.feel.cases:
         return f"it comes to that at {found['cold']}"
-    return ", ".join(f"{name} from {words}" for name, words in found.items())
-
-
-def reason(felt: Felt, display: Display) -> str:
-    """What takes most of the stroke, in the case that is softest."""
-    hot = felt.softest == HOT
-    found = [(name, value) for name, value in items(felt, hot=hot) if value.known]
-    if not found:
-        return ""
-    name, most = max(found, key=lambda each: each[1].middle)
-    whole = total("all", (value for _, value in found))
-    warm = " hot" if hot else ""
-    return (
-        f"What takes most at {at_force(felt.force, display)}{warm} is {name}: {display.value(most)}, "
-        f"{share_words(most, whole)} of the fluid."
-    )
-
-
-def items(felt: Felt, *, hot: bool) -> Iterator[tuple[str, Value]]:
-    """The fluid that each thing takes: gaps, calipers and pads, walls, and the fluid's own give."""
-    budget, calipers = felt.budget, felt.feel.pressing.calipers
-    gaps = zip(calipers, budget.gaps, strict=True)
-    yield from ((f"closing the pad gap of {each.name}", volume) for each, volume in gaps)
-    yield from ((value.label, value) for value in budget.gives)
-    swells = ((each.line, each.hot_wall if hot else each.wall) for each in budget.swells)
-    yield from ((f"the swelling of {line}", value) for line, value in swells)
-    yield "the squeezing of the fluid", total("fluid squeezed", (each.fluid for each in budget.swells))
-
-
-def share_words(part: Value, whole: Value) -> str:
-    """What share of a whole one part of it is: from its least with the most of the rest, to the other way."""
-    if part.span is None or whole.span is None:
-        return "an unknown share"
-    least = part.low + whole.high - part.high
-    most = part.high + whole.low - part.low
-    ends = [f"{100 * a / b:.0f}" if b > 0 else "0" for a, b in ((part.low, least), (part.high, most))]
-    return f"{ends[0] if ends[0] == ends[1] else ' to '.join(ends)} %"
+    starts = {name: words if words == NEVER else f"from {words}" for name, words in found.items()}
+    return ", ".join(f"{name} {words}" for name, words in starts.items())
 
 
 def case_words(felt: Felt, case: Case) -> str:

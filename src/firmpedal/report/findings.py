@@ -10,6 +10,7 @@ from firmpedal.finding import Level
 from firmpedal.quantity import When
 from firmpedal.report.sheet import Facts, Group, Paragraph, Sheet, Tone
 from firmpedal.report.story import reason_of
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.finding import Finding
@@ -24,6 +25,7 @@ MEANINGS = {
 }
 
 
+@worked
 def findings_sheet(evaluation: Evaluation) -> Sheet:
     """Every finding, WARNING before CAUTION before NOTE."""
     groups = alike(evaluation.findings)

@@ -14,6 +14,7 @@ from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Bullets, Paragraph, Sheet, Tone
 from firmpedal.report.torque import torque_sheet
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -41,6 +42,7 @@ def hangar_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
     return tuple(sheet for sheet in sheets if sheet is not None)
 
 
+@worked
 def before_sheet(evaluation: Evaluation) -> Sheet:
     """What is read before anything is touched: whose word counts, the verdict, what this page is."""
     blocks: tuple[Block, ...] = (

@@ -14,6 +14,7 @@ from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_words import of_one_wheel, wanted
 from firmpedal.report.to_measure import asked_for
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -41,6 +42,7 @@ LEFT_OUT = (
 )
 
 
+@worked
 def heat_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     """Everything about heat, as far as the file goes.
 

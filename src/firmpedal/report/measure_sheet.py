@@ -8,6 +8,7 @@ from firmpedal.project.names import label_of
 from firmpedal.report.findings import where_of
 from firmpedal.report.sheet import BOX, Paragraph, Sheet, Table
 from firmpedal.report.to_measure import to_measure
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -20,6 +21,7 @@ UNTIL_KNOWN = (
 SAME = "The same figure goes to {others}, which the file makes alike."
 
 
+@worked
 def measure_sheet(evaluation: Evaluation) -> Sheet | None:
     """The sheet, as the page counts its rows; None where nothing is to be measured."""
     things = to_measure(evaluation)

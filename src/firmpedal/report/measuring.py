@@ -25,6 +25,7 @@ from firmpedal.report.sheet import (
     Stroke,
 )
 from firmpedal.report.to_measure import to_measure
+from firmpedal.report.worked import worked
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ HOW = (
 )
 
 
+@worked
 def form_sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     """The whole form: how to measure, then station by station, then corners, then what to check."""
     items = unknowns(evaluation.reading)

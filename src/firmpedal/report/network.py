@@ -12,6 +12,7 @@ from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
 from firmpedal.model.kinds import ParkingValve
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,6 +42,7 @@ AT_ONCE = (
 EQUAL = 0.01  # a smaller difference between the sides is not felt
 
 
+@worked
 def network_sheet(evaluation: Evaluation) -> Sheet | None:
     """The sheet of the circuit at the hard foot; None where no pedal presses a brake."""
     results = evaluation.results

@@ -8,6 +8,7 @@ from firmpedal.decide.retrofit import bare, from_bare
 from firmpedal.decide.step import Action
 from firmpedal.report.retrofit import work_blocks
 from firmpedal.report.sheet import Paragraph, Sheet, Tone
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -21,6 +22,7 @@ TUBES = "Two tubes may block each other's way in: try them bent, with loose nuts
 MADE = frozenset({Action.BUY, Action.MAKE, Action.MAKE_IN_PART, Action.CUT, Action.HAVE_HOSE})
 
 
+@worked
 def putting_together_sheet(evaluation: Evaluation) -> Sheet | None:
     """The work as if nothing were there yet; None where there is nothing to put together."""
     steps = [step for step in from_bare(evaluation) if step.action not in MADE]

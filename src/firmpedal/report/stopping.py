@@ -18,6 +18,7 @@ from firmpedal.report.stopping_words import (
     wanted,
 )
 from firmpedal.report.to_measure import asked_for
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping import Needed, Stopping, WheelBrake
@@ -73,6 +74,7 @@ HOLDS = {
 }
 
 
+@worked
 def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     """Everything about stopping, as far as the file goes.
 

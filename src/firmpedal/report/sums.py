@@ -13,6 +13,7 @@ from firmpedal.report.lengths import fine
 from firmpedal.report.sheet import Group, Heading, Paragraph, Sheet, Sum
 from firmpedal.report.stopping import sums_of_stopping
 from firmpedal.report.story import sum_of
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.analysis.heating import Heating
@@ -107,6 +108,7 @@ def main_values(evaluation: Evaluation) -> tuple[Value, ...]:
     return tuple(value for _, values in chapters(evaluation) for value in values)
 
 
+@worked
 def sums_sheet(evaluation: Evaluation) -> Sheet:
     """All sums; what comes out alike for several lines is printed once."""
     blocks: list[Block] = [

@@ -10,6 +10,7 @@ from firmpedal.checks.circuit_words import DEGREES, degrees_words, so_many_degre
 from firmpedal.model.display import listed
 from firmpedal.report.plot import Axis, Band, Curve, Limit, plot
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
@@ -41,6 +42,7 @@ def unit_of(evaluation: Evaluation) -> str:
     return evaluation.display.unit(Dimension.TEMPERATURE) or "degC"
 
 
+@worked
 def trapped_sheet(evaluation: Evaluation) -> Sheet | None:
     """The sheet; None where no valve shuts a wheel in."""
     found = found_in(evaluation)

@@ -26,6 +26,7 @@ Range = tuple[float, float]
 
 UNIT = 1e6  # Pa; what is proportional to pressure is worked out at this one
 NOTHING: Range = (0.0, 0.0)
+ENDLESS: Range = (math.inf, math.inf)  # the stroke is not known: all but its end is
 HELD_SHARE: Range = (0.6, 0.7)  # of its stiffness plastic has left after an hour under load: from memory
 
 
@@ -82,8 +83,8 @@ def filled(pressing: Pressing) -> Filled:
         *(each.wall for each in swells),
         *volumes,
         cylinder.bore,
-        cylinder.stroke,
         pressing.ratio,
+        *((cylinder.stroke,) if _goes_by_stroke(pressing) else ()),
     ]
     asked = () if fluid is not None else (Missing("fluid", "which brake fluid is used"),)
     modulus = fluid.bulk_modulus if fluid is not None else None
@@ -97,7 +98,7 @@ def filled(pressing: Pressing) -> Filled:
         wear=_sum(wear),
         modulus=_span(modulus)[::-1] if modulus is not None else NOTHING,
         area=_area(_span(cylinder.bore)),
-        full_stroke=_span(cylinder.stroke),
+        full_stroke=cylinder.stroke.span or ENDLESS,
         free_stroke=_span(cylinder.free_stroke),
         spring=_span(rest)[::-1],
         spring_rate=_rate(pressing)[::-1],
@@ -110,6 +111,11 @@ def filled(pressing: Pressing) -> Filled:
         worn_missing=all_missing(wear),
         left_out=tuple(_left_out(pressing)),
     )
+
+
+def _goes_by_stroke(pressing: Pressing) -> bool:
+    """Whether more than the travel's end hangs on the stroke: a lever by its pins, or a spring's rate."""
+    return pins_of(pressing.pedal) is not None or pressing.cylinder.return_spring.pressed.known
 
 
 def _span(value: Value) -> Range:

@@ -66,6 +66,11 @@ class Feel:
         return min(firm, soft), max(firm, soft)
 
     @property
+    def end_known(self) -> bool:
+        """Whether the cylinder's stroke is given, and so where it ends."""
+        return self.pressing.cylinder.stroke.known
+
+    @property
     def full_travel(self) -> Value:
         """How far the pad goes until the cylinder bottoms."""
         cylinder = self.pressing.cylinder

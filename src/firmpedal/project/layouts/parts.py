@@ -32,7 +32,7 @@ foot: {normal: <normal>, hard: <hard>, panic: <panic>}   # usual figures; change
 """
 
 STATES = """\
-# What moves other things. Rudder +1 is left pedal forward.
+# What moves other things.<way>
 states:
 <rudder>  pads: {values: [new, worn], measured at: new}
   gear: {values: [on wheels, on jacks], measured at: on wheels}

@@ -72,7 +72,8 @@ def _head(layout: Layout, file: str, name: str) -> str:
 
 def _states(layout: Layout) -> str:
     swings = "" if layout.hand else filled(parts.SWING, name="left_pedals")
-    return filled(parts.STATES, rudder="" if layout.hand else parts.RUDDER, pedals=swings)
+    rudder, way = ("", "") if layout.hand else (parts.RUDDER, " Rudder +1 is left pedal forward.")
+    return filled(parts.STATES, rudder=rudder, way=way, pedals=swings)
 
 
 def _moves(layout: Layout) -> str:
