@@ -10,6 +10,7 @@ from firmpedal.analysis.network.leaks import leaks
 from firmpedal.analysis.network.pressures import pressures
 from firmpedal.analysis.network.sides import sides
 from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Mark
 from firmpedal.report.network import network_sheet
 from firmpedal.report.network_data import network_data
 from firmpedal.report.sheet import Paragraph, Table, Tone
@@ -141,6 +142,13 @@ def test_data_have_every_connection():
         assert port in nodes
     assert {each["line"] for each in data["leaks"]} >= {"left_feed", "right_gear"}
     assert data["flows"]
+
+
+def test_a_pressure_is_no_better_known_than_the_bore_that_makes_it():
+    evaluation = quillfen(("bore: 5/8", "bore: {value: 5/8, mark: assumed}"))
+    (circuit,) = pressures(evaluation.aircraft, evaluation.results, "hard")
+    ((_, value),) = circuit.pressed[0].wheels
+    assert value.mark is Mark.ASSUMED
 
 
 def test_an_unknown_force_is_asked_for():
