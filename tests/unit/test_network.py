@@ -53,6 +53,13 @@ class TestTwoSeats:
         both = at(oatmere(), ("pilot_left", "copilot_left"), "left_caliper.inlet")
         assert both == pytest.approx((ONE, 2 * ONE))
 
+    def test_of_two_seats_that_press_unlike_it_is_from_the_harder_one(self):
+        """The copilot's pedal has a ratio of 2 in place of 2.5."""
+        gentle = "copilot_left_pedal: {like: pilot_left_pedal, seat: copilot"
+        evaluation = oatmere((gentle, f"{gentle}, brake: {{arm: 2.75}}"))
+        both = at(evaluation, ("pilot_left", "copilot_left"), "left_caliper.inlet")
+        assert both == pytest.approx((ONE, ONE + 150 * 2 / AREA))
+
     def test_the_line_between_the_seats_feels_the_far_one_alone(self):
         evaluation = oatmere()
         assert at(evaluation, ("pilot_left",), "copilot_left.outlet") == (0, 0)
