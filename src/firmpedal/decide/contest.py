@@ -85,7 +85,7 @@ def ranges_behind(value: Value) -> Iterator[Missing]:
     if value.span is None or value.exact:
         return
     inner = [one for _, part in value.step.inputs for one in ranges_behind(part)] if value.step else []
-    yield from inner or [Missing(value.place, f"{value.label} more closely")]
+    yield from inner or value.missing or [Missing(value.place, f"{value.label} more closely")]
 
 
 def smallest(label: str, values: Sequence[Value], place: str = "") -> Value:

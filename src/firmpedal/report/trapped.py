@@ -89,13 +89,13 @@ def _placard(valve: str, found: list[ShutIn]) -> str:
     first = least.first.name if least.first is not None else "what is weakest"
     unsure = any(each.not_known for each in found)
     if number < 1:
-        return _no_room(valve, least, first)
+        return _no_room(valve, least, first, unsure=unsure)
     weakest = f"of what is known {first} gives first, and what the rest holds" if unsure else ""
     rest = f"{weakest} has to be looked up before this counts" if unsure else f"{first} gives first"
     return f"Never leave {valve} set where it may warm by more than {number} {unit}: {rest}."
 
 
-def _no_room(valve: str, least: ShutIn, first: str) -> str:
+def _no_room(valve: str, least: ShutIn, first: str, *, unsure: bool) -> str:
     """What to write where it may not warm at all; set by one pedal alone there may be room."""
     words, alone = f"Never leave {valve} set where it may warm at all", least.alone
     if not alone.known or floor(alone.low) < 1:
@@ -103,8 +103,12 @@ def _no_room(valve: str, least: ShutIn, first: str) -> str:
     room = f"by no more than {floor(alone.low)} {DEGREES[least.unit]}"
     return (
         f"{words} after two seats have pressed one wheel: {first} would come to what it holds. Set by "
-        f"one seat alone, it may warm {room}."
+        f"one seat alone, it may warm {room}{_of_what_is_known(unsure=unsure)}."
     )
+
+
+def _of_what_is_known(*, unsure: bool) -> str:
+    return ", by what is known: what the rest holds has to be looked up before this counts" if unsure else ""
 
 
 def _rises(evaluation: Evaluation, found: tuple[ShutIn, ...]) -> Table:
