@@ -373,10 +373,10 @@ DOMAINS = {
     braking.drag_at_ground: {"torque": TORQUE, "rolling_radius": Range(0.1, 0.4, DOWN)},
     braking.deceleration: {"drag": Range(0, 9000, UP), "mass": MASS._replace(way=DOWN)},
     braking.drag_needed: {"wanted": BRAKING, "mass": MASS},
-    braking.foot_needed: {
+    braking.pressure_needed: {
         "drag": Range(0, 9000, UP),
         "trial_drag": Range(10, 9000, DOWN),
-        "trial_foot": Range(1, 900, UP),
+        "trial_pressure": Range(1e4, 1e7, UP),
     },
     braking.stop_distance: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     braking.lining_friction: {

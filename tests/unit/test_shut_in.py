@@ -81,6 +81,7 @@ class TestOatmere:
         assert first.text.startswith(
             "Never leave valve set where it may warm at all after two seats have pressed one wheel: "
             "left_gear would come to what it holds. Set by one seat alone, it may warm by no more than 2 "
+            "degrees"
         )
         assert any(isinstance(block, Drawing) for block in sheet.blocks)
 

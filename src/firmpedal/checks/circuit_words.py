@@ -73,9 +73,15 @@ def unclear(rule: str, place: str, message: str, verdicts: Iterable[Verdict]) ->
 
 
 DEGREES = {"degF": "degrees Fahrenheit", "degC": "degrees Celsius", "K": "kelvins"}
+ONE_DEGREE = {"degF": "degree Fahrenheit", "degC": "degree Celsius", "K": "kelvin"}
+
+
+def so_many_degrees(number: int, unit: str) -> str:
+    """A whole number of degrees, one of them as one."""
+    return f"{number} {ONE_DEGREE[unit] if number == 1 else DEGREES[unit]}"
 
 
 def degrees_words(degrees: Value, unit: str) -> str:
     """So many degrees of warming, rounded down, or from so many to so many."""
     low, high = (floor(bound) for bound in (degrees.low, degrees.high))
-    return f"{low} {DEGREES[unit]}" if low == high else f"{low} to {high} {DEGREES[unit]}"
+    return so_many_degrees(low, unit) if low == high else f"{low} to {so_many_degrees(high, unit)}"

@@ -19,6 +19,10 @@ if TYPE_CHECKING:
 
 YIELD_FACTOR = 1.0
 USUAL_LOW = from_unit(400, "psi")
+HOT = (
+    "how hot {name} gets, by heat strips along it: up to {holds} its strength is known. If it gets hotter, "
+    "lead it where it is cooler, or take a metal by its maker's sheet for that temperature"
+)
 BURST_FACTOR = 4.0  # on the hard foot: published practice for hydraulic tube, from memory
 
 
@@ -63,7 +67,7 @@ def tube_yields(view: View) -> Iterator[Outcome]:
         line = find(view.aircraft.lines, strength.line)
         if line is None:
             continue
-        yield from _hot_tube(line, strength.temperature)
+        yield from _hot_tube(view, line, strength.temperature)
         wanted = _wanted(
             view.aircraft.limits.yield_factor, "yield factor wanted at the panic foot", YIELD_FACTOR
         )
@@ -82,10 +86,12 @@ def tube_yields(view: View) -> Iterator[Outcome]:
         )
 
 
-def _hot_tube(line: Line, met: Value | None) -> Iterator[Outcome]:
+def _hot_tube(view: View, line: Line, met: Value | None) -> Iterator[Outcome]:
     """Ask for the strength of a metal tube where it runs hotter than its figures hold."""
     if met is not None and (met.span is None or met.high > METAL_HOLDS):
-        missing = met.missing or (Missing(line.place, f"the strength of {line.name} at that temperature"),)
+        holds = exactly("heat that metal tube stands", Dimension.TEMPERATURE, METAL_HOLDS, Mark.MEMORY)
+        what = HOT.format(name=line.name, holds=view.show(holds))
+        missing = met.missing or (Missing(f"{line.place}.temperature", what, Dimension.TEMPERATURE),)
         yield NotShown("tube-yields", line.place, f"whether {line.name} holds where it runs hot", missing)
 
 

@@ -46,8 +46,8 @@ def stop_too_weak(view: View) -> Iterator[Outcome]:
     """The hard foot makes the wanted stop.
 
     Left out, 10 ft/s^2 is wanted: the mean deceleration that a rule for large aeroplanes asks of the design
-    landing stop, a yardstick for others. Springs, seal friction and fading are left out, so a real foot
-    needs more.
+    landing stop, a yardstick for others. Return spring and seal friction count where the file gives them;
+    fading is left out, so a real foot needs more.
     """
     stop = view.results.stopping
     if not stop.asked:

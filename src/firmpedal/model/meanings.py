@@ -236,6 +236,8 @@ MEANINGS: dict[str, dict[str, str]] = {
         "slack": "of a hose, as a share of its path; left out, 6 percent",
         "most slack": "the most slack a ready-made hose may have; left out, 8 percent",
         "swells": "of a hose, what it takes as it swells, if you have measured it, see below",
+        "tightest bend": "of a hose: the radius inside its tightest bend as it is fitted, everything moved "
+        "through all it can do; measure again when hose, ends or way are changed",
         "sleeve": "what is over it",
         "sleeved diameter": "across, measured outside the sleeve: its clamps go by it",
         "along": "what it runs along",

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 POINTS = ("position", "positions", "vector")
 POINT_KEYS = ("ball", "disc", "box", "bar", "about", "via")  # inside shapes and movements
 LISTS_OF_POINTS = ("box", "bar", "within", "via")  # a number after one of these is a point, not a coordinate
+NO_LENGTHS = ("axis", "line")  # which way a disc is turned, which line a stretch is of
 LENGTH_KEYS = ("radius", "thickness", "from", "to")
 
 # By key, and where one key means two things by section and key.
@@ -82,6 +83,9 @@ HOWS = {
     "disc": "plumb line and tape to the middle of the axle at the disc",
     "ball": "plumb line and tape to its middle",
     "radius": "tape, from its middle",
+    "tightest bend": "round things of known size held inside the bend, everything moved through all it can "
+    "do, on both sides: write the tighter",
+    "axis": "which way its axle points: right for a wheel; else aft, up ...",
 }
 SECTION_HOWS = {("bulkheads", "seat"): "hold the fitting in place; tape and square to the tip of its cone"}
 AXES = ("aft ", "right ", "up ")
@@ -157,6 +161,8 @@ def _inside(item: Item, point: tuple[str, ...], display: Display) -> tuple[str, 
     """A figure inside a shape or a movement."""
     if item.key == "swing":
         return (display.unit(Dimension.ANGLE) or "",)
+    if item.key in NO_LENGTHS:
+        return ("",)
     numbered = item.steps[-1].isdecimal()
     if item.steps[0] == "moving" or item.key in POINT_KEYS:
         return (point[int(item.steps[-1]) - 1],) if numbered and int(item.steps[-1]) <= 3 else point

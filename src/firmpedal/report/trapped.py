@@ -6,7 +6,7 @@ from math import floor, inf
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.shut_in import every_shut_in
-from firmpedal.checks.circuit_words import DEGREES, degrees_words
+from firmpedal.checks.circuit_words import DEGREES, degrees_words, so_many_degrees
 from firmpedal.model.display import listed
 from firmpedal.report.plot import Axis, Band, Curve, Limit, plot
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
@@ -85,14 +85,15 @@ def _placard(valve: str, found: list[ShutIn]) -> str:
             f"{'; '.join(missing)} is."
         )
     least = min(sure, key=lambda each: each.degrees.low)
-    number, unit = floor(least.degrees.low), DEGREES[least.unit]
+    number = floor(least.degrees.low)
     first = least.first.name if least.first is not None else "what is weakest"
     unsure = any(each.not_known for each in found)
     if number < 1:
         return _no_room(valve, least, first, unsure=unsure)
     weakest = f"of what is known {first} gives first, and what the rest holds" if unsure else ""
     rest = f"{weakest} has to be looked up before this counts" if unsure else f"{first} gives first"
-    return f"Never leave {valve} set where it may warm by more than {number} {unit}: {rest}."
+    degrees = so_many_degrees(number, least.unit)
+    return f"Never leave {valve} set where it may warm by more than {degrees}: {rest}."
 
 
 def _no_room(valve: str, least: ShutIn, first: str, *, unsure: bool) -> str:
