@@ -102,7 +102,7 @@ def test_where_two_seats_leave_no_room_one_seat_leaves_that_of_the_wheel_with_le
     placard = trapped_sheet(evaluate_text(planted(feet, *edits), "two")).blocks[0].text
     assert "where it may warm at all after two seats have pressed one wheel" in placard
     assert (
-        f"Set by one seat alone, it may warm by no more than {least} degrees Fahrenheit; what the rest holds"
+        f"it may warm by no more than {least} degrees Fahrenheit, by what is known: what the rest holds"
         in placard
     )
 

@@ -105,11 +105,14 @@ def _no_room(valve: str, sure: list[ShutIn], first: str, *, unsure: bool) -> str
     if alone < 1:
         return f"{words}: {first} would come to what it holds."
     room = f"by no more than {so_many_degrees(alone, sure[0].unit)}"
-    rest = "; what the rest holds has to be looked up before this counts" if unsure else ""
     return (
         f"{words} after two seats have pressed one wheel: {first} would come to what it holds. Set by "
-        f"one seat alone, it may warm {room}{rest}."
+        f"one seat alone, it may warm {room}{_of_what_is_known(unsure=unsure)}."
     )
+
+
+def _of_what_is_known(*, unsure: bool) -> str:
+    return ", by what is known: what the rest holds has to be looked up before this counts" if unsure else ""
 
 
 def _rises(evaluation: Evaluation, found: tuple[ShutIn, ...]) -> Table:
