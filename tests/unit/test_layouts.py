@@ -9,8 +9,8 @@ from firmpedal.cli.main import app
 from firmpedal.finding import Level, Verdict
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.layouts import CHOICES, Layout, LayoutError, chosen, layout_text
+from firmpedal.project.unknowns import unknowns
 from firmpedal.report.measuring import form_sheets
-from firmpedal.report.measuring_items import unknowns
 
 EVERY = [Layout(*words) for words in product(*(CHOICES[key] for key in CHOICES if key != "length"))]
 METRIC = Layout("nosewheel", "rod", "toe", "2", "yes", "mm")

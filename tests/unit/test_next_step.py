@@ -8,6 +8,7 @@ from itertools import product
 import pytest
 from evaluated import example
 
+from firmpedal.decide.lacking import lacking
 from firmpedal.finding import Finding, Level, NotShown, Verdict
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.layouts import chosen, layout_text
@@ -51,7 +52,7 @@ def test_counts_are_those_of_the_verdict():
         having(WARNING, ACCEPTED, CAUTION, unclear=(NOW, FITTED)),
     ):
         found = standing(evaluation)
-        assert found.things == len(to_measure(evaluation))
+        assert found.things == len(to_measure(evaluation)) == len(lacking(evaluation))
         shown = replace(evaluation, findings=())
         if shown.verdict is Verdict.NOT_SHOWN:
             assert verdict_line(shown).startswith(f"NOT SHOWN: {found.things} thing")
@@ -194,8 +195,8 @@ def test_what_can_be_measured_only_later_stands_last_and_says_when():
     rows = to_measure(example("rigid"))
     later = [row for row in rows if row.later]
     assert rows[-len(later) :] == tuple(later)
-    # The bends of its two hoses and their images wait until they hang; label and air of a trial, written once for both
-    # calipers, until it has braked.
+    # The bends of its two hoses and their images wait until they hang; label and air of a trial, written
+    # once for both calipers, until it has braked.
     assert [row.rules for row in later] == [("hose-bend-radius",)] * 2 + [("fluid-too-hot",)] * 2
     assert all("when the line is fitted" in row.later for row in later[:2])
     assert all("in the first trials" in row.later for row in later[2:])

@@ -9,7 +9,7 @@ from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from firmpedal.model.display import Display
-    from firmpedal.report.measuring_items import Item
+    from firmpedal.project.unknowns import Item
 
 POINTS = ("position", "positions", "vector")
 POINT_KEYS = ("ball", "disc", "box", "bar", "about", "via")  # inside shapes and movements
