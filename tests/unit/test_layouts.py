@@ -52,7 +52,7 @@ def test_text_is_tidy(layout):
     text = layout_text(layout, "a.yaml")
     assert "<" not in text
     assert max(map(len, text.splitlines())) <= 120
-    assert "form a.yaml --out" in text
+    assert "measuring form" in text  # how it is printed is said by whoever shows the file
 
 
 def circuit(layout):
