@@ -39,7 +39,7 @@ HOWS = {
     "fill cap": "the lowest edge of the filler neck, where fluid would spill",
     "capacity": "fill from the low to the full mark out of a measuring jug",
     "air space": "what goes in above the full mark until it spills",
-    "seals when pressed": "ask its maker; it is no if the other seat still gets through while this pedal is held",
+    "seals when pressed": "its maker knows; no if the other seat still gets through while this pedal is held",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
     "count per side": "on one side of the disc",
