@@ -52,6 +52,8 @@ def closer(value: Value) -> tuple[Missing, ...]:
 
 
 def _asked(figure: Value, owner: str) -> tuple[Missing, ...]:
+    if figure.missing:  # it says itself what would narrow it
+        return figure.missing
     if figure.place not in NOT_IN_THE_FILE:
         return (Missing(figure.place, REACHES.format(label=figure.label), figure.dimension),)
     section, _, name = owner.partition(".")

@@ -98,13 +98,15 @@ def _counted(count: int, word: str) -> str:
 
 
 def _pressures(evaluation: Evaluation) -> Figures:
-    """The pressure that the strongest cylinder makes at each foot force."""
-    show = evaluation.display.value
+    """The greatest pressure that the cylinders make at each foot force, and that feet make together."""
+    show, results = evaluation.display.value, evaluation.results
     items = []
     for number, foot in enumerate(FEET):
-        made = dict.fromkeys(show(each.pressures[number]) for each in evaluation.results.cylinders)
+        made = dict.fromkeys(show(each.greatest[number]) for each in results.cylinders)
+        both = dict.fromkeys(show(each.pressures[number]) for each in results.pressures if each.adding)
         text = " or ".join(made) if made else "unknown"
-        items.append(Figure(f"{foot} foot, {show(evaluation.results.forces[number])}", text))
+        more = f"both seats together: {' or '.join(both)}" if both else ""
+        items.append(Figure(f"{foot} foot, {show(evaluation.results.forces[number])}", text, more))
     return Figures(tuple(items))
 
 

@@ -12,7 +12,7 @@ from firmpedal.quantity import Answer, Mark
 from firmpedal.report.heat_plot import heat_plot
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
-from firmpedal.report.stopping_words import wanted
+from firmpedal.report.stopping_words import of_one_wheel, wanted
 from firmpedal.report.to_measure import asked_for
 
 if TYPE_CHECKING:
@@ -52,6 +52,7 @@ def heat_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     blocks: list[Block] = []
     for brakes in alike(heat.brakes):
         blocks += _of(evaluation, brakes, asks=asks)
+    blocks += [Paragraph(words) for words in of_one_wheel(evaluation.results.stopping)]
     if not heat.brakes:
         blocks.append(Paragraph("There is no brake in this file yet.", Tone.LEAD))
     blocks += [Group((Heading("What is left out"), Bullets(LEFT_OUT)))]
@@ -132,7 +133,7 @@ def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
     }
     return [
         f"{limit.words}: {answers[_kept(limit)]}. It is good for {display.value(limit.found)} there, "
-        f"when hottest, and the hard foot makes {display.value(limit.allowed)}."
+        f"when hottest; {limit.allowed.label}: {display.value(limit.allowed)}."
         for limit in limits
         if limit.kind == PLASTIC and limit.found.known
     ]

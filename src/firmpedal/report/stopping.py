@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.quantity import Answer, Value
+from firmpedal.quantity import Answer, Value, total
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_plot import stopping_plot
-from firmpedal.report.stopping_words import alike, far, slowing, slowing_cell, usual_words, wanted
+from firmpedal.report.stopping_words import (
+    alike,
+    far,
+    of_one_wheel,
+    slowing,
+    slowing_cell,
+    usual_words,
+    wanted,
+)
 from firmpedal.report.to_measure import asked_for
 
 if TYPE_CHECKING:
@@ -31,18 +39,29 @@ CAUTION = (
     "brakes out at a slow taxi first, with room all round and somebody looking on."
 )
 LEFT_OUT = (
-    (
-        "Springs and seal friction, also where the file gives them, wet or oily linings, fading when hot: a "
-        "real foot needs more."
-    ),
+    "Seal friction of the calipers, wet or oily linings, fading when hot: a real foot needs more.",
     "Air drag and rolling drag: a real stop is shorter.",
     "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
     (
-        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and each "
-        "caliper has a disc and a wheel of its own."
+        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and the "
+        "calipers of one wheel take as much heat each."
     ),
     "The pull of the propeller above the ground, which in a run-up shifts weight between the wheels.",
 )
+LOSSES = {
+    Answer.YES: (
+        "Return spring and seal friction of the cylinders are taken off the pressures here. The strength of "
+        "the lines goes by the whole foot, which is the safe side."
+    ),
+    Answer.UNKNOWN: (
+        "Return spring and seal friction of a cylinder are taken off the pressures here only as far as the "
+        "file gives them: a real foot needs more. The strength of the lines goes by the whole foot."
+    ),
+    Answer.NO: (
+        "Return spring and seal friction of the cylinders, which the file does not give: a real foot needs "
+        "more."
+    ),
+}
 FEET_WIDTHS = (0.17, 0.19, 0.16, 0.25, 0.23)
 NEEDS_WIDTHS = (0.2, 0.2, 0.17, 0.19, 0.12, 0.12)
 TYRES = "From there on the tyres are the limit: a harder foot slides them and stops it no shorter."
@@ -67,6 +86,7 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     """
     stop, display = evaluation.results.stopping, evaluation.display
     blocks: list[Block] = [*_answer(evaluation, stop, display), *_findings(evaluation)]
+    blocks += [Paragraph(words) for words in of_one_wheel(stop)]
     if any(at.drag.known for at in stop.feet):
         blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
     if (drawing := stopping_plot(stop, display)) is not None:
@@ -80,8 +100,16 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     if taken:
         words = "Usual figures taken, common practice without a source; yours win:"
         blocks.append(Group((Paragraph(words), Bullets(taken))))
-    blocks += [Group((Heading("What is left out"), Bullets(LEFT_OUT))), Paragraph(CAUTION, Tone.CAUTION)]
+    blocks += [*_left_out(stop), Paragraph(CAUTION, Tone.CAUTION)]
     return Sheet(TITLE, tuple(blocks))
+
+
+def _left_out(stop: Stopping) -> list[Block]:
+    """What is not counted, and what becomes of return spring and seals."""
+    losses, heading = LOSSES[stop.losses], Heading("What is left out")
+    if stop.losses is Answer.NO:
+        return [Group((heading, Bullets((losses, *LEFT_OUT))))]
+    return [Paragraph(losses), Group((heading, Bullets(LEFT_OUT)))]
 
 
 def packet_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -145,10 +173,11 @@ def _feet(stop: Stopping, display: Display) -> Table:
 
 
 def _pressed(stop: Stopping, number: int, display: Display) -> str:
-    """Pressure at the calipers over the torque of a brake."""
-    forces = [brake.feet[number] for brake in stop.brakes]
-    torque = alike((force.torque for force in forces), display)
-    return f"{alike((force.pressure for force in forces), display)}\n{torque} of torque"
+    """Pressure at the calipers over the torque at a wheel, which is that of all its calipers."""
+    forces = {brake.caliper: brake.feet[number] for brake in stop.brakes}
+    wheels = [[forces[name].torque for name in group] for group in stop.stance.braked.most]
+    torque = alike((total("torque at a wheel", each) for each in wheels), display)
+    return f"{alike((force.pressure for force in forces.values()), display)}\n{torque} of torque"
 
 
 def _needs(stop: Stopping, display: Display) -> Table:
@@ -239,7 +268,7 @@ def sums_of_stopping(stop: Stopping) -> tuple[Value, ...]:
     limits = (stop.limits.usual, stop.limits.peak, *over, stop.limits.standing)
     at_hard = (stop.feet[1].drag, stop.feet[1].by_brakes, stop.feet[1].reached, stop.feet[1].distance)
     needs = [stop.wanted, stop.hold, stop.lock, *((stop.nose_over,) if stop.nose_over else ())]
-    feet = [value for need in needs for value in (need.foot, need.pressure)]
+    feet = [value for need in needs for value in (need.pressure, need.foot)]
     return (*hard, *at_hard, *limits, stop.wanted.drag, *feet, stop.rule_energy, stop.motion_energy)
 
 

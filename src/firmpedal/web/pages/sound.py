@@ -16,7 +16,7 @@ from firmpedal.report.measure_sheet import UNTIL_KNOWN
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, put_words, raw, said, working
+from firmpedal.web.elements import OPENING, box, link, put_words, raw, said, working
 from firmpedal.web.figures import ways_to_figures
 from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
@@ -42,6 +42,7 @@ class SoundPage:
 
     def __init__(self, frame: Frame) -> None:
         self.watch, self.file = frame.watch, frame.file
+        self._first: Found | None = None
         option = self.watch.option
         with frame.main:
             said("p", LEAD, "fp-step-lead")
@@ -53,6 +54,7 @@ class SoundPage:
                 with box("section", "fp-section", id="found", aria_label="What was found"):
                     self._found_title = said("h2", "What was found", tabindex="-1")
                     self._summary = raw("", classes="fp-sound-summary")
+                    raw(OPENING, classes="fp-opening")
                     self._findings = Kept(box("ul", "fp-findings"), self._card)
                 self._measuring = Measuring(frame, to_measure, UNTIL_KNOWN, self._news)
             self._empty = box(classes="fp-empty")
@@ -78,7 +80,9 @@ class SoundPage:
         if evaluation is None:
             return
         self._summary.set_content(html((*certificate(evaluation), Paragraph(summary(evaluation)))))
-        gone = self._findings.show([(_about(each), (each, evaluation)) for each in found(evaluation)])
+        told = found(evaluation)
+        self._first = told[0] if told else None
+        gone = self._findings.show([(_about(each), (each, evaluation)) for each in told])
         gone |= self._measuring.show(evaluation)
         if gone:  # whoever goes by keyboard stands on something still
             js = "if (document.activeElement === document.body)"
@@ -86,9 +90,8 @@ class SoundPage:
 
     def _card(self, told: tuple[Found, Evaluation]) -> FindingCard:
         changes = self.watch.document.may_change
-        return FindingCard(
-            told[0], self.file, self._accept if changes else None, self._take_back if changes else None
-        )
+        accept, take_back = (self._accept, self._take_back) if changes else (None, None)
+        return FindingCard(told[0], self.file, accept, take_back, unfolded=told[0] is self._first)
 
     async def _accept(self, one: Found, places: tuple[str, ...], reason: str) -> None:
         """Accept a finding in the file.

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
+from firmpedal.quantity import When
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.sound.kept import Kept
@@ -15,6 +16,8 @@ from firmpedal.web.turns import in_turn
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+    from nicegui.element import Element
 
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.to_measure import ToMeasure
@@ -32,6 +35,12 @@ HOW = (
 )
 FOR_THIS_PAGE = "The figures of this page are worked out as soon as these are known."
 WRITTEN = "{what}: {words} is in the file. Undo takes it out."
+FROM_WHEN = {
+    When.NOW: "Now",
+    When.IN_HAND: "With the parts in hand",
+    When.FITTED: "When the lines are fitted",
+    When.TRIED: "In the first trials",
+}
 FOR_EVERY_OPTION = "It stands in the aircraft as written, for every option."
 
 
@@ -43,9 +52,12 @@ class Measuring:
         rows: What is to be measured, of an evaluation.
         lead: What the rows are for.
         news: Where the page says what was done.
+        unfolded: The times from when on something can be measured that lie open at first.
     """
 
-    def __init__(self, frame: Frame, rows: Rows, lead: str, news: News) -> None:
+    def __init__(
+        self, frame: Frame, rows: Rows, lead: str, news: News, unfolded: tuple[When, ...] = (When.NOW,)
+    ) -> None:
         self.watch, self.file, self._rows_of, self._news = frame.watch, frame.file, rows, news
         self._changes = self.watch.document.may_change
         self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
@@ -55,14 +67,29 @@ class Measuring:
             said("p", HOW if self._changes else AT_THE_COMPUTER, "fp-small")
             with box(classes="fp-actions"):
                 link(FORM, addresses.paper(self.file, "form.pdf", self.watch.option), "fp-button")
-            self._rows = Kept(box("ul", "fp-measures"), self._row)
+            self._groups = {when: self._group(when, unfolded) for when in When}
         self.element.set_visibility(False)
 
     def show(self, evaluation: Evaluation) -> bool:
         """Show what is lacking now; says whether a row went away."""
         lacking = self._rows_of(evaluation)
         self.element.set_visibility(bool(lacking))
-        return self._rows.show([(_about(each), (each, evaluation)) for each in lacking])
+        gone = False
+        for when, (fold, rows) in self._groups.items():
+            wanted = [(_about(each), (each, evaluation)) for each in lacking if each.when is when]
+            fold.set_visibility(bool(wanted))
+            gone |= rows.show(wanted)
+        return gone
+
+    def _group(
+        self, when: When, unfolded: tuple[When, ...]
+    ) -> tuple[Element, Kept[tuple[ToMeasure, Evaluation]]]:
+        """What can be measured from one time on, under that."""
+        opened = {"open": ""} if when in unfolded else {}
+        with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
+            said("summary", FROM_WHEN[when])
+            rows = Kept(box("ul", "fp-measures"), self._row)
+        return fold, rows
 
     def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
         return MeasureRow(told[0], self.file, self._write if self._changes else None)
@@ -88,7 +115,7 @@ def measuring(rows: Rows) -> Callable[[Frame], None]:
     """Rows for a page of sheets: what its figures lack."""
 
     def put(frame: Frame) -> None:
-        made = Measuring(frame, rows, FOR_THIS_PAGE, News(frame.watch))
+        made = Measuring(frame, rows, FOR_THIS_PAGE, News(frame.watch), tuple(When))
 
         def answered(answer: Answer) -> None:
             if answer.evaluation is not None:
