@@ -180,6 +180,11 @@ DOMAINS = {
         "lever_ratio": Range(0.5, 8, UP),
         "bore": BORE._replace(way=DOWN),
     },
+    levers.series_pressure: {
+        "own": PRESSURE,
+        "inlet": PRESSURE,
+        "added": Range(0, 1, UP),
+    },
     levers.cylinder_stroke: {"volume": VOLUME, "bore": BORE._replace(way=DOWN)},
     levers.pedal_travel: {
         "lever_ratio": Range(0.5, 8, UP),
@@ -368,10 +373,10 @@ DOMAINS = {
     braking.drag_at_ground: {"torque": TORQUE, "rolling_radius": Range(0.1, 0.4, DOWN)},
     braking.deceleration: {"drag": Range(0, 9000, UP), "mass": MASS._replace(way=DOWN)},
     braking.drag_needed: {"wanted": BRAKING, "mass": MASS},
-    braking.foot_needed: {
+    braking.pressure_needed: {
         "drag": Range(0, 9000, UP),
         "trial_drag": Range(10, 9000, DOWN),
-        "trial_foot": Range(1, 900, UP),
+        "trial_pressure": Range(1e4, 1e7, UP),
     },
     braking.stop_distance: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     braking.lining_friction: {
@@ -413,6 +418,8 @@ DOMAINS = {
         "mass": Range(0.3, 5, DOWN),
         "specific_heat": Range(400, 1100, DOWN),
     },
+    warming.disc_mass_of_each: {"mass": Range(0.3, 5, UP), "calipers": Range(1, 4, DOWN)},
+    warming.disc_radius_of_each: {"radius": Range(0.05, 0.2, UP), "calipers": Range(1, 4, DOWN)},
     warming.drag_power: {"drag": Range(0, 900, UP), "speed": SPEED, "wheels": Range(1, 4, DOWN)},
     warming.stop_time: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},

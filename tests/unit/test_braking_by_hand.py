@@ -27,10 +27,10 @@ def test_a_newton_metre_of_friction_on_each_face():
 
 
 def test_the_way_back_from_a_wanted_stop():
-    """3 m/s^2 on 500 kg are 1500 N; brakes that make 750 N at 100 N of foot need 200 N."""
+    """3 m/s^2 on 500 kg are 1500 N; brakes that make 750 N at 1 MPa need 2 MPa."""
     drag = braking.drag_needed(3.0, 500.0)
     assert drag == 1500.0
-    assert braking.foot_needed(drag, 750.0, 100.0) == pytest.approx(200.0)
+    assert braking.pressure_needed(drag, 750.0, 1e6) == pytest.approx(2e6)
     assert braking.deceleration(drag, 500.0) == pytest.approx(3.0)
 
 
@@ -80,7 +80,7 @@ REFUSED = [
     (braking.new_pad_radius, (0.05, 0.05), "outside their inner edge"),
     (braking.brake_torque, (10.0, math.nan, 0.1), "friction"),
     (braking.drag_at_ground, (10.0, 0.0), "radius of the tyre"),
-    (braking.foot_needed, (10.0, 0.0, 1.0), "drag of the brakes"),
+    (braking.pressure_needed, (10.0, 0.0, 1.0), "drag of the brakes"),
     (braking.stop_distance, (10.0, 0.0), "deceleration"),
     (braking.lining_friction, (1.0, 0.0, 0.1), "clamping force"),
     (grip.grip_limit_nosewheel, (0.5, 2.0, 2.0, 1.0), "between the wheels"),

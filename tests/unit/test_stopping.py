@@ -1,13 +1,16 @@
 """Stopping of whole aircraft: from the file to what each foot gives, and back."""
 
+import math
 import re
 
+import numpy as np
 import pytest
 
+from firmpedal.analysis.feel.pedals import feel
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.packet import packet_sheets
-from firmpedal.report.stopping import TITLE, stopping_sheet
+from firmpedal.report.stopping import LOSSES, TITLE, stopping_sheet
 from firmpedal.report.stopping_plot import stopping_plot
 from firmpedal.report.story import every_value
 from firmpedal.units import to_unit
@@ -43,6 +46,7 @@ lines:
   left_run: {from: left_cylinder.outlet, to: left_caliper.inlet, made of: tube 5052-O 1/4 x .035}
 mirror: [left_cylinder, left_caliper, left_pedal, left_run]
 """.replace(" &cylinder", "")
+LEFT = AIRCRAFT[AIRCRAFT.index("  left_cylinder:") : AIRCRAFT.index("  left_caliper:")]
 STANCE = "wheelbase: 60, mains to cg: 12, cg height: 30"
 
 
@@ -194,6 +198,21 @@ def test_a_file_that_says_nothing_of_braking_is_left_in_peace():
     assert stopping_plot(evaluation.results.stopping, evaluation.display) is None
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "effective radius: 2.3",
+        "lining friction: 0.3",
+        "pads: {inner radius: 2}",
+        "leaflet: {torque: 1200 lbf in}",
+        "leaflet: {energy: 50000 ft-lbf}",
+    ],
+)
+def test_one_figure_of_a_brake_is_enough_to_be_asked_about_stopping(words):
+    bare = re.sub(r"on the ground: .*\n|    lining friction: .*\n", "", AIRCRAFT)
+    assert stopping(bare.replace("effective radius: 2.3", words)).asked
+
+
 def test_the_same_file_with_a_stance_has_its_sheet_in_the_packet():
     evaluation = evaluate_text(with_ground(STANCE))
     assert TITLE in {sheet.title for sheet in packet_sheets(evaluation)}
@@ -211,6 +230,72 @@ def test_more_foot_never_stops_it_less():
     found = stopping(with_ground(STANCE))
     lows = [at.reached.low for at in found.feet]
     assert lows == sorted(lows)
+
+
+class TestSpringAndSeals:
+    """Bore 5/8 in, 0.306796 sq in; 12 lbf of friction, and a spring of 10 lbf at rest."""
+
+    HELD = ("    stroke: 3/4\n", "    stroke: 3/4\n    seal friction: 12\n    return spring: {at rest: 10}\n")
+    RISING = (HELD[0], HELD[1].replace("at rest: 10", "at rest: 10, pressed: 25"))
+    AREA = 0.25 * math.pi * 0.625**2
+
+    def test_they_are_taken_off_by_hand(self):
+        """153.398 - 22 lbf make 428.29 psi; 756.87 lbf of clamping, 321.4 lbf of drag on two wheels."""
+        found = stopping(AIRCRAFT.replace(*self.HELD))
+        one, normal = found.brakes[0].feet[0], found.feet[0]
+        assert in_unit(one.pressure, "psi") == pytest.approx(428.29, abs=0.01)
+        assert in_unit(one.clamp, "lbf") == pytest.approx(756.87, abs=0.05)
+        assert in_unit(normal.drag, "lbf") == pytest.approx(321.4, abs=0.05)
+        assert found.losses is Answer.YES
+
+    def test_the_way_back_puts_them_on_again(self):
+        text = AIRCRAFT.replace(*self.HELD)
+        made = in_unit(stopping(text).feet[0].by_brakes, "m/s^2")
+        found = stopping(with_ground(f"wanted deceleration: {made} m/s^2", text))
+        assert in_unit(found.wanted.foot, "lbf") == pytest.approx(153.398, rel=1e-9)
+        assert in_unit(found.wanted.pressure, "psi") == pytest.approx(428.29, abs=0.01)
+        assert in_unit(found.begins, "lbf") == pytest.approx(22.0)
+
+    def test_the_lines_are_still_held_against_the_whole_foot(self):
+        results = evaluate_text(AIRCRAFT.replace(*self.HELD)).results
+        assert in_unit(results.pressure_of("left_run").at("normal"), "psi") == pytest.approx(500.0, abs=0.01)
+
+    @pytest.mark.parametrize("gap", ["pad gap: 0.02", "pad gap: 0.01 to 0.03"])
+    def test_the_brakes_get_what_the_curve_of_the_pedal_shows(self, gap):
+        """Pressure against foot from the curves of the pedal, read between their points."""
+        text = AIRCRAFT.replace(*self.RISING).replace("    effective", f"    {gap}\n    effective")
+        results = evaluate_text(text + "bench: {bend radius: 0.75}\n").results
+        found = feel(results.presses[0], results.forces)
+        firm, soft = ((found.curves.force[n], found.curves.pressure[n]) for n in (0, 1))
+        for at, brake in zip(results.stopping.feet, results.stopping.brakes[0].feet, strict=True):
+            for (force, pressure), bound in ((firm, brake.pressure.high), (soft, brake.pressure.low)):
+                assert bound == pytest.approx(np.interp(at.force.middle, force, pressure), rel=2e-4)
+
+    def test_where_the_stroke_is_not_known_the_spring_is_anywhere(self):
+        """From 10 lbf at rest to 25 at the end."""
+        found = stopping(AIRCRAFT.replace(*self.RISING))
+        pressure = found.brakes[0].feet[0].pressure
+        assert to_unit(pressure.high, "psi") == pytest.approx((153.398 - 22) / self.AREA)
+        assert to_unit(pressure.low, "psi") == pytest.approx((153.398 - 37) / self.AREA)
+
+    def test_what_is_not_given_is_said(self):
+        evaluation = evaluate_text(AIRCRAFT)
+        assert evaluation.results.stopping.losses is Answer.NO
+        assert LOSSES[Answer.NO] in str(stopping_sheet(evaluation))
+
+
+def test_two_wheels_of_which_one_has_the_larger_cylinder():
+    """500 psi and 781.25 psi: together 480.7 lbf at the normal foot, which lies between the two of them."""
+    right = LEFT.replace("left", "right").replace("-4", "4").replace("bore: 5/8", "bore: 1/2")
+    made_of = "made of: tube 5052-O 1/4 x .035"
+    run = f"  right_run: {{from: right_cylinder.outlet, to: right_caliper.inlet, {made_of}}}"
+    text = AIRCRAFT.replace(LEFT, LEFT + right).replace("mirror: ", f"{run}\nmirror: ")
+    text = text.replace("[left_cylinder, left_caliper, left_pedal, left_run]", "[left_caliper, left_pedal]")
+    made = in_unit(stopping(text).feet[0].by_brakes, "m/s^2")
+    assert made / 9.80665 * 1320 == pytest.approx(375.2 / 2 * (1 + (5 / 4) ** 2), abs=0.05)
+    foot = stopping(with_ground(f"wanted deceleration: {made} m/s^2", text)).wanted.foot
+    assert to_unit(foot.low, "lbf") < 153.398 < to_unit(foot.high, "lbf")
+    assert foot.high / foot.low == pytest.approx((5 / 4) ** 2)
 
 
 def test_two_pedals_of_two_seats_press_as_the_harder_one():

@@ -16,7 +16,7 @@ from firmpedal.analysis.pressure import (
     foot_forces,
     line_pressures,
 )
-from firmpedal.analysis.stopping import Stopping, stopping
+from firmpedal.analysis.stopping import Pushing, Stopping, stopping
 from firmpedal.analysis.strength import Rating, TubeStrength, hot_for_metal, hottest, rating, tube_strength
 from firmpedal.analysis.stroke import (
     Pressing,
@@ -68,7 +68,7 @@ def analyse(
     circuit = plumbing(aircraft)
     reach = reaches(aircraft, circuit.graph)
     cylinders, forces = cylinder_pressures(aircraft), foot_forces(aircraft)
-    pressures = line_pressures(aircraft, cylinders, reach)
+    pressures = line_pressures(aircraft, cylinders, reach, circuit.feeds)
     by_name = {line.name: line for line in laid}
     pressed = {item.line: item for item in pressures}
     declared = {line.name: line for line in aircraft.lines}
@@ -93,12 +93,11 @@ def analyse(
         for cylinder, made, way in zip(aircraft.cylinders, cylinders, reach, strict=True)
     )
     forces = foot_forces(aircraft)
-    strokes = [
-        budget
+    pushes = tuple(
+        Pushing(pressing, budgets(pressing, made, forces))
         for pressing, made in zip(presses, cylinders, strict=True)
-        for budget in budgets(pressing, made, forces)
-    ]
-    stop = stopping(aircraft, cylinders, reach, forces)
+    )
+    stop = stopping(aircraft, pushes, reach, forces)
     return Results(
         forces,
         circuit,
@@ -108,12 +107,12 @@ def analyse(
         tuple(item for item in strengths if item),
         tuple(item for item in ratings if item),
         presses,
-        tuple(strokes),
+        tuple(budget for each in pushes for budget in each.budgets),
         tuple(wear_volume(caliper) for caliper in aircraft.calipers),
         tuple(line_volume(line) for line in laid),
         tuple(line_mass(line) for line in laid),
         whole_mass(laid, assembly, aircraft.fluid),
         heights(aircraft, laid, circuit.graph),
         stop,
-        heating(aircraft, stop),
+        heating(aircraft, stop, pressed),
     )

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.linkage import pad_travel, pins_of, ratio_at
+from firmpedal.analysis.linkage import pad_travel
+from firmpedal.analysis.net_pressure import Push
 from firmpedal.formulas.compliance import (
     fluid_compression,
     give_volume,
@@ -17,9 +18,8 @@ from firmpedal.formulas.compliance import (
 )
 from firmpedal.formulas.hose import hose_expansion, hose_volume, measured_swelling
 from firmpedal.formulas.levers import cylinder_stroke
-from firmpedal.formulas.pedal import net_line_pressure, spring_force
 from firmpedal.model.stock import Hose
-from firmpedal.quantity import Mark, Missing, Value, apply, exactly, total
+from firmpedal.quantity import Mark, Missing, Value, apply, total
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -31,6 +31,11 @@ if TYPE_CHECKING:
 
 ROUNDING = 1e-6  # K; 176 F is 80 C
 ROUNDS = 3  # a spring or a changing ratio and the stroke depend on each other; each round gains two digits
+
+STIFF = (
+    "how hot the line gets, by heat strips: no published table says how stiff {name} is at the heat given. "
+    "Lead it where it is cooler, or ask its maker for a sheet at that temperature"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +195,9 @@ def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
     )
     if above:
         return above[0]
-    missing = hot.missing or (Missing(place, f"stiffness of {material.name} above its table"),)
+    missing = hot.missing or (
+        Missing(f"{place}.temperature", STIFF.format(name=material.name), Dimension.TEMPERATURE),
+    )
     return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=missing)
 
 
@@ -252,51 +259,25 @@ class Pressing:
             foot: Its name.
         """
         found = self._at(plain, foot)
-        held = (self.cylinder.return_spring.at_rest, self.cylinder.seal_friction)
-        if not any(each.known for each in held) and pins_of(self.pedal) is None:
+        if self.push.plain:
             return found
         for _ in range(ROUNDS):
-            there = ratio_at(self.pedal, found.cold, self.ratio)
-            pressure = self._net(force, there, self._spring(found.cold, foot), foot)
-            found = self._at(pressure, foot)
+            found = self._at(self.push.pressure(force, found.cold, foot), foot)
         return found
+
+    def stroke_at(self, pressure: Value, words: str) -> Value:
+        """Stroke that it takes to come to a pressure, cold; `words` say what for."""
+        return self._at(pressure, words).cold
+
+    @property
+    def push(self) -> Push:
+        """Foot, lever and cylinder."""
+        return Push(self.cylinder, self.pedal, self.ratio)
 
     @cached_property
     def gaps(self) -> tuple[Value, ...]:
         """Fluid that closes the pad gaps, caliper by caliper."""
         return tuple(gap_volume(caliper) for caliper in self.calipers)
-
-    def _spring(self, stroke: Value, foot: str) -> Value:
-        spring, place = self.cylinder.return_spring, f"{self.cylinder.place}.spring.{foot}"
-        if not spring.at_rest.known:
-            return exactly("return spring, left out", Dimension.FORCE, 0.0, Mark.DERIVED)
-        if not (spring.pressed.known and stroke.known and self.cylinder.stroke.known):
-            return spring.at_rest
-        went = Value(stroke.label, stroke.dimension, _within(stroke, self.cylinder.stroke), stroke.mark)
-        return apply(
-            spring_force,
-            f"force of the return spring at the {foot} foot",
-            place=place,
-            at_rest=spring.at_rest,
-            pressed=spring.pressed,
-            stroke=went,
-            full_stroke=self.cylinder.stroke,
-        )
-
-    def _net(self, force: Value, ratio: Value, spring: Value, foot: str) -> Value:
-        friction = self.cylinder.seal_friction
-        if not friction.known:
-            friction = exactly("seal friction, left out", Dimension.FORCE, 0.0, Mark.DERIVED)
-        return apply(
-            net_line_pressure,
-            f"pressure at the {foot} foot, less spring and friction",
-            place=f"{self.cylinder.place}.net pressure.{foot}",
-            foot_force=force,
-            lever_ratio=ratio,
-            bore=self.cylinder.bore,
-            spring_force=spring,
-            seal_friction=friction,
-        )
 
     def _at(self, pressure: Value, foot: str) -> StrokeBudget:
         swells = tuple(
@@ -359,10 +340,6 @@ class Pressing:
         where = f"{self.cylinder.place}.pad travel.{foot}.{name}"
         hot = ", hot" if name == "hot" else ""
         return pad_travel(self.pedal, self.ratio, stroke, f"travel of the pad at the {foot} foot{hot}", where)
-
-
-def _within(stroke: Value, whole: Value) -> tuple[float, float]:
-    return min(stroke.low, whole.low), min(stroke.high, whole.low)
 
 
 def budgets(

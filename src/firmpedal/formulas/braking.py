@@ -158,26 +158,27 @@ def drag_needed(wanted: float, mass: float) -> float:
     return wanted * mass
 
 
-def foot_needed(drag: float, trial_drag: float, trial_foot: float) -> float:
-    """Foot force for a drag, from what the brakes make of another foot force.
+def pressure_needed(drag: float, trial_drag: float, trial_pressure: float) -> float:
+    """Pressure at the brakes for a drag, from what they make of another pressure.
 
-    F = F_1 D / D_1
+    p = p_1 D / D_1
 
     Args:
         drag: D, that is wanted [N].
         trial_drag: D_1, that the brakes make [N].
-        trial_foot: F_1, of the foot force that makes it [N].
+        trial_pressure: p_1, gauge pressure at every brake that makes it [Pa].
 
     Returns:
-        Foot force on each pedal F [N].
+        Gauge pressure at every brake p [Pa].
 
-    Valid: D >= 0, D_1 > 0, F_1 > 0; drag in proportion to the foot: springs and seal friction left out.
-    Source: [firmpedal-derivation], drag in proportion to the foot force.
+    Valid: D >= 0, D_1 > 0, p_1 > 0; drag in proportion to the pressure: friction of the caliper's seals
+        left out.
+    Source: [firmpedal-derivation], drag in proportion to the pressure at the brakes.
     """
     require_not_negative(drag, "the drag")
     require_positive(trial_drag, "the drag of the brakes")
-    require_positive(trial_foot, "the foot force")
-    return trial_foot * drag / trial_drag
+    require_positive(trial_pressure, "the pressure")
+    return trial_pressure * drag / trial_drag
 
 
 def stop_distance(speed: float, braking: float) -> float:

@@ -83,6 +83,7 @@ class Line(Named):
     slack: OptionalNumber
     most_slack: OptionalNumber
     swells: Swells
+    tightest_bend: OptionalLength
     sleeve: Text = ""
     sleeved_diameter: OptionalLength
     along: Name = ""

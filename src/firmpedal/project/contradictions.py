@@ -19,7 +19,7 @@ def check_contradictions(work: References) -> None:
     _feet(work)
     _pistons(work)
     _closed_ports(work)
-    _swelling(work)
+    _of_hoses(work)
 
 
 def _feet(work: References) -> None:
@@ -42,12 +42,21 @@ def _pistons(work: References) -> None:
             )
 
 
-def _swelling(work: References) -> None:
-    """Only what a hose takes is measured; that of tube and plastic follows from their walls."""
+OF_HOSES = (
+    ("swells", "what it takes is worked out from its wall"),
+    ("tightest bend", "how tight it is bent is told by its bend radius"),
+)
+
+
+def _of_hoses(work: References) -> None:
+    """What is measured at hoses alone; that of tube and plastic follows from what is written otherwise."""
     for line in work.aircraft.lines:
-        if "swells" in line.written and line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
-            message = f"{line.name} is no hose, and what it takes is worked out from its wall"
-            work.notes.note(work.node(f"{line.place}.swells"), message, "take `swells` out")
+        if line.made_of is None or line.made_of.kind is LineKind.HOSE:
+            continue
+        for key, why in OF_HOSES:
+            if key.replace(" ", "_") in line.written:
+                message = f"{line.name} is no hose, and {why}"
+                work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")
 
 
 def _closed_ports(work: References) -> None:

@@ -8,7 +8,7 @@ from firmpedal.report.plot import Axis, Band, Curve, Limit, plot
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
-    from firmpedal.analysis.stopping import Stopping
+    from firmpedal.analysis.stopping import AtFoot, Stopping
     from firmpedal.model.display import Display
     from firmpedal.quantity import Value
     from firmpedal.report.sheet import Drawing
@@ -47,21 +47,34 @@ def stopping_plot(stop: Stopping, display: Display) -> Drawing | None:
     return plot(
         Axis(f"force on each pedal, {force}", 0.0, most),
         Axis(f"deceleration, {slowing}", 0.0, top),
-        [_brakes(strongest.force, strongest.by_brakes, (force, slowing), most), *bands],
+        [_brakes(stop, feet, (force, slowing), most), *bands],
         [*limits, *uprights],
         CAPTION,
     )
 
 
-def _brakes(foot: Value, braking: Value, units: tuple[str, str], most: float) -> Band | Curve:
-    """What the brakes make: in proportion to the foot."""
-    force, slowing = units
-    least, greatest = (
-        to_unit(bound, slowing) / to_unit(at, force)
-        for bound, at in zip(braking.span or (0.0, 0.0), (foot.high, foot.low), strict=True)
-    )
-    low, high = (((0.0, 0.0), (most, each * most)) for each in (least, greatest))
+def _brakes(stop: Stopping, feet: list[AtFoot], units: tuple[str, str], most: float) -> Band | Curve:
+    """What the brakes make, from the foot on with which the pads press."""
+    rising = sorted(feet, key=lambda at: at.force.middle)
+    low, high = (_rising(stop.begins, rising, end, units, most) for end in (0, 1))
     return Curve("the brakes", high, bold=True) if low == high else Band("the brakes", low, high)
+
+
+def _rising(
+    begins: Value, feet: list[AtFoot], end: int, units: tuple[str, str], most: float
+) -> tuple[tuple[float, float], ...]:
+    """One edge: least braking for the greatest foot, or the other way round; beyond the last, straight on."""
+    force, slowing = units
+    first = to_unit(begins.span[1 - end], force) if begins.span else 0.0
+    known = [(at.force.span, at.by_brakes.span) for at in feet]
+    points = [
+        (to_unit(foot[1 - end], force), to_unit(braking[end], slowing))
+        for foot, braking in known
+        if foot and braking
+    ]
+    (x0, y0), (x1, y1) = ((first, 0.0), *points)[-2:]
+    beyond = (most, y1 + (y1 - y0) / (x1 - x0) * (most - x1)) if x1 > x0 else (most, y1)
+    return ((0.0, 0.0), *((first, 0.0),) * (first > 0), *points, beyond)
 
 
 def _bands(stop: Stopping, unit: str, most: float) -> list[Band | Curve]:

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from firmpedal.web.answers import Answer
+    from firmpedal.web.desk import Conflict
     from firmpedal.web.watch import Watch
 
 HALVES = (
@@ -57,6 +58,7 @@ class Frame:
         page: Callable[[str, str | None], str] | None = None,
     ) -> None:
         self.watch, self.step = watch, step
+        self._conflict: Conflict | None = None  # the one that is shown
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
         link("To what this page says", "#main", "fp-skip")
@@ -181,6 +183,9 @@ class Frame:
             put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
         put_words(self._saved, self._saved_words())
         put(self._saved, data_well=None if document.conflict or document.trouble else "")
+        if document.conflict is self._conflict:  # what is chosen in its card stays
+            return
+        self._conflict = document.conflict
         self._alerts.clear()
         with self._alerts:
             if document.conflict is not None and document.may_change:

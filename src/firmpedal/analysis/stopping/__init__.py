@@ -5,7 +5,19 @@ from __future__ import annotations
 from firmpedal.analysis.stopping.brake import WheelBrake
 from firmpedal.analysis.stopping.contradictions import Contradiction
 from firmpedal.analysis.stopping.limits import Limits
+from firmpedal.analysis.stopping.needs import Needed
+from firmpedal.analysis.stopping.pushes import Pushing
 from firmpedal.analysis.stopping.stance import Stance
-from firmpedal.analysis.stopping.whole import AtFoot, Needed, Stopping, stopping
+from firmpedal.analysis.stopping.whole import AtFoot, Stopping, stopping
 
-__all__ = ["AtFoot", "Contradiction", "Limits", "Needed", "Stance", "Stopping", "WheelBrake", "stopping"]
+__all__ = [
+    "AtFoot",
+    "Contradiction",
+    "Limits",
+    "Needed",
+    "Pushing",
+    "Stance",
+    "Stopping",
+    "WheelBrake",
+    "stopping",
+]

@@ -2,28 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.stopping.brake import WheelBrake, effective_radius, force, friction, stated_friction
 from firmpedal.analysis.stopping.contradictions import Contradiction, contradictions
 from firmpedal.analysis.stopping.limits import Limits, limits
+from firmpedal.analysis.stopping.needs import TRIAL, Needed, Needs
+from firmpedal.analysis.stopping.pushes import Pushing, counted, pressing_on
 from firmpedal.analysis.stopping.stance import PLACE, Stance, stance
-from firmpedal.formulas.braking import deceleration, drag_needed, foot_needed, stop_distance
+from firmpedal.formulas.braking import deceleration, stop_distance
 from firmpedal.formulas.grip import lesser, rule_energy, stop_energy
-from firmpedal.formulas.levers import line_pressure
-from firmpedal.model.aircraft import Gear, find
-from firmpedal.quantity import Mark, Value, apply, exactly, largest, total, unknown
+from firmpedal.model.aircraft import Gear
+from firmpedal.quantity import Answer, Mark, Missing, Value, apply, largest, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from firmpedal.analysis.circuit import Reach
-    from firmpedal.analysis.pressure import CylinderPressure
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
-
-TRIAL = exactly("a foot to reckon with", Dimension.FORCE, 100.0, Mark.DERIVED, source="firmpedal-derivation")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,24 +37,16 @@ class AtFoot:
 
 
 @dataclass(frozen=True, slots=True)
-class Needed:
-    """The foot force on each pedal, and the pressure, for one deceleration or hold."""
-
-    what: str
-    drag: Value
-    foot: Value
-    pressure: Value
-
-
-@dataclass(frozen=True, slots=True)
 class Stopping:
     """Everything about stopping, worked out as far as the file goes."""
 
     asked: bool  # whether the file says anything about braking besides its pistons and its weight
+    losses: Answer  # whether return spring and seal friction are counted; unknown: of some cylinders
     stance: Stance
     brakes: tuple[WheelBrake, ...]
     limits: Limits
     feet: tuple[AtFoot, ...]
+    begins: Value  # foot at which the pads begin to press
     wanted: Needed
     hold: Needed
     lock: Needed
@@ -65,18 +55,26 @@ class Stopping:
     rule_energy: Value
     motion_energy: Value
     energy: Value  # the greater of the two
+    energies: tuple[Value, ...]  # the same for each brake, as far as it or its disc gets it
     contradictions: tuple[Contradiction, ...]
 
 
 def stopping(
     aircraft: Aircraft,
-    cylinders: tuple[CylinderPressure, ...],
+    pushes: tuple[Pushing, ...],
     reach: tuple[Reach, ...],
     forces: tuple[Value, ...],
 ) -> Stopping:
-    """Work out stopping of one aircraft, both pedals of a seat pressed alike."""
+    """Work out stopping of one aircraft, both pedals of a seat pressed alike.
+
+    Args:
+        aircraft: The aircraft.
+        pushes: Each cylinder, in the order of the aircraft's.
+        reach: What each of them presses on, in the same order.
+        forces: On each pedal, in the order of the feet.
+    """
     ground = stance(aircraft)
-    brakes = tuple(_brake(aircraft, caliper, cylinders, reach, ground) for caliper in aircraft.calipers)
+    brakes = tuple(_brake(caliper, pushes, reach, ground) for caliper in aircraft.calipers)
     tailwheel = aircraft.aircraft.gear is Gear.TAILWHEEL
     allowed = limits(ground, tailwheel=tailwheel)
     trial = _drag(brakes, [brake.trial.drag for brake in brakes], "trial")
@@ -86,14 +84,17 @@ def stopping(
         )
         for n in range(len(FEET))
     )
-    work = _Needs(aircraft, cylinders, reach, trial, ground)
-    rule, motion = _energies(ground)
+    work = Needs(tuple(pressing_on(caliper, pushes, reach) for caliper in aircraft.calipers), trial, ground)
+    rule, motion = _energies(ground, ground.wheels)
+    energy = largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy")
     return Stopping(
         is_asked(aircraft),
+        counted(pushes),
         ground,
         brakes,
         allowed,
         feet,
+        work.begins(),
         work.stop("wanted stop", ground.wanted),
         work.hold("run-up", ground.thrust),
         work.stop("locking wheels", allowed.peak),
@@ -101,7 +102,8 @@ def stopping(
         _distance(ground.speed, ground.wanted, "distance of the wanted stop", "wanted"),
         rule,
         motion,
-        largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy"),
+        energy,
+        tuple(_energy_of(caliper, ground, energy) for caliper in aircraft.calipers),
         contradictions(aircraft, ground, brakes),
     )
 
@@ -117,35 +119,28 @@ def is_asked(aircraft: Aircraft) -> bool:
 
 
 def _brake(
-    aircraft: Aircraft,
-    caliper: Caliper,
-    cylinders: tuple[CylinderPressure, ...],
-    reach: tuple[Reach, ...],
-    ground: Stance,
+    caliper: Caliper, pushes: tuple[Pushing, ...], reach: tuple[Reach, ...], ground: Stance
 ) -> WheelBrake:
     radius = effective_radius(caliper)
     stated = stated_friction(caliper, radius)
     lining = friction(caliper, stated)
-    pressing = [made for made, way in zip(cylinders, reach, strict=True) if caliper.name in way.calipers]
-    at = {foot: [made.pressures[n] for made in pressing] for n, foot in enumerate(FEET)}
-    at["trial"] = [_pressure(aircraft, made, TRIAL, f"{caliper.place}.braking.trial") for made in pressing]
+    pressing = pressing_on(caliper, pushes, reach)
+    at = {foot: [each.budgets[n].pressure for each in pressing] for n, foot in enumerate(FEET)}
+    at["trial"] = [TRIAL] if pressing else []
     made = {
-        foot: force(caliper, pressures, radius, lining, ground.tyre_radius, foot)
+        foot: force(
+            caliper,
+            pressures,
+            radius,
+            lining,
+            ground.tyre_radius,
+            foot,
+            alone=ground.braked.alone(caliper.name),
+        )
         for foot, pressures in at.items()
     }
     feet = tuple(made[foot] for foot in FEET)
     return WheelBrake(caliper.name, radius, lining, stated, feet, made["trial"])
-
-
-def _pressure(aircraft: Aircraft, made: CylinderPressure, foot: Value, place: str) -> Value:
-    """What one cylinder makes of a foot force."""
-    cylinder = find(aircraft.cylinders, made.cylinder)
-    label = f"pressure of {made.cylinder}"
-    if cylinder is None:
-        return unknown(label, Dimension.PRESSURE, place)
-    return apply(
-        line_pressure, label, place=place, foot_force=foot, lever_ratio=made.ratio, bore=cylinder.bore
-    )
 
 
 def _drag(brakes: tuple[WheelBrake, ...], drags: list[Value], foot: str) -> Value:
@@ -186,49 +181,23 @@ def _distance(speed: Value, braking: Value, label: str, place: str) -> Value:
     return apply(stop_distance, label, place=f"{PLACE}.{place}.distance", speed=speed, braking=braking)
 
 
-@dataclass(frozen=True, slots=True)
-class _Needs:
-    """What it takes to work back from a drag to a foot."""
-
-    aircraft: Aircraft
-    cylinders: tuple[CylinderPressure, ...]
-    reach: tuple[Reach, ...]
-    trial: Value
-    ground: Stance
-
-    def stop(self, what: str, wanted: Value) -> Needed:
-        place = f"{PLACE}.{what}"
-        drag = apply(
-            drag_needed, f"drag for {what}", place=f"{place}.drag", wanted=wanted, mass=self.ground.mass
-        )
-        return self._back(what, drag)
-
-    def hold(self, what: str, thrust: Value) -> Needed:
-        return self._back(what, thrust.named(f"drag for {what}"))
-
-    def _back(self, what: str, drag: Value) -> Needed:
-        place = f"{PLACE}.{what}"
-        foot = apply(
-            foot_needed,
-            f"foot on each pedal for {what}",
-            place=f"{place}.foot",
-            drag=drag,
-            trial_drag=self.trial,
-            trial_foot=TRIAL,
-        )
-        pressing = [made for made, way in zip(self.cylinders, self.reach, strict=True) if way.calipers]
-        label = f"pressure for {what}"
-        if not pressing:
-            missing = unknown(label, Dimension.PRESSURE, place, "which cylinder presses on a caliper")
-            return Needed(what, drag, foot, missing)
-        found = [_pressure(self.aircraft, made, foot, f"{place}.pressure") for made in pressing]
-        alike = {value.span for value in found}
-        pressure = found[0].named(label) if len(alike) == 1 else largest(label, found, f"{place}.pressure")
-        return Needed(what, drag, foot, pressure)
+def _energy_of(caliper: Caliper, ground: Stance, of_wheel: Value) -> Value:
+    """Of a wheel with more brakes each gets its part; the disc that they grip together gets it all."""
+    braked = ground.braked
+    if braked.alone(caliper.name):
+        return of_wheel
+    shared, at_disc = braked.sharing(caliper.name), braked.at_disc(caliper)
+    if at_disc is not None:
+        what = f"the energy that {caliper.name} and the other caliper on its disc take together"
+        asked = (Missing(f"{caliper.place}.leaflet.energy", what),)
+        span = (braked.count.low, shared.high)
+        shared = replace(shared, span=span, mark=Mark.DERIVED, missing=at_disc.missing or asked)
+    label = f"energy of a stop for {caliper.name} or for its disc"
+    return largest(label, _energies(ground, shared), f"{caliper.place}.energy of a stop")
 
 
-def _energies(ground: Stance) -> tuple[Value, Value]:
-    known = {"mass": ground.mass, "speed": ground.speed, "wheels": ground.wheels}
+def _energies(ground: Stance, wheels: Value) -> tuple[Value, Value]:
+    known = {"mass": ground.mass, "speed": ground.speed, "wheels": wheels}
     rule = apply(
         rule_energy, "energy for each wheel by the rule", place=f"{PLACE}.energy by the rule", **known
     )
