@@ -188,6 +188,22 @@ def test_a_wall_beside_the_bender_turns_the_order_round():
     assert blocked.order.hits[0].body == "wall"
 
 
+@pytest.mark.parametrize(
+    ("pairs", "told"),
+    [
+        ("{asked: 30, got: 29}, {asked: 62, got: 60}", ""),  # the bends are of 58.6, 39.1 and 33.1 degrees
+        ("{asked: 36, got: 35}, {asked: 62, got: 60}", "③ does not lie between two of them"),
+        ("{asked: 90, got: 87}", "①, ② and ③ do not lie between two of them"),
+    ],
+)
+def test_the_card_says_which_bends_lie_beyond_the_trials(pairs, told):
+    text = beside_bender().replace("springback: [{asked: 90, got: 87}]", f"springback: [{pairs}]")
+    evaluation, (line, *_) = tubes(text=text)
+    said = words(card(evaluation, line))
+    assert "Angles to set are from your trial bends" in said
+    assert (f"{told}: bend a coupon to that angle first" in said) if told else ("coupon" not in said)
+
+
 def test_a_straight_tube_goes_past_the_bender_too():
     way = """        via:
           - [7.0, -9.0, -3.2]
