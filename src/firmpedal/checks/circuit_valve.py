@@ -77,7 +77,7 @@ def parking_valve_without_stop(view: View) -> Iterator[Outcome]:
     for valve in _valves(view):
         if valve.stopped_open is Answer.NO:
             message = f"nothing stops {valve.name} from creeping shut in flight"
-            stop = ("fit a positive stop or a lock in the open position", "or take it out and carry chocks")
+            stop = ("fit a positive stop or a lock in the open position", "take it out and carry chocks")
             yield Finding(rule, Level.WARNING, valve.place, message, stop, sources=usual)
         if valve.reachable_strapped_in is Answer.NO:
             message = f"{valve.name} cannot be reached with the belts on"
