@@ -7,8 +7,6 @@ import re
 import pytest
 from test_stopping import AIRCRAFT, in_unit, stopping
 
-from firmpedal.units import to_unit
-
 # The right side written out: its cylinder has a bore of 3/4 in against the left one's 5/8.
 RIGHT = """
   right_cylinder:
@@ -52,12 +50,15 @@ def test_each_wheel_has_the_pressure_of_its_own_cylinder():
     assert in_unit(found.feet[0].drag, "lbf") == pytest.approx(187.6 * (1 + (5 / 6) ** 2), abs=0.05)
 
 
-def test_the_pressure_for_a_stop_is_that_of_both_sides_alike_and_the_foot_lies_in_its_band():
-    """What the normal foot makes is wanted: 423.6 psi on both would do, and 153.4 lbf do it as it is."""
+def test_a_stop_is_made_with_one_foot_and_two_pressures():
+    """What the normal foot makes is wanted: 153.4 lbf do it, 500 psi left and 347.2 right."""
     made = in_unit(two_sided().feet[0].by_brakes, "m/s^2")
-    found = two_sided(("landing speed: 39 kt", f"wanted deceleration: {made} m/s^2"))
-    assert in_unit(found.wanted.pressure, "psi") == pytest.approx(250 * (1 + (5 / 6) ** 2), abs=0.01)
-    assert to_unit(found.wanted.foot.low, "lbf") < 153.398 < to_unit(found.wanted.foot.high, "lbf")
+    wanted = two_sided(("landing speed: 39 kt", f"wanted deceleration: {made} m/s^2")).wanted
+    assert in_unit(wanted.foot, "lbf") == pytest.approx(153.398, abs=0.001)
+    left, right = wanted.pressures
+    assert in_unit(left, "psi") == pytest.approx(500.0, abs=0.01)
+    assert in_unit(right, "psi") == pytest.approx(500 * (5 / 6) ** 2, abs=0.01)
+    assert wanted.pressure.span == left.span
 
 
 def leaflet(side, torque):
