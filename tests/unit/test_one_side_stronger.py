@@ -196,3 +196,4 @@ def test_a_pressure_that_no_brake_has_sends_to_the_units_first():
     found, _ = of_rule(changed(AIRCRAFT, ("bore: 5/8", "bore: 1/16")), "tube-yields")
     assert found
     assert found[0].tries[0] == "look at the bore, the pedal's arms and their units"
+    assert lead(changed(AIRCRAFT, ("bore: 5/8", "bore: 1/16"))) == DOUBT

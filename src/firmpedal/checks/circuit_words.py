@@ -5,11 +5,11 @@ from __future__ import annotations
 from math import floor
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.stopping.contradictions import NOT_OF_A_BRAKE
 from firmpedal.finding import NotShown
 from firmpedal.model import display
 from firmpedal.model.aircraft import find
 from firmpedal.model.component import SideOf
-from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -20,9 +20,6 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Missing, Value
 
 
-# Light disc brakes use 400 to 600 psi at the normal foot. Five times the upper figure is no brake's: mostly
-# a bore in inches stands in a file in millimetres. Common practice, no source.
-NOT_OF_A_BRAKE = from_unit(3000, "psi")
 LOOK_AT_UNITS = "look at the bore, the pedal's arms and their units"
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.stopping.brake import CREDIBLE_LINING
 from firmpedal.analysis.stopping.stance import usual
 from firmpedal.quantity import Value, total
-from firmpedal.units import Dimension
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from firmpedal.model.kinds import Caliper
 
 SLACK = 0.1  # leaflets round, and a radius is taped: up to there two figures count as one
+# Light disc brakes use 400 to 600 psi at the normal foot. Five times the upper figure is no brake's: mostly
+# a bore in inches stands in a file in millimetres. Common practice, no source.
+NOT_OF_A_BRAKE = from_unit(3000, "psi")
 BOTH_RADII = "one of them may be a diameter"
 TWICE = (1.6, 2.4)  # of what the pistons make: somebody has counted the pistons of both sides
 
@@ -41,7 +44,18 @@ def contradictions(
     """Every contradiction among the figures that are given for braking."""
     torques = [found for brake in brakes for found in _torque(aircraft, brake)]
     sizes = [found for caliper in aircraft.calipers for found in _sizes(caliper, stance)]
+    sizes += [found for brake in brakes for found in _pressure(brake)]
     return (*torques, *sizes, *_distances(aircraft, stance), *_weights(aircraft, stance))
+
+
+def _pressure(brake: WheelBrake) -> Iterator[Contradiction]:
+    """A pressure that no brake works with comes of a bore or an arm in other units than the file's."""
+    made = brake.feet[0].pressure
+    most = usual("the most that can be", Dimension.PRESSURE, (NOT_OF_A_BRAKE, NOT_OF_A_BRAKE), made.place)
+    if made.known and made.low > NOT_OF_A_BRAKE:
+        words = f"no brake works with what the normal foot makes at {brake.caliper}"
+        reason = "look at the cylinder's bore, the pedal's arms and their units"
+        yield Contradiction(f"components.{brake.caliper}", words, made, most, "at most", reason)
 
 
 def _sizes(caliper: Caliper, stance: Stance) -> Iterator[Contradiction]:
