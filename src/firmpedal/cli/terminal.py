@@ -14,6 +14,7 @@ from rich.text import Text
 from firmpedal.cli.columns import filled, widths
 from firmpedal.cli.tidy import TidyConsole
 from firmpedal.finding import Verdict
+from firmpedal.model.worked import in_words_of
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.project.names import BEGIN_ANEW
 from firmpedal.report.contract import errors_data
@@ -154,7 +155,8 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
     figures = [evaluation.display.value(value) for value in (finding.measured, finding.allowed) if value]
     if len(figures) == 2 and not all(figure in finding.message for figure in figures):
         print_wrapped(out, "   ", f"found {figures[0]}, should be {finding.relation} {figures[1]}")
-    print_wrapped(out, "   why: ", reason_of(finding))
+    brakes = evaluation.aircraft.aircraft.brakes
+    print_wrapped(out, "   why: ", in_words_of(brakes, reason_of(finding)))
     for advice in finding.tries:
         print_wrapped(out, "   try: ", advice)
     if finding.accepted is not None:
