@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.bleeding.bores import bore_of
 from firmpedal.analysis.pressure import FEET
-from firmpedal.analysis.stroke import gap_volume, line_volume, swell
+from firmpedal.analysis.stroke import gap_volume
+from firmpedal.analysis.swelling import line_volume, swell
 from firmpedal.analysis.viscosity import viscosity_at
 from firmpedal.formulas.bubbles import share_of_volume
 from firmpedal.formulas.release import (

@@ -64,6 +64,13 @@ class Swells(Declared):
     under: OptionalPressure
 
 
+class Stiffness(Declared):
+    """Modulus of elasticity of a plastic line's wall, as its maker gives it or as measured."""
+
+    cool: OptionalPressure
+    hot: OptionalPressure
+
+
 class Line(Named):
     """One length of tube, hose or plastic from one connection to another."""
 
@@ -83,6 +90,7 @@ class Line(Named):
     slack: OptionalNumber
     most_slack: OptionalNumber
     swells: Swells
+    stiffness: Stiffness
     sleeve: Text = ""
     sleeved_diameter: OptionalLength
     along: Name = ""

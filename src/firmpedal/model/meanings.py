@@ -233,6 +233,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "slack": "of a hose, as a share of its path; left out, 6 percent",
         "most slack": "the most slack a ready-made hose may have; left out, 8 percent",
         "swells": "of a hose, what it takes as it swells, if you have measured it, see below",
+        "stiffness": "of plastic, how stiff its wall is, if you know its grade, see below",
         "sleeve": "what is over it",
         "sleeved diameter": "across, measured outside the sleeve: its clamps go by it",
         "along": "what it runs along",
@@ -241,6 +242,10 @@ MEANINGS: dict[str, dict[str, str]] = {
     "swells": {
         "volume": "what the whole hose takes",
         "under": "the pressure under which it took that",
+    },
+    "stiffness": {
+        "cool": "its modulus of elasticity at 20 degC, from its maker's sheet; left out, from all grades",
+        "hot": "the same at the heat of its hottest place; left out, from all grades",
     },
     "bench": {
         "bend radius": "of your bender",

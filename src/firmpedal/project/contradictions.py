@@ -20,6 +20,7 @@ def check_contradictions(work: References) -> None:
     _pistons(work)
     _closed_ports(work)
     _swelling(work)
+    _stiffness(work)
 
 
 def _feet(work: References) -> None:
@@ -48,6 +49,15 @@ def _swelling(work: References) -> None:
         if "swells" in line.written and line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
             message = f"{line.name} is no hose, and what it takes is worked out from its wall"
             work.notes.note(work.node(f"{line.place}.swells"), message, "take `swells` out")
+
+
+def _stiffness(work: References) -> None:
+    """Metal is as stiff as its alloy, a hose swells as its standard says: only plastic has grades."""
+    for line in work.aircraft.lines:
+        plastic = line.made_of is None or line.made_of.kind is LineKind.PLASTIC
+        if "stiffness" in line.written and not plastic:
+            message = f"{line.name} is not plastic: how stiff its wall is, is known or plays no part"
+            work.notes.note(work.node(f"{line.place}.stiffness"), message, "take `stiffness` out")
 
 
 def _closed_ports(work: References) -> None:

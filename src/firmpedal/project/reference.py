@@ -84,6 +84,7 @@ SECTIONS = {
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
     "swells": "lines.*.swells",
+    "stiffness": "lines.*.stiffness",
     "sides": "bulkheads.*.sides.*",
     "passes": "panels.*.passes.*",
 }

@@ -11,6 +11,7 @@ from firmpedal.formulas.air import free_air_taken, modulus_with_air
 from firmpedal.model.display import listed
 from firmpedal.report.feel_budget import budget_tables
 from firmpedal.report.feel_pedals import COLD, HOT, Felt, felt_pedals
+from firmpedal.report.feel_plastic import plastic_words
 from firmpedal.report.feel_plot import feel_plot
 from firmpedal.report.feel_words import (
     CYLINDER,
@@ -72,12 +73,13 @@ def feel_sheet(evaluation: Evaluation, force: Value | None = None) -> Sheet | No
     for each in found:
         more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else _unfelt_blocks(each)
         blocks += [Heading(listed(each.names if isinstance(each, Felt) else [each.name])), *more]
-    return Sheet("Pedal feel", (*blocks, *_said_once(found), Paragraph(CAUTION, Tone.NOTE)))
-
-
-def _said_once(found: tuple[Felt | Unfelt, ...]) -> Iterator[Block]:
-    """What holds for every pedal."""
     felt = [each for each in found if isinstance(each, Felt)]
+    plastic = [Paragraph(words) for words in plastic_words(felt, evaluation.laid, evaluation.display)]
+    return Sheet("Pedal feel", (*blocks, *_said_once(felt), *plastic, Paragraph(CAUTION, Tone.NOTE)))
+
+
+def _said_once(felt: list[Felt]) -> Iterator[Block]:
+    """What holds for every pedal."""
     if felt:
         yield Paragraph(f"{FREE} {BEST}")
     if any(each.softest == HOT for each in felt):

@@ -11,7 +11,8 @@ import numpy as np
 from firmpedal.analysis.feel.cases import Warmth
 from firmpedal.analysis.feel.terms import Link, Terms
 from firmpedal.analysis.linkage import pins_of
-from firmpedal.analysis.stroke import give, gives, line_volume, swell, wear_volume
+from firmpedal.analysis.stroke import give, gives, wear_volume
+from firmpedal.analysis.swelling import line_volume, swell
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark, Missing, Value, all_missing, exactly
 from firmpedal.units import Dimension
