@@ -1,4 +1,4 @@
-"""What a sheet of the pedal says of plastic lines: an unknown grade, and growth beyond what the sum holds for."""
+"""What a sheet of the pedal says of plastic lines: an unknown grade, growth beyond what the sum holds for."""
 
 from __future__ import annotations
 
