@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from math import pi
 
 import pytest
 
 from firmpedal.analysis.cold import cold_of
+from firmpedal.model.display import usual_display
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.cold import cold_sheet
 from firmpedal.report.sheet import Drawing, Table
@@ -99,6 +101,23 @@ class TestWhatTheCaliperGives:
         evaluation = evaluate_text(small("quillfen"), "x")
         (table,) = [block for block in cold_sheet(evaluation).blocks if isinstance(block, Table)]
         assert all(row[3].endswith("or more") for row in table.rows)
+
+
+class TestSound:
+    """1,336 m/s, 4,384 ft/s, in aluminium 1/4 x .035: derived in tests/published, there with fixed ends."""
+
+    def test_it_is_told_in_feet_per_second_and_the_landing_in_knots(self):
+        ground = ("attitudes:", "on the ground: {landing speed: 48 kt}\nattitudes:")
+        evaluation = evaluate_text(edited(small("withyford"), ground), "x")
+        values = every_value(evaluation)
+        sound = evaluation.display.value(values["lines.floor.speed of sound"][0])
+        assert re.fullmatch(r"4,[3-7]\d\d(\.\d)?( to 4,[3-7]\d\d(\.\d)?)? ft/s", sound)
+        assert evaluation.display.value(values["on the ground.landing speed"][0]) == "48.0 kt"
+
+    def test_in_metres_where_lengths_are(self):
+        evaluation = evaluate_text(small("withyford"), "x")
+        value = every_value(evaluation)["lines.floor.speed of sound"][0]
+        assert usual_display("mm").value(value).endswith(" m/s")
 
 
 class TestOthers:

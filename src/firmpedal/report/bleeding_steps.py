@@ -57,9 +57,9 @@ def _from_above(evaluation: Evaluation, rise: Rise, cylinders: list[str]) -> Ite
     )
     name = evaluation.aircraft.fluid.name if evaluation.aircraft.fluid is not None else "clean fluid"
     yield (
-        f"Where nothing else is said, fill from above (common practice, no source). Fill {rise.top} with {name}, "
-        f"and keep it full all the while. A clear hose goes from the highest bleeder of {rise.caliper} into a "
-        "jar, its end under fluid."
+        f"Where nothing else is said, fill from above (common practice, no source). Fill {rise.top} with "
+        f"{name}, and keep it full all the while. A clear hose goes from the highest bleeder of "
+        f"{rise.caliper} into a jar, its end under fluid."
     )
     pedals = [pedal_called(evaluation.aircraft, each) for each in reversed(cylinders)]
     in_turn = ", one after the other" if len(pedals) > 1 else ""
