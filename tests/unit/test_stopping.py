@@ -186,9 +186,8 @@ def test_the_ground_surely_holds_a_run_up_or_not_or_nobody_knows(thrust, words):
     """Usual grip holds 316.8 lbf at least, peak grip 844.8 at most."""
     sheet = stopping_sheet(evaluate_text(with_ground(f"{STANCE}, static thrust: {thrust}")))
     groups = [block for block in sheet.blocks if isinstance(block, Group)]
-    (needs,) = [
-        each for group in groups for each in group.blocks if getattr(each, "columns", [""])[0] == "for"
-    ]
+    tables = [each for group in groups for each in group.blocks if isinstance(each, Table)]
+    (needs,) = [each for each in tables if each.columns[0] == "for"]
     assert needs.rows[1][-1] == words
 
 

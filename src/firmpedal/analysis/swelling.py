@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.expansion import by_curve
 from firmpedal.formulas.compliance import (
     fluid_compression,
     growth_closed_ends,
@@ -13,7 +14,7 @@ from firmpedal.formulas.compliance import (
 )
 from firmpedal.formulas.hose import hose_expansion, hose_volume, measured_swelling
 from firmpedal.model.stock import Hose, LineKind
-from firmpedal.quantity import Mark, Missing, Value, apply
+from firmpedal.quantity import Mark, Missing, Value, apply, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from firmpedal.model.stock import Fluid, Material
 
 ROUNDING = 1e-6  # K; 176 F is 80 C
+FROST = 233.15  # K, -40 degrees Celsius and Fahrenheit
 SMALL_GROWTH = 0.05  # of the bore's volume: strains of 2.5 %, and the wall's load is up by as much again
 
 
@@ -68,9 +70,29 @@ def swell(line: LaidLine, pressure: Value, foot: str, hot: Value | None, fluid: 
     )
 
 
+def frost_wall(line: LaidLine, pressure: Value, foot: str) -> Value:
+    """What the wall of one line takes in frost, at -40 degrees of either scale.
+
+    Metal is as it was. Plastic is by its row there, unknown without one. A hose gets stiffer, nobody has
+    published by how much: from nothing to what it takes warm.
+    """
+    stock, place = line.stock, f"{line.place}.swell.{foot}.frost"
+    if isinstance(stock, Hose):
+        warm = _hose(line, stock, pressure, place)
+        return warm if warm.span is None else replace(warm, span=(0.0, warm.high))
+    modulus = stock.material.elastic_modulus
+    if line.kind is LineKind.PLASTIC:
+        rows = [value for kelvin, value in stock.material.modulus_at if abs(kelvin - FROST) < ROUNDING]
+        what = f"stiffness of {stock.material.name} at -40 degrees"
+        modulus = rows[0] if rows else unknown(what, Dimension.PRESSURE, line.place)
+    return _wall(line, line_volume(line), pressure, modulus, place)
+
+
 def _hose(line: LaidLine, stock: Hose, pressure: Value, place: str) -> Value:
-    """What a hose takes: by what was measured on it, else from nothing up to the limit of its standard."""
+    """What a hose takes: by its curve or what was measured on it, else up to the limit of its standard."""
     label = f"swelling of {line.name}"
+    if line.expansion_curve:
+        return by_curve(line, pressure, label, place)
     if line.swells.volume.known and line.swells.under.known:
         return apply(
             measured_swelling,

@@ -233,6 +233,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "slack": "of a hose, as a share of its path; left out, 6 percent",
         "most slack": "the most slack a ready-made hose may have; left out, 8 percent",
         "swells": "of a hose, what it takes as it swells, if you have measured it, see below",
+        "expansion curve": "of a hose, its maker's curve, the points with rising pressure, see below",
         "stiffness": "of plastic, how stiff its wall is, if you know its grade, see below",
         "sleeve": "what is over it",
         "sleeved diameter": "across, measured outside the sleeve: its clamps go by it",
@@ -242,6 +243,10 @@ MEANINGS: dict[str, dict[str, str]] = {
     "swells": {
         "volume": "what the whole hose takes",
         "under": "the pressure under which it took that",
+    },
+    "expansion curve": {
+        "under": "the pressure of the point",
+        "per length": "what a length of the hose takes under it, with its unit, such as `0.2 ml/m`",
     },
     "stiffness": {
         "cool": "its modulus of elasticity at 20 degC, from its maker's sheet; left out, from all grades",

@@ -9,6 +9,7 @@ from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
+    from firmpedal.model.circuit import Line
     from firmpedal.project.references import References
 
 FEET = ("normal", "hard", "panic")
@@ -20,6 +21,7 @@ def check_contradictions(work: References) -> None:
     _pistons(work)
     _closed_ports(work)
     _swelling(work)
+    _expansion(work)
     _stiffness(work)
 
 
@@ -49,6 +51,35 @@ def _swelling(work: References) -> None:
         if "swells" in line.written and line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
             message = f"{line.name} is no hose, and what it takes is worked out from its wall"
             work.notes.note(work.node(f"{line.place}.swells"), message, "take `swells` out")
+
+
+def _expansion(work: References) -> None:
+    """A curve is of a hose, its points rise, and it is not given beside a measurement of the whole hose."""
+    for line in work.aircraft.lines:
+        place = f"{line.place}.expansion curve"
+        if not line.expansion_curve:
+            continue
+        if line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
+            message = f"{line.name} is no hose, and what it takes is worked out from its wall"
+            work.notes.note(work.node(place), message, "take `expansion curve` out")
+        if "swells" in line.written:
+            message = f"{line.name} has a curve and a measurement of what it takes"
+            work.notes.note(work.node(place), message, "leave the one that you trust more")
+        _rising(work, line)
+
+
+def _rising(work: References, line: Line) -> None:
+    """Each point of a curve stands at more pressure than the one before it, and takes no less."""
+    under, taken = (0.0, 0.0), (0.0, 0.0)
+    for point in line.expansion_curve:
+        if point.under.span is None or point.per_length.span is None:
+            continue
+        low, high = point.under.span
+        if low <= under[0] or high <= under[1] or point.per_length.high < taken[0]:
+            message = f"this point of the curve of {line.name} does not follow on what is before it"
+            advice = "write the points with rising pressure, nothing left out; a hose takes more, never less"
+            work.notes.note(work.node(point.place), message, advice)
+        under, taken = (low, high), point.per_length.span
 
 
 def _stiffness(work: References) -> None:

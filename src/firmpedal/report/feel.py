@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.feel.cases import MUCH, Case
+from firmpedal.analysis.feel.cases import MUCH, Case, Warmth
 from firmpedal.analysis.feel.filled import HELD_SHARE
 from firmpedal.analysis.feel.terms import OUTSIDE
 from firmpedal.formulas.air import free_air_taken, modulus_with_air
@@ -50,6 +50,11 @@ HELD = (
     "Plastic held under load goes on giving: after an hour {low} to {high} % of its stiffness is taken to be "
     "left, a figure from memory. Half way to hot lies between two rows of its table."
 )
+FROST = (
+    "At -40 degrees plastic is as stiff as its table says there; how much stiffer hoses and fluid get is not "
+    "known here, so they take from nothing up to what they take warm. The foot is slow: thick fluid holds a "
+    "quick one back."
+)
 LESS = "Shown is {name}, the softest of them; the firmest goes {percent} % less far."
 SAME = 0.005  # a smaller difference is not worth a word
 SHORT = "Not counted, because the file does not give it"
@@ -82,6 +87,8 @@ def _said_once(felt: list[Felt]) -> Iterator[Block]:
     """What holds for every pedal."""
     if felt:
         yield Paragraph(f"{FREE} {BEST}")
+    if any(Case(Warmth.FROST) in each.feel.cases for each in felt):
+        yield Paragraph(FROST, Tone.SMALL)
     if any(each.softest == HOT for each in felt):
         low, high = (round(100 * each) for each in HELD_SHARE)
         yield Paragraph(HELD.format(low=low, high=high), Tone.SMALL)
@@ -108,6 +115,9 @@ def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
     if felt.feel.filled.hot_missing:
         yield Paragraph("Hot is not worked out: these figures are wanted.")
         yield Bullets(tuple(each.what for each in felt.feel.filled.hot_missing), boxes=True)
+    if felt.feel.filled.frost_missing:
+        yield Paragraph("At -40 degrees it is not worked out: these figures are wanted.")
+        yield Bullets(tuple(each.what for each in felt.feel.filled.frost_missing), boxes=True)
     if felt.feel.filled.left_out:
         yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.left_out)}. {MORE}")
 
