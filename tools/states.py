@@ -152,6 +152,7 @@ def _in_the_hangar(page: Page, on: Folders) -> None:
     page.goto(f"{on.second}/")
     while not (codes := re.findall(r"Code for the phone: (\d{6})", on.phones.said)):
         on.phones.said += on.phones.more()
+    on.phones.said = ""  # a code lets one phone in: the next one needs the next
     page.get_by_label("Code from the computer").fill(codes[-1])
     page.get_by_role("button", name="Let this phone in").click()
     page.wait_for_selector(".fp-row")

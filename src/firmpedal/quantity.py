@@ -87,7 +87,8 @@ class Value(HashKept):
     """A number with its story: SI span or unknown, mark, place in the file, source and sum.
 
     `span` is the lowest and highest the number can be, in SI; both are equal for a plain number
-    and it is None when the number is unknown. `missing` then lists what to measure.
+    and it is None when the number is unknown. `missing` then lists what to measure; with a range it is
+    what would narrow it, where that is more than measuring again.
     """
 
     label: str

@@ -22,7 +22,7 @@ LETTERS = """
     if (!holder.checkVisibility()) continue;
     const drawn = holder.closest("svg");
     const scale = drawn ? drawn.getScreenCTM().a : 1;
-    found.push([node.data.trim(), parseFloat(getComputedStyle(holder).fontSize) * scale]);
+    found.push([node.data.trim(), parseFloat(getComputedStyle(holder).fontSize) * scale, drawn !== null]);
   }
   return found;
 }
@@ -31,7 +31,7 @@ LETTERS = """
 OUTSIDE = """
 () => [...document.body.querySelectorAll("*")]
   .filter((each) => !each.closest("svg") && each.checkVisibility())
-  .filter((each) => !each.closest(".fp-drawing-box > *, .fp-steps ol > *, .cm-scroller > *"))
+  .filter((each) => !each.closest(".fp-drawing-box > *, .fp-steps ol > *, .fp-options > *, .cm-scroller > *"))
   .filter((each) => each.getBoundingClientRect().right > innerWidth + 0.5)
   .filter((each) => !each.closest(".fp-table thead"))
   .map((each) => each.outerHTML.slice(0, 120))
@@ -53,7 +53,14 @@ def small_targets(page, least):
 def small_letters(page, least):
     found = page.evaluate(LETTERS)
     assert found, "no text on this page"
-    return [each for each in found if each[1] < least - 0.01]
+    return [each[:2] for each in found if each[1] < least - 0.01]
+
+
+def letters_drawn(page, least):
+    """What is smaller than that in the drawings that are seen."""
+    found = [each for each in page.evaluate(LETTERS) if each[2]]
+    assert found, "no drawing with letters on this page"
+    return [each[:2] for each in found if each[1] < least - 0.01]
 
 
 def violations(page):

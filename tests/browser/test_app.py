@@ -169,6 +169,29 @@ def test_nothing_of_another_editor_is_overwritten(app, window, mine):
     saved(mine, "normal: 77")
 
 
+def test_each_place_where_two_versions_differ_is_chosen_by_itself(app, window, mine):
+    page = window()
+    go(page, app, "mine.yaml", "describe/text")
+    theirs = edited(
+        example("brindlewick"), ("name: Brindlewick", "name: Finchcote"), ("hard: 150", "hard: 155")
+    )
+    put_text(page, "normal: 75", "normal: 77")
+    mine.write_text(theirs, encoding="utf-8")
+    places = page.locator(".fp-hunk")
+    expect(places).to_have_count(2)
+    assert len(page.locator(".fp-conflict").inner_text().splitlines()) < 40  # not the whole file
+    places.nth(0).get_by_label("On the disk").check()
+    page.get_by_role("button", name="Write what is chosen").click()
+    expect(page.locator(".fp-conflict .fp-fault")).to_contain_text("place 2")
+    assert mine.read_text(encoding="utf-8") == theirs
+    places.nth(1).get_by_label("From here").check()
+    page.get_by_role("button", name="Write what is chosen").click()
+    expect(page.locator(".fp-conflict")).to_have_count(0)
+    saved(mine, "normal: 77")
+    assert "name: Finchcote" in mine.read_text(encoding="utf-8")
+    assert "hard: 150" in mine.read_text(encoding="utf-8")
+
+
 def test_what_another_program_wrote_shows_by_itself(app, window, mine):
     page = window()
     go(page, app, "mine.yaml", "sound", "rigid")

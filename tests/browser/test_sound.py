@@ -70,13 +70,20 @@ def finding(page, words):
     return page.locator(".fp-finding").filter(has=page.locator(".fp-told", has_text=words))
 
 
+def unfolded(card):
+    """The card, laid open where it is not yet."""
+    if not card.locator(".fp-finding-fold").evaluate("each => each.open"):
+        card.locator(".fp-finding-fold > summary").click()
+    return card
+
+
 def fold(card, words):
     return card.locator("summary").filter(has_text=re.compile(f"^{words}"))
 
 
 def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, folder):
     page, path = sound("accept"), folder / "accept.yaml"
-    card = finding(page, "has 0.80 in of stroke")
+    card = unfolded(finding(page, "has 0.80 in of stroke"))
     reasons = card.locator(".fp-fold-in")
     expect(reasons).to_be_hidden(timeout=SLOW)
     fold(card, "Why, and the sum").focus()
@@ -89,7 +96,7 @@ def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, fo
     assert path.read_text(encoding="utf-8") == TEXT
     card.get_by_role("checkbox", name="right_cylinder").uncheck()
     card.get_by_label("Accept it, because").fill(REASON)
-    other = finding(page, "held by nothing but tie wraps")
+    other = unfolded(finding(page, "held by nothing but tie wraps"))
     fold(other, "Accept it").click()
     other.get_by_label("Accept it, because").fill("half a reas")
     card.get_by_label("Accept it, because").press("Enter")
@@ -104,7 +111,7 @@ def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, fo
     expect(finding(page, "has 0.80 in of stroke")).to_have_count(2, timeout=SLOW)  # the other side waits
     expect(other.get_by_label("Accept it, because")).to_have_value("half a reas", timeout=SLOW)
     assert violations(page) == []
-    accepted.get_by_role("button", name="Take the acceptance back").click()
+    unfolded(accepted).get_by_role("button", name="Take the acceptance back").click()
     saved(path, f"{TEXT}accepted: []\n")
     expect(accepted).to_have_count(0, timeout=SLOW)
     page.get_by_role("button", name="Undo").click()
@@ -115,8 +122,8 @@ def test_a_warning_is_understood_accepted_with_a_reason_and_taken_back(sound, fo
 
 def test_in_an_option_it_is_accepted_there_and_leads_to_its_line_and_place_in_space(sound, folder):
     page = sound("lead", "rigid")
-    card = finding(page, "passes the edge of left_leg_fairing twice")
-    other = finding(page, "the first straight of left_leg")
+    card = unfolded(finding(page, "passes the edge of left_leg_fairing twice"))
+    other = unfolded(finding(page, "the first straight of left_leg"))
     fold(other, "Accept it").click()
     expect(other).to_contain_text("the last straight of left_leg", timeout=SLOW)  # is accepted along with it
     other.get_by_label("Accept it, because").fill("half a reas")
@@ -181,8 +188,9 @@ def test_a_missing_measurement_is_typed_and_the_answer_follows(sound, folder):
 @pytest.mark.parametrize("width", [390, 1280, 1920])
 def test_folded_out_it_fits_and_everything_is_reached_by_keyboard(sound, width):
     page = sound("accept", viewport={"width": width, "height": 900}, color_scheme="dark")
+    page.get_by_role("button", name="Open all").click()
     for n in range(4):
-        page.locator(".fp-fold > summary").nth(n).click()
+        page.locator(".fp-finding .fp-fold > summary").nth(n).click()
     assert outside(page) == []
     assert [each for each in small_targets(page, 44) if not any(word in each[0] for word in INLINE)] == []
     assert violations(page) == []

@@ -205,7 +205,7 @@ def test_a_state_moves_the_end_at_the_pedal(space, folder):
     assert first == pytest.approx([each * INCH for each in (13.1, -7.5, 3.0)], abs=1e-6)
     page.get_by_role("slider", name="rudder").focus()
     page.keyboard.press("End")
-    expect(page.locator(".fp-space-state .fp-figure")).to_have_text("1.00")
+    expect(page.locator(".fp-space-state .fp-figure")).to_have_text("100 % of full travel")
     page.wait_for_function(f"() => {PICTURE}.lines.get('lines.left_pedal').points[0][0] !== {first[0]}")
     moved = end_of(page, "lines.left_pedal", 0)
     # 17 degrees about the pivot, 2.76 in away: a chord of 2 r sin(17 / 2).

@@ -180,6 +180,11 @@ DOMAINS = {
         "lever_ratio": Range(0.5, 8, UP),
         "bore": BORE._replace(way=DOWN),
     },
+    levers.series_pressure: {
+        "own": PRESSURE,
+        "inlet": PRESSURE,
+        "added": Range(0, 1, UP),
+    },
     levers.cylinder_stroke: {"volume": VOLUME, "bore": BORE._replace(way=DOWN)},
     levers.pedal_travel: {
         "lever_ratio": Range(0.5, 8, UP),
@@ -413,6 +418,8 @@ DOMAINS = {
         "mass": Range(0.3, 5, DOWN),
         "specific_heat": Range(400, 1100, DOWN),
     },
+    warming.disc_mass_of_each: {"mass": Range(0.3, 5, UP), "calipers": Range(1, 4, DOWN)},
+    warming.disc_radius_of_each: {"radius": Range(0.05, 0.2, UP), "calipers": Range(1, 4, DOWN)},
     warming.drag_power: {"drag": Range(0, 900, UP), "speed": SPEED, "wheels": Range(1, 4, DOWN)},
     warming.stop_time: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     temperature.nylon_strength_retained: {"temperature": Range(296.15, 373.15, DOWN)},

@@ -157,6 +157,32 @@ def test_a_stick_more_where_nothing_is_left_to_practise_on():
     assert "does not give 3 pieces" in words(parts_sheet(short))
 
 
+def test_sticks_of_two_lengths_name_what_is_cut_from_each():
+    # by hand: the right tube goes 39 in aft and comes back, near 112 in in all; with the left one of 39.67 in
+    # that is too much for 144 in, so a stick of 12 ft is bought for the one and one of 6 ft for the other
+    out = "[7, 9, -3.2], [9, 11.6, -5.2], [48, 11.6, -5.2]"
+    back = "[48, 15, -8.2], [9, 20, -12], [5.6, 32.2, -28.6]"
+    way = f"[{out}, {back}]"
+    line = "      left_tail:\n        from: left_axle.lower"
+    assert line in TEXT
+    longer = TEXT.replace(line, f"      right_leg: {{via: {way}}}\n{line}", 1)
+    evaluation = evaluate_text(longer, "brindlewick", "rigid")
+    rows = [each for each in order_list(evaluation) if each.item.category == "tube"]
+    assert [to_unit(each.length.high, "in") for each in rows] == pytest.approx([72, 144])
+    assert [each.item.where for each in rows] == [("left_leg",), ("right_leg",)]
+    assert [each.item.description.count(" in") for each in rows] == [1, 1]
+    assert rows[0].item.description == "tube, to cut 39.67 in"
+
+
+def test_a_stick_to_practise_on_names_no_line():
+    whole = BENCH + "  tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [84]}}\n"
+    evaluation = evaluate_text(
+        TEXT.replace(BENCH, f"buying: {{practice pieces: 40}}\n{whole}", 1), "brindlewick", "rigid"
+    )
+    found = row(evaluation, "tube 5052-O 1/4 x .035")
+    assert (found.quantity, found.item.where, found.item.description) == (0, (), "tube, to practise on")
+
+
 def test_tube_in_hand_is_not_bought():
     coil = BENCH + "  tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [144]}}\n"
     found = row(evaluate_text(TEXT.replace(BENCH, coil, 1), "brindlewick", "rigid"), "tube 5052-O 1/4 x .035")

@@ -13,6 +13,7 @@ from firmpedal.pipeline import evaluate_text
 from firmpedal.report.cards import card
 from firmpedal.report.lines import line_sheets
 from firmpedal.report.sheet import Bullets, Figures, Paragraph, Tone
+from texts import example
 
 RULES = Path(__file__).parents[1] / "rules"
 NO_ORDER = RULES / "bends-in-no-order" / "failing.yaml"
@@ -61,6 +62,21 @@ def test_what_the_builder_accepts_keeps_its_steps_and_says_so():
     (step,) = [step for step in steps(sheet) if step.startswith("Mark the bends")]
     assert "accepted: bend 1 by hand over a round block" in step
     assert any(isinstance(it, Paragraph) and it.tone is Tone.WARNING for it in sheet.blocks)
+
+
+def test_a_card_says_in_short_how_its_line_stands():
+    assert run_card(text_of(NO_ORDER)).state.startswith("1 WARNING")
+    assert "WARNING" not in run_card(text_of(NO_ORDER) + ACCEPTED).state  # it is settled
+    evaluation = evaluate_text(example("brindlewick"), "brindlewick.yaml", "rigid")
+    leg = next(line for line in evaluation.laid if line.name == "left_leg")
+    own = [each for each in evaluation.not_shown if each.place.startswith("lines.left_leg")]
+    things = {missing.what for each in own for missing in each.missing}
+    cautions = [
+        each for each in evaluation.findings
+        if each.level is Level.CAUTION and each.place.startswith("lines.left_leg")
+    ]  # fmt: skip
+    assert len(cautions) > 1
+    assert card(evaluation, leg).state == f"{len(cautions)} CAUTIONS, {len(things)} to measure"
 
 
 def test_the_short_sheet_on_the_screen_begins_with_the_warning():

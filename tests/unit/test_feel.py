@@ -330,7 +330,7 @@ class TestUnknown:
 
     def test_unknown_heat_leaves_hot_out(self):
         found = felt(evaluated(NYLON, (HEAT[0], HEAT[1].replace("80 degC", "unknown"))))
-        assert {case.warmth for case in found.cases} == {Warmth.COLD}
+        assert {case.warmth for case in found.cases} == {Warmth.COLD, Warmth.FROST}
         assert found.filled.hot_missing
 
     def test_what_is_left_out_is_said(self):

@@ -77,6 +77,14 @@ def test_a_force_at_thirty_degrees_has_half_the_arm():
     assert levers.lever_arm(0.2, pi / 6) == pytest.approx(0.1)
 
 
+def test_two_feet_on_one_piston():
+    """80 lbf on 0.4 in^2, 100 psi on the 0.3 in^2 of its back that a rod leaves: 110 lbf on 0.4."""
+    assert levers.series_pressure(80 / 0.4, 100.0, 0.3 / 0.4) == pytest.approx(110 / 0.4)
+    assert levers.series_pressure(80 / 0.4, 100.0, 0.0) == pytest.approx(200.0)  # the inlet not behind it
+    assert levers.series_pressure(80 / 0.4, 300.0, 0.0) == pytest.approx(300.0)  # pushed back to its inlet
+    assert levers.series_pressure(0.0, 300.0, 1.0) == pytest.approx(300.0)  # at rest
+
+
 def test_free_stroke_counts_in_the_pedal_travel():
     assert levers.pedal_travel(3.0, 0.010, 0.002) == pytest.approx(0.036)
 

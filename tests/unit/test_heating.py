@@ -133,16 +133,35 @@ def test_hot_plastic_is_refused_with_its_number():
     found = limit(evaluation.results.heating.brakes[0], "plastic")
     assert found.found.at_least(found.allowed) is Answer.NO
     assert "plastic is refused. It is good for 0" in words_of(evaluation)
-    assert "the hard foot makes 652 psi" in words_of(evaluation)
+    assert "pressure at the hard foot: 652 psi" in words_of(evaluation)
 
 
 def test_cool_and_lightly_used_plastic_is_not_condemned():
-    """A slow landing: the port stays under 100 degC, and 20 lbf of a foot make only 65 psi."""
+    """A slow landing: the port stays under 100 degC, and 60 lbf of a panic foot make only 196 psi."""
     text = with_trial(90).replace("landing speed: 39 kt", "landing speed: 20 kt")
     evaluation = evaluate_text(text)
     found = limit(evaluation.results.heating.brakes[0], "plastic")
     assert found.found.at_least(found.allowed) is Answer.YES
     assert "the plastic holds" in words_of(evaluation)
+
+
+def test_hot_plastic_is_held_against_the_panic_foot_as_cold_plastic_is():
+    """684 to 812 psi are left of it: enough for 200 lbf, 652 psi, and not for 300, 978 psi."""
+    cool = with_trial(90).replace("landing speed: 39 kt", "landing speed: 20 kt")
+    text = cool.replace("hard: 20, panic: 60", "hard: 200, panic: 300")
+    evaluation = evaluate_text(text)
+    found = limit(evaluation.results.heating.brakes[0], "plastic")
+    assert band(found.allowed, "psi") == pytest.approx((977.8, 977.8), abs=0.1)
+    assert found.found.at_least(found.allowed) is Answer.NO
+    assert "plastic is refused" in words_of(evaluation)
+    assert "pressure at the panic foot: 978 psi" in words_of(evaluation)
+
+
+def test_a_panic_foot_that_nobody_knows_leaves_hot_plastic_open():
+    cool = with_trial(90).replace("landing speed: 39 kt", "landing speed: 20 kt")
+    found = limit(heat_of(cool.replace("panic: 60", "panic: unknown")).brakes[0], "plastic")
+    assert found.found.at_least(found.allowed) is Answer.UNKNOWN
+    assert any(missing.place == "foot.panic" for missing in found.allowed.missing)
 
 
 def test_glycol_is_held_against_its_wet_boiling_point():
@@ -197,5 +216,7 @@ def test_the_picture_of_a_trial_shows_what_the_table_tells():
 
 def test_what_was_worked_out_once_is_remembered():
     evaluation = evaluate_text(AIRCRAFT)
-    again = heating(evaluation.aircraft, evaluation.results.stopping)
+    results = evaluation.results
+    pressures = {each.line: each for each in results.pressures}
+    again = heating(evaluation.aircraft, results.stopping, pressures)
     assert again == evaluation.results.heating

@@ -184,7 +184,7 @@ def test_what_rules_ask_besides_has_room_for_its_figure_and_is_counted():
     assert rows["pedal outlet seat (aft, right, up)"].boxes == ("aft in", "right in", "up in")
     assert rows["the rated pressure of brake, from its maker"].boxes == ("psi",)
     assert next(row for what, row in rows.items() if what.startswith("the tightest bend")).boxes == ("in",)
-    assert first.blocks[0].text.endswith(f", and {len(rows)} more that the rules ask for.")
+    assert first.blocks[0].text.endswith(f" {len(rows)} that the rules ask for besides.")
 
 
 def test_a_guess_with_its_own_unit_keeps_it_alone():

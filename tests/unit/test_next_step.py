@@ -12,7 +12,8 @@ from firmpedal.finding import Finding, Level, NotShown, Verdict
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.layouts import chosen, layout_text
 from firmpedal.quantity import Missing, When
-from firmpedal.report.findings import waiting
+from firmpedal.report.cover import verdict_line
+from firmpedal.report.measuring import form_sheets
 from firmpedal.report.next_step import NOTHING, STEPS, To, first_step, next_step, to_mend
 from firmpedal.report.standing import standing
 from firmpedal.report.to_measure import to_measure
@@ -31,8 +32,11 @@ TRIED = NotShown("a-rule", "lines.left_leg", "unclear",
 EMPTY = "firmpedal: 1\naircraft: {name: Nothing yet, gear: nosewheel, brakes: toe}\n"
 
 
-def having(*findings, unclear=()):
-    return replace(example("rigid"), findings=findings, not_shown=unclear)
+def having(*findings, unclear=(), leaves_open=False):
+    """The example with these findings alone; what its file itself leaves unknown only where wanted."""
+    reading = example("rigid").reading
+    reading = reading if leaves_open else replace(reading, tree=None)
+    return replace(example("rigid"), reading=reading, findings=findings, not_shown=unclear)
 
 
 def first(evaluation, step):
@@ -47,14 +51,20 @@ def test_counts_are_those_of_the_verdict():
         having(WARNING, ACCEPTED, CAUTION, unclear=(NOW, FITTED)),
     ):
         found = standing(evaluation)
-        assert found.things == len(waiting(evaluation))
+        assert found.things == len(to_measure(evaluation))
+        shown = replace(evaluation, findings=())
+        if shown.verdict is Verdict.NOT_SHOWN:
+            assert verdict_line(shown).startswith(f"NOT SHOWN: {found.things} thing")
+        if evaluation.reading.tree is not None:
+            assert form_sheets(evaluation)[0].blocks[0].text.startswith(f"{found.things} thing")
         assert found.warnings + found.accepted == sum(
             each.level is Level.WARNING for each in evaluation.findings
         )
         assert found.lines == len(evaluation.aircraft.lines)
-    # counted by hand in the file: the bends of four hoses wait until they hang
-    assert standing(example("rigid")).fitted == 4
-    assert standing(example("rigid")).tried == 4
+    # counted by hand in the file: the bends of two hoses and of their mirror images wait until they hang
+    assert standing(example("rigid")).fitted == 2
+    # label and air of a heat trial, written once for both calipers
+    assert standing(example("rigid")).tried == 2
 
 
 ALL = [
@@ -121,6 +131,19 @@ def test_a_sound_aircraft_leads_from_step_to_step():
     assert next_step(having(), "sound").words == "Sound: order the parts."
 
 
+def test_what_no_rule_waits_for_is_said_and_holds_nobody_up():
+    found = having(leaves_open=True)
+    things = standing(found).things
+    assert standing(found).asked == 0 < things
+    said = next_step(found, "sound")
+    assert said.words == f"Sound: order the parts. {things} things to measure, for which no rule waits."
+    assert said.ways[0][1] is To.BUY
+    assert (
+        "later: 1 in the first trials."
+        in next_step(having(unclear=(TRIED,), leaves_open=True), "sound").words
+    )
+
+
 def test_cautions_are_looked_at_before_the_order():
     found = next_step(having(CAUTION, CAUTION), "sound")
     assert "2 CAUTIONS to settle" in found.words
@@ -140,7 +163,7 @@ def test_a_new_file_begins_with_the_form():
     evaluation = evaluate_text(text, "a.yaml")
     found = next_step(evaluation, "describe")
     assert found.ways[0][1] is To.FORM
-    assert found.words.startswith(f"{standing(evaluation).unknown} figures of the file are still unknown")
+    assert found.words.startswith(f"{standing(evaluation).things} things to measure. Print the form")
     assert first(evaluation, "buy") is To.MEASURE
 
 
@@ -171,8 +194,8 @@ def test_what_can_be_measured_only_later_stands_last_and_says_when():
     rows = to_measure(example("rigid"))
     later = [row for row in rows if row.later]
     assert rows[-len(later) :] == tuple(later)
-    # The bends of its four hoses wait until they hang; label and air of a trial, written once for both
-    # calipers, until it has braked.
-    assert [row.rules for row in later] == [("hose-bend-radius",)] * 4 + [("fluid-too-hot",)] * 2
-    assert all("when the line is fitted" in row.later for row in later[:4])
-    assert all("in the first trials" in row.later for row in later[4:])
+    # The bends of its two hoses and their images wait until they hang; label and air of a trial, written
+    # once for both calipers, until it has braked.
+    assert [row.rules for row in later] == [("hose-bend-radius",)] * 2 + [("fluid-too-hot",)] * 2
+    assert all("when the line is fitted" in row.later for row in later[:2])
+    assert all("in the first trials" in row.later for row in later[2:])

@@ -127,22 +127,44 @@ CROSS = "  cross: {from: front.outlet, to: cylinder.inlet, made of: hose -4 PTFE
 SERIES = (("components:\n", SECOND), (OUTLET, OUTLET + INLET), ("lines:\n", f"lines:\n{CROSS}"))
 
 
+def saying(answer: str) -> tuple[str, str]:
+    """Whether two feet add up in the cylinder near the wheel."""
+    return INLET, f"{INLET}    feet add up: {answer}\n"
+
+
 class TestSeries:
     def test_who_presses_on_what(self):
         reach = {way.cylinder: (set(way.lines), way.calipers) for way in results(*SERIES).reach}
         assert reach == {"front": ({"cross", "run"}, ("caliper",)), "cylinder": ({"run"}, ("caliper",))}
 
-    def test_a_line_bears_the_greater_of_two(self):
-        found = results(*SERIES)
+    @pytest.mark.parametrize(("answer", "least", "most"), [("unknown", 0, 1), ("no", 0, 0), ("yes", 0.75, 1)])
+    def test_a_line_bears_from_the_greater_of_two_to_both(self, answer, least, most):
+        """Forces on the nearer piston: its foot's, and what comes in behind, less a rod of half the bore."""
+        found = results(*SERIES, saying(answer))
         front, first = by_hand(200, 2, 0.5), by_hand(200, 2, 0.625)
         assert front > first
-        assert psi([found.pressure_of("run").at("panic")]) == pytest.approx([front], rel=1e-6)
+        run = found.pressure_of("run")
+        both = [max(front, first + share * front) for share in (least, most)]
+        assert [to_unit(end, "psi") for end in run.at("panic").span] == pytest.approx(both, rel=1e-6)
+        assert psi([run.at("panic", alone=True)]) == pytest.approx([front], rel=1e-6)
         assert psi([found.pressure_of("cross").at("panic")]) == pytest.approx([front], rel=1e-6)
+        assert (run.adding, found.pressure_of("cross").adding) == (("front", "cylinder"), ())
+
+    def test_what_is_not_known_is_asked_of_its_maker(self):
+        text = edited(small("quillfen"), *SERIES).replace("rated pressure: 2000", "rated pressure: 2500")
+        asked = {
+            missing.place
+            for item in evaluate_text(text, "text").not_shown
+            if item.rule == "pressure-above-rating"
+            for missing in item.missing
+        }
+        assert "components.cylinder.feet add up" in asked
+        assert "components.front.feet add up" not in asked  # nobody presses behind it
 
     @pytest.mark.parametrize("name", ["cylinder", "caliper"])
     def test_so_does_every_component_on_the_way(self, name):
         """Good for what the nearer cylinder makes, 1304 psi, and not for the farther one's 2037."""
-        text = edited(small("quillfen"), *SERIES)
+        text = edited(small("quillfen"), *SERIES, saying("no"))
         start = text.index(f"  {name}:\n")
         text = text[:start] + text[start:].replace("rated pressure: 2000", "rated pressure: 1500", 1)
         place = f"components.{name}"

@@ -40,7 +40,7 @@ def test_an_aircraft_without_type_certificate_gets_its_answer_first():
 def test_each_verdict_says_itself_its_count_and_why():
     assert verdict_line(example()) == "NOT SOUND: 6 warnings"
     assert why_line(example()).startswith("The first warning: left_line is plastic")
-    assert verdict_line(example("rigid")) == "NOT SHOWN: 18 things to measure"
+    assert verdict_line(example("rigid")) == "NOT SHOWN: 10 things to measure"
     sound = replace(example("rigid"), findings=(), not_shown=())
     assert sound.verdict is Verdict.SOUND
     assert verdict_line(sound) == "SOUND"

@@ -7,8 +7,11 @@ from dataclasses import replace
 from evaluated import awkward, blocks, example, of_kind, words
 
 from firmpedal.finding import Cited, Finding, Level, NotShown
+from firmpedal.project.names import label_of
 from firmpedal.quantity import Mark, Missing
-from firmpedal.report.findings import alike, findings_sheet, measure_sheet
+from firmpedal.report.findings import alike, findings_sheet, waiting
+from firmpedal.report.measure_sheet import measure_sheet
+from firmpedal.report.measuring_items import unknowns
 from firmpedal.report.sheet import BOX, Paragraph, Table, Tone
 
 
@@ -85,19 +88,21 @@ def test_a_thing_to_measure_stands_once_with_the_rules_that_wait():
         NotShown("other-rule", "lines.right_line", "m", (missing,)),
         NotShown("one-rule", "lines.right_line", "m", (Missing("", "how wide it is"),)),
     )
-    sheet = measure_sheet(replace(example(), not_shown=unclear))
+    sheet = measure_sheet(replace(example("rigid"), not_shown=unclear))
     (table,) = of_kind(sheet, Table)
-    assert [row[0] for row in table.rows] == [BOX, BOX]
+    open_in_file = len(unknowns(example("rigid").reading))
+    assert [row[0] for row in table.rows] == [BOX] * (2 + open_in_file)
     assert "how long it is" in table.rows[0][1]
     assert "for the rule one-rule, other-rule" in table.rows[0][1]
-    assert "line 143, lines.right_line" in table.rows[1][1]
+    assert "line 167, lines.right_line" in table.rows[1][1]
 
 
 def test_nothing_to_measure_makes_no_sheet():
-    assert measure_sheet(replace(example(), not_shown=())) is None
+    known = replace(example().reading, tree=None)
+    assert measure_sheet(replace(example(), reading=known, not_shown=())) is None
 
 
 def test_every_unknown_of_the_example_is_on_the_sheet():
     said = "\n".join(words(block) for block in blocks(measure_sheet(example("rigid"))))
-    for unclear in example("rigid").not_shown:
-        assert all(each.what in said for each in unclear.missing)
+    for places in (places for _, places in waiting(example("rigid")).values()):
+        assert all(label_of(place) in said or place in said for place in places)

@@ -47,11 +47,25 @@ class TestOatmere:
             assert 0 < each.rise.low < each.rise.high < each.rigid.high
 
     def test_the_hose_is_the_weakest_and_the_room_is_what_is_left_above_a_hard_foot(self, oatmere):
-        """1,500 psi less 1,222 leaves 278."""
+        """1,500 psi less 1,222 leaves 278; both seats may have made twice as much, and leave nothing."""
         (left, _) = shut(oatmere, "degF")
         assert (left.first.name, left.first.holds.middle / PSI) == ("left_gear", pytest.approx(1500))
-        assert left.degrees.low == pytest.approx((1500 - 1222.3) * PSI / left.rise.high, rel=1e-3)
+        room = (1500 - 1222.3) * PSI
+        assert left.alone.low == pytest.approx(room / left.rise.high, rel=1e-3)
+        assert left.degrees.low == 0
+        assert left.degrees.high == left.alone.high == pytest.approx(room / left.rise.low, rel=1e-3)
         assert left.slack.low == pytest.approx(611.2 * PSI / left.rise.high, rel=1e-3)
+
+    def test_where_the_harder_foot_counts_alone_there_is_room(self):
+        answered = edited(example("oatmere"), ("    feet add up: unknown", "    feet add up: no"))
+        evaluation = evaluate_text(answered, "oatmere.yaml")
+        (left, _) = shut(evaluation, "degF")
+        assert left.degrees.span == left.alone.span
+        assert (
+            trapped_sheet(evaluation)
+            .blocks[0]
+            .text.startswith("Never leave valve set where it may warm by more than 2 degrees Fahrenheit")
+        )
 
     def test_what_nobody_knows_is_asked_for(self, oatmere):
         (left, _) = shut(oatmere)
@@ -65,7 +79,9 @@ class TestOatmere:
         first = sheet.blocks[0]
         assert isinstance(first, Paragraph)
         assert first.text.startswith(
-            "Never leave valve set where it may warm by more than 2 degrees Fahrenheit"
+            "Never leave valve set where it may warm at all after two seats have pressed one wheel: "
+            "left_gear would come to what it holds. Set by one seat alone, it may warm by no more than 2 "
+            "degrees"
         )
         assert any(isinstance(block, Drawing) for block in sheet.blocks)
 

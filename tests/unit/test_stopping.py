@@ -210,6 +210,21 @@ def test_a_file_that_says_nothing_of_braking_is_left_in_peace():
     assert stopping_plot(evaluation.results.stopping, evaluation.display) is None
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "effective radius: 2.3",
+        "lining friction: 0.3",
+        "pads: {inner radius: 2}",
+        "leaflet: {torque: 1200 lbf in}",
+        "leaflet: {energy: 50000 ft-lbf}",
+    ],
+)
+def test_one_figure_of_a_brake_is_enough_to_be_asked_about_stopping(words):
+    bare = re.sub(r"on the ground: .*\n|    lining friction: .*\n", "", AIRCRAFT)
+    assert stopping(bare.replace("effective radius: 2.3", words)).asked
+
+
 def test_the_same_file_with_a_stance_has_its_sheet_in_the_packet():
     evaluation = evaluate_text(with_ground(STANCE))
     assert TITLE in {sheet.title for sheet in packet_sheets(evaluation)}
@@ -284,7 +299,8 @@ class TestSpringAndSeals:
 def test_two_wheels_of_which_one_has_the_larger_cylinder():
     """500 psi and 781.25 psi: together 480.7 lbf at the normal foot, which lies between the two of them."""
     right = LEFT.replace("left", "right").replace("-4", "4").replace("bore: 5/8", "bore: 1/2")
-    run = "  right_run: {like: left_run, from: right_cylinder.outlet, to: right_caliper.inlet}"
+    made_of = "made of: tube 5052-O 1/4 x .035"
+    run = f"  right_run: {{from: right_cylinder.outlet, to: right_caliper.inlet, {made_of}}}"
     text = AIRCRAFT.replace(LEFT, LEFT + right).replace("mirror: ", f"{run}\nmirror: ")
     text = text.replace("[left_cylinder, left_caliper, left_pedal, left_run]", "[left_caliper, left_pedal]")
     made = in_unit(stopping(text).feet[0].by_brakes, "m/s^2")

@@ -158,7 +158,7 @@ class TestHotNylon:
         swell = self.wall(heat("81 degC"))
         assert swell.wall.known
         assert swell.hot_wall.span is None
-        assert "stiffness of nylon above its table" in swell.hot_wall.missing[0].what
+        assert "no published table says how stiff nylon is" in swell.hot_wall.missing[0].what
 
     def test_an_unknown_temperature(self):
         swell = self.wall(heat("unknown"))

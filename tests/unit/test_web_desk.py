@@ -117,6 +117,30 @@ def test_taking_theirs_leaves_mine_one_step_back(document, path):
     assert said_on_disk(path) == TEXT.replace("panic: 200", "panic: 210")
 
 
+def test_what_is_chosen_of_both_is_saved_and_both_stay_a_step_back(document, path):
+    path.write_text(f"# theirs\n{TEXT}", encoding="utf-8")
+    document.change("foot.panic", "210")
+    seen = document.conflict
+    both = f"# theirs\n{seen.mine}"
+    document.settle(seen, both, "put together")
+    assert document.conflict is None
+    assert said_on_disk(path) == both
+    document.undo()
+    assert said_on_disk(path) == f"# theirs\n{TEXT}"
+    document.undo()
+    assert said_on_disk(path) == seen.mine
+
+
+def test_a_choice_for_a_conflict_that_is_another_by_now_does_nothing(document, path):
+    path.write_text(f"# theirs\n{TEXT}", encoding="utf-8")
+    document.change("foot.panic", "210")
+    seen = document.conflict
+    document.change("foot.panic", "215")
+    document.settle(seen, "lost: yes\n", "put together")
+    assert document.conflict is not None
+    assert said_on_disk(path) == f"# theirs\n{TEXT}"
+
+
 def test_with_all_saved_the_text_of_another_program_is_taken_at_once(document, path):
     told = []
     end = document.listen(lambda: told.append(document.text))

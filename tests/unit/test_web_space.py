@@ -14,6 +14,7 @@ from firmpedal.web.space.figures import not_placed, said_of
 from firmpedal.web.space.plane import dragged, facing, middle, stepped
 from firmpedal.web.space.pose import pose_json, pose_of, scene_json, setting_of
 from firmpedal.web.space.scene import scene_of
+from firmpedal.web.space.states import travelled
 from texts import edited, example
 
 INCH = 0.0254  # m, exact by definition
@@ -245,3 +246,15 @@ def test_steps_and_middles():
     assert stepped((1.0, 2.0, 3.0), 2, -0.5) == (1.0, 2.0, 2.5)
     assert middle((0.0, 0.0, 2.0), (1.0, 4.0, 0.0)) == (0.5, 2.0, 1.0)
     assert Tape("in").mark == from_unit(1, "in") / 16
+
+
+@pytest.mark.parametrize(
+    ("value", "words"),
+    [(0.0, "0 %"), (-0.001, "0 %"), (0.5, "50 %"), (-1.0, "-100 %"), (1.0, "100 %")],
+)
+def test_a_position_within_a_range_is_said_as_a_share_of_the_travel(value, words):
+    assert travelled(value) == f"{words} of full travel"
+
+
+def test_a_named_position_is_said_by_its_name():
+    assert travelled("on jacks") == "on jacks"

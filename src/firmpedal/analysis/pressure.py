@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from firmpedal.formulas.levers import lever_ratio, line_pressure
-from firmpedal.lay.spread import spread
+from firmpedal.analysis.linkage import greatest_ratio, pedal_ratio
+from firmpedal.analysis.together import added_shares, pressed_together
+from firmpedal.formulas.levers import line_pressure
 from firmpedal.model.aircraft import Brakes, find
-from firmpedal.quantity import Answer, Mark, Missing, Step, Value, apply, exactly, largest, unknown
+from firmpedal.quantity import Answer, Mark, Value, apply, exactly, largest, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from firmpedal.analysis.circuit import Reach
+    from firmpedal.analysis.circuit import Feeds, Reach
     from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.circuit import Line
     from firmpedal.model.kinds import MasterCylinder
-    from firmpedal.model.space import Point, Position
-    from firmpedal.model.surroundings import Pedal
 
 FEET = ("normal", "hard", "panic")
 
@@ -48,22 +45,34 @@ USUAL: dict[Brakes, dict[str, tuple[float, str, Mark]]] = {
 
 @dataclass(frozen=True, slots=True)
 class CylinderPressure:
-    """What one cylinder makes of each foot force, in the order normal, hard, panic."""
+    """What one cylinder makes of each foot force, in the order normal, hard, panic.
+
+    `ratio` and `pressures` are those at rest; `most` is the greatest ratio on the way that the pedal can go,
+    and `greatest` what it makes of each foot: whatever has to hold the pressure has to hold that.
+    """
 
     cylinder: str
     ratio: Value
     pressures: tuple[Value, ...]
+    most: Value
+    greatest: tuple[Value, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class LinePressure:
-    """The greatest pressure in a line at each foot force."""
+    """The greatest pressure in a line at each foot force, on whatever pedals it is pressed with.
+
+    `alone` is the greatest that one pedal makes; `adding` are the cylinders whose feet may add up there.
+    """
 
     line: str
     pressures: tuple[Value, ...]
+    alone: tuple[Value, ...]
+    adding: tuple[str, ...] = ()
 
-    def at(self, foot: str) -> Value:
-        return self.pressures[FEET.index(foot)]
+    def at(self, foot: str, *, alone: bool = False) -> Value:
+        """The greatest at a foot force; with `alone` the greatest of one pedal."""
+        return (self.alone if alone else self.pressures)[FEET.index(foot)]
 
 
 def foot_forces(aircraft: Aircraft) -> tuple[Value, ...]:
@@ -105,80 +114,69 @@ def _cylinder_pressure(
 ) -> CylinderPressure:
     pedal = find(aircraft.pedals, cylinder.pedal)
     ratio = pedal_ratio(pedal) if pedal else unknown("pedal ratio", Dimension.NUMBER, cylinder.place)
-    pressures = tuple(
+    most = greatest_ratio(pedal, cylinder, ratio)
+    pressures = _at_feet(cylinder, forces, ratio, "")
+    if most is ratio:
+        return CylinderPressure(cylinder.name, ratio, pressures, ratio, pressures)
+    greatest = _at_feet(cylinder, forces, most, ", where the ratio is greatest")
+    return CylinderPressure(cylinder.name, ratio, pressures, most, greatest)
+
+
+def _at_feet(
+    cylinder: MasterCylinder, forces: tuple[Value, ...], ratio: Value, where: str
+) -> tuple[Value, ...]:
+    return tuple(
         apply(
             line_pressure,
-            f"pressure at the {foot} foot",
-            place=f"{cylinder.place}.pressure.{foot}",
+            f"pressure at the {foot} foot{where}",
+            place=f"{cylinder.place}.pressure.{foot}{where}",
             foot_force=force,
             lever_ratio=ratio,
             bore=cylinder.bore,
         )
         for foot, force in zip(FEET, forces, strict=True)
     )
-    return CylinderPressure(cylinder.name, ratio, pressures)
-
-
-def pedal_ratio(pedal: Pedal) -> Value:
-    """Pedal travel over cylinder stroke, from the two arms or else from the pivot points."""
-    brake = pedal.brake
-    label, place = "pedal ratio", f"{pedal.place}.ratio"
-    points = (brake.pivot, brake.pad_at, brake.rod_end, brake.cylinder_base)
-    if brake.pad.known or all(point is None for point in points):
-        return apply(lever_ratio, label, place=place, pad_arm=brake.pad, cylinder_arm=brake.arm)
-    known = [point for point in points if point is not None and point.known]
-    if len(known) < len(points):
-        what = Missing(pedal.place, "the points pivot, pad at, rod end and cylinder base")
-        return Value(label, Dimension.NUMBER, None, Mark.MEASURED, place, missing=(what,))
-    pivot, pad, rod, base = known
-    pad_arm = _arm("pad arm", pedal, (pivot, pad), lambda points: math.dist(*points))
-    cylinder_arm = _arm("cylinder arm", pedal, (pivot, rod, base), lambda points: _off_line(*points))
-    return apply(lever_ratio, label, place=place, pad_arm=pad_arm, cylinder_arm=cylinder_arm)
-
-
-def _arm(
-    label: str, pedal: Pedal, points: tuple[Position, ...], length: Callable[[list[Point]], float]
-) -> Value:
-    """Work out an arm from the pivot, the first point, to a line of force."""
-    coordinates = [value for point in points for value in point.coordinates]
-    bounds = spread(
-        lambda flat: (length([(flat[n], flat[n + 1], flat[n + 2]) for n in range(0, len(flat), 3)]),),
-        coordinates,
-    )
-    inputs = tuple((value.label, value) for value in coordinates)
-    step = Step("distance from the pivot to the line of force", inputs)
-    mark = max(Mark.DERIVED, *(value.mark for value in coordinates))
-    span = bounds[0].span if bounds else None
-    return Value(label, Dimension.LENGTH, span, mark, f"{pedal.place}.{label}", step=step)
-
-
-def _off_line(pivot: Point, rod: Point, base: Point) -> float:
-    """Distance of the pivot from the line of the cylinder's rod; nothing where rod and base coincide."""
-    along = [b - a for a, b in zip(rod, base, strict=True)]
-    away = [b - a for a, b in zip(rod, pivot, strict=True)]
-    cross = (
-        along[1] * away[2] - along[2] * away[1],
-        along[2] * away[0] - along[0] * away[2],
-        along[0] * away[1] - along[1] * away[0],
-    )
-    length = math.hypot(*along)
-    return math.hypot(*cross) / length if length else 0.0
 
 
 def line_pressures(
-    aircraft: Aircraft, cylinders: tuple[CylinderPressure, ...], reach: tuple[Reach, ...]
+    aircraft: Aircraft, cylinders: tuple[CylinderPressure, ...], reach: tuple[Reach, ...], feeds: Feeds
 ) -> tuple[LinePressure, ...]:
-    """Give each line the greatest pressure of the cylinders that press on it."""
-    found = []
+    """Give each line the greatest pressure that the cylinders which press on it can make together.
+
+    Every pedal is pressed with the same foot. The order does not matter: the greatest pressure stands where
+    the cylinder farther from the wheel is pressed first.
+    """
+    found, shares = [], added_shares(aircraft)
     for line in aircraft.lines:
         pressing = [made for made, way in zip(cylinders, reach, strict=True) if line.name in way.lines]
         if pressing:
-            pressures = tuple(_greatest(line.name, line.place, n, pressing) for n in range(len(FEET)))
-            found.append(LinePressure(line.name, pressures))
+            names = {made.cylinder for made in pressing}
+            adding = tuple(
+                each.cylinder
+                for each in pressing
+                if feeds[each.cylinder] & names or any(each.cylinder in feeds[name] for name in names)
+            )
+            pressures = tuple(_greatest(line, n, pressing, feeds, shares) for n in range(len(FEET)))
+            alone = tuple(_of_one(line, n, pressing) for n in range(len(FEET))) if adding else pressures
+            found.append(LinePressure(line.name, pressures, alone, adding))
     return tuple(found)
 
 
-def _greatest(name: str, place: str, number: int, pressing: list[CylinderPressure]) -> Value:
-    label, where = f"pressure in {name} at the {FEET[number]} foot", f"{place}.pressure.{FEET[number]}"
-    values = [made.pressures[number] for made in pressing]
-    return values[0].named(label, where) if len(values) == 1 else largest(label, values, where)
+def _of_one(line: Line, number: int, pressing: list[CylinderPressure]) -> Value:
+    foot = FEET[number]
+    values = [made.greatest[number] for made in pressing]
+    label = f"pressure in {line.name} at the {foot} foot, one pedal pressed"
+    return largest(label, values, f"{line.place}.pressure.{foot}, one pedal")
+
+
+def _greatest(
+    line: Line,
+    number: int,
+    pressing: list[CylinderPressure],
+    feeds: Feeds,
+    shares: dict[str, Value],
+) -> Value:
+    foot = FEET[number]
+    own = {made.cylinder: made.greatest[number] for made in pressing}
+    label = f"pressure in {line.name} at the {foot} foot"
+    return pressed_together(own, feeds, shares, label, f"{line.place}.pressure.{foot}")

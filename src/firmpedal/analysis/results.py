@@ -68,7 +68,7 @@ def analyse(
     circuit = plumbing(aircraft)
     reach = reaches(aircraft, circuit.graph)
     cylinders, forces = cylinder_pressures(aircraft), foot_forces(aircraft)
-    pressures = line_pressures(aircraft, cylinders, reach)
+    pressures = line_pressures(aircraft, cylinders, reach, circuit.feeds)
     by_name = {line.name: line for line in laid}
     pressed = {item.line: item for item in pressures}
     declared = {line.name: line for line in aircraft.lines}
@@ -114,5 +114,5 @@ def analyse(
         whole_mass(laid, assembly, aircraft.fluid),
         heights(aircraft, laid, circuit.graph),
         stop,
-        heating(aircraft, stop),
+        heating(aircraft, stop, pressed),
     )

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind, stands_between
+from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.swelling import swell
 from firmpedal.analysis.trapped import WARMING_FROM, rise_per_degree
 from firmpedal.formulas.trapped import degrees_until, freed_by_warmth, pressure_that_makes_room
@@ -50,8 +51,9 @@ class ShutIn:
     """One wheel behind one valve. All rises are for one degree of `unit`.
 
     `rigid` is the rise where nothing gives, `rise` the one with what lines and fluid give. `first` is what
-    holds least of what is known; `degrees` how far it may warm from the hard foot until that is reached,
-    `slack` how far it may cool from the normal foot until nothing is left.
+    holds least of what is known; `degrees` how far it may warm until that is reached, from the hard foot on
+    every pedal that presses there, `alone` from the hard foot on one pedal, whichever presses hardest.
+    `slack` is how far it may cool from the normal foot on one pedal until nothing is left.
     """
 
     valve: str
@@ -64,6 +66,7 @@ class ShutIn:
     gives: tuple[Gives, ...]
     first: Gives | None
     degrees: Value
+    alone: Value
     slack: Value
     not_known: tuple[Missing, ...]
 
@@ -127,20 +130,21 @@ def _behind(
     rise = _rise(held, [volumes[name] for name in names], aircraft.fluid, unit, caliper, place)
     gives = tuple(_gives(aircraft, held, results, valve, caliper))
     first = min((each for each in gives if each.holds.known), key=lambda each: each.holds.low, default=None)
-    pressures = [found for name in names if (found := results.pressure_of(name)) is not None]
-    hard, normal = (
-        largest(
-            f"pressure shut in by the {foot} foot at {caliper}", [each.at(foot) for each in pressures], place
-        )
-        if pressures
-        else _unknown(f"pressure at {caliper}", Dimension.PRESSURE, place, "the pressure of the pedals")
-        for foot in ("hard", "normal")
+    pressed = [found for name in names if (found := results.pressure_of(name)) is not None]
+    hard, alone = (
+        _shut_in_by(caliper, [each.at("hard", alone=one) for each in pressed], place) for one in (False, True)
     )
+    brakes = {each.caliper: each for each in results.stopping.brakes}
+    normal = brakes[caliper].feet[FEET.index("normal")].pressure
     words = f"degrees that {valve.name} may warm at {caliper}"
-    degrees = (
-        apply(degrees_until, words, place=f"{place}.degrees", limit=first.holds, start=hard, rise=rise)
+    degrees, of_one = (
+        apply(degrees_until, label, place=f"{place}.{key}", limit=first.holds, start=start, rise=rise)
         if first is not None
-        else _unknown(words, Dimension.NUMBER, place, "the rated pressure of what is shut in")
+        else _unknown(label, Dimension.NUMBER, place, "the rated pressure of what is shut in")
+        for label, key, start in (
+            (words, "degrees", hard),
+            (f"{words}, set by one pedal", "degrees alone", alone),
+        )
     )
     slack = apply(
         degrees_until,
@@ -153,8 +157,15 @@ def _behind(
     missing = tuple(item for each in gives for item in each.holds.missing)
     rigid = rise_per_degree(aircraft.fluid, unit, valve.place)
     return ShutIn(
-        valve.name, caliper, unit, names, volume, rigid, rise, gives, first, degrees, slack, missing
+        valve.name, caliper, unit, names, volume, rigid, rise, gives, first, degrees, of_one, slack, missing
     )
+
+
+def _shut_in_by(caliper: str, pressures: list[Value], place: str) -> Value:
+    label = f"pressure shut in by the hard foot at {caliper}"
+    if not pressures:
+        return _unknown(label, Dimension.PRESSURE, place, "the pressure of the pedals")
+    return largest(label, pressures, place)
 
 
 def _joined(graph: Graph, caliper: str) -> tuple[str, ...]:

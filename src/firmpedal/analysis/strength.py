@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from firmpedal.model.stock import Tube
 
 
+NO_SHEET = "no published table goes so far. Lead it where it is cooler, or take metal or hose there"
 METAL_HOLDS = from_unit(100, "degC")  # metal tube keeps its room-temperature strength: from memory
 
 
@@ -140,7 +141,9 @@ def _hose_hot(line: LaidLine, stock: Hose, cold: Value, temperature: Value | Non
     if temperature is None or _within(temperature, stock.temperature):
         return cold
     what = f"operating pressure of {line.name} where it runs hot"
-    missing = temperature.missing or (Missing(line.place, f"a hose for the heat {line.name} meets"),)
+    missing = temperature.missing or (
+        Missing(f"{line.place}.made of", f"a hose for the heat {line.name} meets, by its maker's sheet"),
+    )
     return Value(what, Dimension.PRESSURE, None, Mark.MEASURED, line.place, missing=missing)
 
 
@@ -164,7 +167,8 @@ def _share_kept(stock: Tube, temperature: Value, place: str) -> Value:
     """Read the published table of strength kept; outside it nothing is known."""
     label, table = "share of strength kept", stock.material.strength_kept
     if not table or temperature.high > table[-1][0]:
-        return unknown(label, Dimension.NUMBER, place, f"strength of {stock.phrase} at that temperature")
+        what = f"strength of {stock.phrase} at that heat: {NO_SHEET}"
+        return unknown(label, Dimension.NUMBER, f"{place}.made of", what)
     ends = [interpolate(max(bound, table[0][0]), table) for bound in (temperature.low, temperature.high)]
     step = Step("between the published points", (("T", temperature),))
     return Value(

@@ -25,6 +25,11 @@ ROUNDING = 1e-6  # K; 176 F is 80 C
 FROST = 233.15  # K, -40 degrees Celsius and Fahrenheit
 SMALL_GROWTH = 0.05  # of the bore's volume: strains of 2.5 %, and the wall's load is up by as much again
 
+STIFF = (
+    "how hot the line gets, by heat strips: no published table says how stiff {name} is at the heat given. "
+    "Lead it where it is cooler, or ask its maker for a sheet at that temperature"
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Swell:
@@ -170,7 +175,9 @@ def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
     )
     if above:
         return above[0]
-    missing = hot.missing or (Missing(place, f"stiffness of {material.name} above its table"),)
+    missing = hot.missing or (
+        Missing(f"{place}.temperature", STIFF.format(name=material.name), Dimension.TEMPERATURE),
+    )
     return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=missing)
 
 

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 _ALIKE = 1e-6  # m; sizes this near are the same size written another way
 _INCH = 0.0254
 _FINEST = 64
+# What a builder can do where nothing is published for a size.
+ASK = "nothing is published here for this size. Ask its maker, and choose a size or a metal that has a figure"
 
 
 def tube_of(phrase: str, material: Material, outside: Value, wall: Value, written: str) -> Tube:
@@ -48,8 +50,8 @@ def _dash_size(outside: Value) -> DashSize | None:
 
 
 def _of_size(size: DashSize | None, name: str, basis: str, phrase: str) -> Value:
-    value = size.value(name, basis) if size else None
-    return value or unknown(f"{name.replace('_', ' ')} of {phrase}", Dimension.LENGTH, "catalogue")
+    value, label = size.value(name, basis) if size else None, f"{name.replace('_', ' ')} of {phrase}"
+    return value or unknown(label, Dimension.LENGTH, "catalogue", f"{label}: {ASK}")
 
 
 def _rated_pressure(material: Material, outside: Value, wall: Value, phrase: str) -> Value:
@@ -62,7 +64,7 @@ def _rated_pressure(material: Material, outside: Value, wall: Value, phrase: str
         ]
         if wall.low / outside.high >= sold[1].low / sold[0].high * (1 - _ALIKE):
             return read_value(record["value"], Dimension.PRESSURE, label, record)
-    return unknown(label, Dimension.PRESSURE, "catalogue")
+    return unknown(label, Dimension.PRESSURE, "catalogue", f"{label}: {ASK}")
 
 
 def _nominal_size(outside: Value, written: str) -> str:

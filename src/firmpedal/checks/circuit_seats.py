@@ -70,7 +70,7 @@ def _behind(view: View, name: str) -> list[str]:
     """The calipers at a cylinder's inlet that no cylinder reaches through an outlet but its own."""
     graph = view.results.plumbing.graph
     inlets = [way.above for way in graph.ways if way.part == name]
-    came = graph.walk(inlets, without=name)
+    came = graph.walk(inlets, name)
     pressed = {wheel for reach in view.results.reach for wheel in reach.calipers}
     return [
         caliper
@@ -83,7 +83,7 @@ def _way_up(view: View, name: str) -> str:
     """The reservoir that a cylinder's outlet lies open to, and the cylinders at rest on the way."""
     graph = view.results.plumbing.graph
     outlet = dict(graph.outlets)[name]
-    came = graph.walk([outlet], without=name)
+    came = graph.walk([outlet], name)
     tops = dict(graph.tops)
     top = next((node for node in came if node in tops), None)
     if top is None:

@@ -33,8 +33,8 @@ def no_fluid_supply(view: View) -> Iterator[Outcome]:
     above = {way.part: way.above for way in graph.ways}
     dry: dict[str, dict[str, tuple[str, str]]] = {}
     for name, outlet in graph.outlets:
-        came = graph.walk([above[name]], without=name) if name in above else {}
-        fed_at_outlet = graph.walk([outlet], without=name)  # which is another rule's to tell
+        came = graph.walk([above[name]], name) if name in above else {}
+        fed_at_outlet = graph.walk([outlet], name)  # which is another rule's to tell
         if not any(node in came or node in fed_at_outlet for node, _ in graph.tops):
             dry[name] = came
     for cylinder in view.aircraft.cylinders:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind
 from firmpedal.analysis.shut_in import held_wheels, shut_in
 from firmpedal.analysis.trapped import rise_per_degree
-from firmpedal.checks.circuit_words import degrees_words, listed, pedal_words, unclear
+from firmpedal.checks.circuit_words import ONE_DEGREE, degrees_words, listed, pedal_words, unclear
 from firmpedal.checks.view import Outcome, View, cited, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.kinds import ParkingValve
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.analysis.circuit import Verdict
+    from firmpedal.analysis.shut_in import ShutIn
 
 
 def _valves(view: View) -> list[ParkingValve]:
@@ -113,13 +115,12 @@ def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
         if not rise.known:
             yield NotShown(rule, valve.place, f"{message}: how its pressure grows with warmth", rise.missing)
             continue
-        degree = {"degF": "degree Fahrenheit", "degC": "degree Celsius", "K": "kelvin"}[unit]
         yield Finding(
             rule,
             Level.CAUTION,
             valve.place,
-            f"{message}: its pressure rises by up to {view.show(rise)} for every {degree} that it warms, "
-            f"if nothing gives{_with_lines(view, valve, unit)}",
+            f"{message}: its pressure rises by up to {view.show(rise)} for every {ONE_DEGREE[unit]} that it "
+            f"warms, if nothing gives{_with_lines(view, valve, unit)}",
             (
                 "never leave it set: chock the wheels, and open it when the aircraft stands in the sun",
                 "feel the pedal and look for leaks before taxiing if it was left set",
@@ -128,8 +129,13 @@ def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
         )
 
 
+def _room(shut: ShutIn) -> tuple[float, float]:
+    """By what may be told first: few degrees, and where nobody knows those, a steep rise."""
+    return shut.degrees.low if shut.degrees.known else inf, -shut.rise.high
+
+
 def _with_lines(view: View, valve: ParkingValve, unit: str) -> str:
-    """What comes of it with the lines that are there, where it is worst; nothing where unknown."""
+    """What comes of it with the lines that are there, where they give soonest; nothing where unknown."""
     found = [
         each
         for each in shut_in(view.aircraft, view.laid, view.results, valve, unit)
@@ -137,12 +143,12 @@ def _with_lines(view: View, valve: ParkingValve, unit: str) -> str:
     ]
     if not found:
         return ""
-    worst = max(found, key=lambda each: each.rise.high)
-    first = worst.first
-    words = f"; with what its lines give, {view.show(worst.rise)} at {worst.caliper}"
-    if first is None or not worst.degrees.known:
+    soonest = min(found, key=_room)
+    first = soonest.first
+    words = f"; with what its lines give, {view.show(soonest.rise)} at {soonest.caliper}"
+    if first is None or not soonest.degrees.known:
         return words
     return (
         f"{words}: from the hard foot {first.name} ({first.words} {view.show(first.holds)}) is reached after "
-        f"{degrees_words(worst.degrees, unit)}"
+        f"{degrees_words(soonest.degrees, unit)}"
     )

@@ -43,6 +43,13 @@ def seat_words(view: View, cylinder: str) -> str:
     return f"the {pedal.seat}" if pedal and pedal.seat else pedal_words(view, cylinder)
 
 
+def together_words(view: View, *lines: str) -> str:
+    """Who presses in the pressures of some lines, where more feet than one may add up there."""
+    found = [each for line in lines if (each := view.results.pressure_of(line)) is not None]
+    names = dict.fromkeys(name for each in found for name in each.adding)
+    return f", with {listed(pedal_words(view, name) for name in names)} pressed together" if names else ""
+
+
 def same_pedal(view: View, one: str, other: str) -> bool:
     """Whether two cylinders are always pressed together."""
     pedals = {part.pedal for part in view.aircraft.cylinders if part.name in (one, other)}
@@ -66,9 +73,15 @@ def unclear(rule: str, place: str, message: str, verdicts: Iterable[Verdict]) ->
 
 
 DEGREES = {"degF": "degrees Fahrenheit", "degC": "degrees Celsius", "K": "kelvins"}
+ONE_DEGREE = {"degF": "degree Fahrenheit", "degC": "degree Celsius", "K": "kelvin"}
+
+
+def so_many_degrees(number: int, unit: str) -> str:
+    """A whole number of degrees, one of them as one."""
+    return f"{number} {ONE_DEGREE[unit] if number == 1 else DEGREES[unit]}"
 
 
 def degrees_words(degrees: Value, unit: str) -> str:
     """So many degrees of warming, rounded down, or from so many to so many."""
     low, high = (floor(bound) for bound in (degrees.low, degrees.high))
-    return f"{low} {DEGREES[unit]}" if low == high else f"{low} to {high} {DEGREES[unit]}"
+    return so_many_degrees(low, unit) if low == high else f"{low} to {so_many_degrees(high, unit)}"

@@ -70,16 +70,34 @@ def _floating_caliper(view: View, line: LaidLine) -> Caliper | None:
 def hose_bend_radius(view: View) -> Iterator[Outcome]:
     """A hose never bends tighter than its least radius, in any state of movement.
 
-    The shape of a hose between its ends is not solved yet: its declared path says nothing about how
-    tight it bends. Until it is, this is never shown.
+    The shape of a hose between its ends is not worked out: its declared path says nothing about how
+    tight it bends. So it is measured as it hangs, with everything moved through all it can do, and
+    written as the line's `tightest bend`; until then this is not shown.
     """
     for line in view.laid:
-        if line.kind is LineKind.HOSE:
-            least = line.stock.least_bend_radius
+        if line.kind is not LineKind.HOSE:
+            continue
+        place = f"{line.place}.tightest bend"
+        least = line.stock.least_bend_radius.named(f"least bend radius of {line.stock.phrase}")
+        declared = find(view.aircraft.lines, line.name)
+        if declared is None or not declared.tightest_bend.known:
             what = (
                 f"the tightest bend of {line.name} when fitted, in every position (least: {view.show(least)})"
             )
-            missing = (Missing(line.place, what, Dimension.LENGTH, When.FITTED), *line.travel.play.missing)
-            yield NotShown(
-                "hose-bend-radius", line.place, f"the bend radius of {line.name} is not checked", missing
-            )
+            missing = (Missing(place, what, Dimension.LENGTH, When.FITTED),)
+            message = f"the bend radius of {line.name} is not checked"
+            yield NotShown("hose-bend-radius", line.place, message, missing)
+            continue
+        found = declared.tightest_bend.named(f"tightest bend of {line.name}", place)
+        message = f"{line.name} is bent to {view.show(found)}; the least for this hose is {view.show(least)}"
+        yield from judge(
+            Limit(found, least, "at least"),
+            rule="hose-bend-radius",
+            level=Level.CAUTION,
+            place=place,
+            message=message,
+            tries=(
+                "a longer hose, or one whose own ends are bent, so that it hangs in a wider bow",
+                "move a clamp or turn a fitting, then measure again in every position",
+            ),
+        )

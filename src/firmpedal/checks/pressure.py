@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.strength import METAL_HOLDS
+from firmpedal.checks.circuit_words import together_words
 from firmpedal.checks.view import Limit, Outcome, View, judge
 from firmpedal.finding import Level, NotShown
 from firmpedal.model.aircraft import find
@@ -18,6 +19,10 @@ if TYPE_CHECKING:
 
 YIELD_FACTOR = 1.0
 USUAL_LOW = from_unit(400, "psi")
+HOT = (
+    "how hot {name} gets, by heat strips along it: up to {holds} its strength is known. If it gets hotter, "
+    "lead it where it is cooler, or take a metal by its maker's sheet for that temperature"
+)
 BURST_FACTOR = 4.0  # on the hard foot: published practice for hydraulic tube, from memory
 
 
@@ -62,13 +67,14 @@ def tube_yields(view: View) -> Iterator[Outcome]:
         line = find(view.aircraft.lines, strength.line)
         if line is None:
             continue
-        yield from _hot_tube(line, strength.temperature)
+        yield from _hot_tube(view, line, strength.temperature)
         wanted = _wanted(
             view.aircraft.limits.yield_factor, "yield factor wanted at the panic foot", YIELD_FACTOR
         )
         message = (
             f"{strength.line} first yields at {view.show(strength.yield_pressure)}, "
-            f"{view.show(strength.yield_factor)} times the panic foot; {view.show(wanted)} is wanted"
+            f"{view.show(strength.yield_factor)} times the panic foot{together_words(view, strength.line)}; "
+            f"{view.show(wanted)} is wanted"
         )
         yield from judge(
             Limit(strength.yield_factor, wanted, "at least"),
@@ -80,10 +86,12 @@ def tube_yields(view: View) -> Iterator[Outcome]:
         )
 
 
-def _hot_tube(line: Line, met: Value | None) -> Iterator[Outcome]:
+def _hot_tube(view: View, line: Line, met: Value | None) -> Iterator[Outcome]:
     """Ask for the strength of a metal tube where it runs hotter than its figures hold."""
     if met is not None and (met.span is None or met.high > METAL_HOLDS):
-        missing = met.missing or (Missing(line.place, f"the strength of {line.name} at that temperature"),)
+        holds = exactly("heat that metal tube stands", Dimension.TEMPERATURE, METAL_HOLDS, Mark.MEMORY)
+        what = HOT.format(name=line.name, holds=view.show(holds))
+        missing = met.missing or (Missing(f"{line.place}.temperature", what, Dimension.TEMPERATURE),)
         yield NotShown("tube-yields", line.place, f"whether {line.name} holds where it runs hot", missing)
 
 
@@ -102,7 +110,8 @@ def burst_margin_too_small(view: View) -> Iterator[Outcome]:
         )
         message = (
             f"{strength.line} bursts at {view.show(strength.burst_pressure)}, "
-            f"{view.show(strength.burst_factor)} times the hard foot; {view.show(wanted)} is wanted"
+            f"{view.show(strength.burst_factor)} times the hard foot{together_words(view, strength.line)}; "
+            f"{view.show(wanted)} is wanted"
         )
         yield from judge(
             Limit(strength.burst_factor, wanted, "at least"),

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
+from firmpedal.checks.circuit_words import together_words
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge_first, practice
 from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.model.aircraft import find
@@ -16,6 +17,7 @@ from firmpedal.quantity import Answer, Missing, Value, largest
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.analysis.pressure import LinePressure
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.circuit import Line
     from firmpedal.model.kinds import Component
@@ -28,8 +30,10 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
 
     Ratings are taken at the temperature the line meets, where data exist. The panic foot counts: it
     makes about three times the usual pressure. A hose that is over its rating in panic only, and under its
-    proof pressure, is a CAUTION. A material made for vents and instruments, however
-    strong its tube works out, is no brake line.
+    proof pressure, is a CAUTION. Where the cylinder of one seat feeds that of the other, both may press at
+    once: until their maker says whether the feet add up, a line gets anything from what one foot makes to
+    the sum of both. A material made for vents and instruments, however strong its tube works out, is no
+    brake line.
     """
     for laid in view.laid:
         yield from _made_for_pressure(view, laid)
@@ -45,15 +49,45 @@ def pressure_above_rating(view: View) -> Iterator[Outcome]:
             cold = any(p.at_most(rating.cold) is Answer.NO for p in pressure.pressures)
             rated = rating.cold if cold and not rating.hot.known else rating.hot  # hot is never better
             words = "" if rated is rating.cold else words
-            if isinstance(line.made_of, Hose) and _only_in_panic(pressure.pressures, rated, line.made_of):
-                yield _within_proof(view, line, line.made_of, pressure.pressures, rated)
-                continue
-            yield from _over(view, line.place, rating.line, pressure.pressures, rated, advice, words)
+            found = _hose_in_panic(view, line, pressure, rated)
+            feet = together_words(view, line.name)
+            yield from found or _over(
+                view, line.place, line.name, pressure.pressures, rated, advice, words, feet
+            )
     for component in view.aircraft.components:
         yield from _rated(view, component)
     if not view.aircraft.calipers:
         missing = (Missing("components", "the calipers and what presses on them: the file has none"),)
         yield NotShown(RATING, "components", "whether the brakes are good for their pressure", missing)
+
+
+def _hose_in_panic(view: View, line: Line, pressure: LinePressure, rated: Value) -> tuple[Outcome, ...]:
+    """A hose that is over its rating in panic only and proved for that; nothing where it is not so.
+
+    Where more feet than one may add up, it is said of one pedal alone, and what is not known beside it.
+    """
+    hose = line.made_of
+    if not isinstance(hose, Hose):
+        return ()
+    feet = together_words(view, line.name)
+    if _only_in_panic(pressure.pressures, rated, hose):
+        return (_within_proof(view, line, hose, pressure.pressures[-1], rated, feet),)
+    *usual, panic = pressure.pressures
+    limits = [
+        *(Limit(each, rated, "at most") for each in usual),
+        Limit(panic, hose.proof_pressure, "at most"),
+    ]
+    broken = any(limit.kept is Answer.NO for limit in limits)
+    if broken or not _only_in_panic(pressure.alone, rated, hose):
+        return ()
+    missing = dict.fromkeys(
+        item for limit in limits if limit.kept is Answer.UNKNOWN for item in limit.missing
+    )
+    message = f"whether {line.name} is good for its pressure{feet}"
+    return (
+        _within_proof(view, line, hose, pressure.alone[-1], rated, ", with one pedal pressed"),
+        NotShown(RATING, line.place, message, tuple(missing)),
+    )
 
 
 def _only_in_panic(pressures: tuple[Value, ...], rated: Value, hose: Hose) -> bool:
@@ -64,12 +98,12 @@ def _only_in_panic(pressures: tuple[Value, ...], rated: Value, hose: Hose) -> bo
     return kept and over and panic.at_most(hose.proof_pressure) is Answer.YES
 
 
-def _within_proof(view: View, line: Line, hose: Hose, pressures: tuple[Value, ...], rated: Value) -> Finding:
+def _within_proof(view: View, line: Line, hose: Hose, panic: Value, rated: Value, feet: str) -> Finding:
     """A hose is proved once at twice its rating: a panic stop between the two can harm it, not burst it."""
-    panic, proof = pressures[-1], hose.proof_pressure
+    proof = hose.proof_pressure
     message = (
-        f"{line.name} is rated for {view.show(rated)} in use and gets {view.show(panic)} at the panic foot; "
-        f"that is under its proof pressure of {view.show(proof)}"
+        f"{line.name} is rated for {view.show(rated)} in use and gets {view.show(panic)} at the panic "
+        f"foot{feet}; that is under its proof pressure of {view.show(proof)}"
     )
     advice = (
         "hose with a higher rating, or a larger bore, if the pressure is to stay within the rating",
@@ -119,14 +153,16 @@ def _low_pressure_parts(view: View) -> Iterator[Outcome]:
 
 
 def _rated(view: View, component: Component) -> Iterator[Outcome]:
-    pressures = _component_pressures(view, component)
+    lines = _lines_at(view, component)
+    pressures = _component_pressures(view, component, lines)
     if pressures:
         rated = component.rated_pressure.named(f"rated pressure of {component.name}")
         if not rated.known:
             what = Missing(rated.place, f"the rated pressure of {component.name}, from its maker")
             rated = replace(rated, missing=(what,))
         advice = ("a component rated for the panic foot", "a larger master cylinder bore")
-        yield from _over(view, component.place, component.name, pressures, rated, advice)
+        feet = together_words(view, *lines)
+        yield from _over(view, component.place, component.name, pressures, rated, advice, feet=feet)
     elif isinstance(component, Caliper):
         words = f"which master cylinder presses on {component.name}: none does by the lines in the file"
         message = f"whether {component.name} is good for its pressure"
@@ -141,26 +177,30 @@ def _over(
     rated: Value,
     tries: tuple[str, ...],
     where: str = "",
+    feet: str = "",
 ) -> Iterator[Outcome]:
     """Say it once, at the lightest foot that breaks the rating; else all that is unknown."""
     listed = ", ".join(f"{view.show(p)} at the {foot} foot" for foot, p in zip(FEET, pressures, strict=True))
-    message = f"{name} is good for {view.show(rated)}{where} and gets {listed}"
+    message = f"{name} is good for {view.show(rated)}{where} and gets {listed}{feet}"
     yield from judge_first(
         [Limit(pressure, rated, "at most") for pressure in pressures],
         [message] * len(pressures),
         rule=RATING,
         level=Level.WARNING,
         place=place,
-        asked=f"whether {name} is good for its pressure",
+        asked=f"whether {name} is good for its pressure{feet}",
         tries=tries,
     )
 
 
-def _component_pressures(view: View, component: Component) -> tuple[Value, ...]:
-    """The greatest pressure at each foot: of the cylinder's own making, or of the lines that come to it."""
+def _lines_at(view: View, component: Component) -> tuple[str, ...]:
     names = {f"{component.name}.{port.name}" for port in component.ports}
-    lines = [line.name for line in view.aircraft.lines if {line.start, line.finish} & names]
-    coming = [made.pressures for made in view.results.cylinders if made.cylinder == component.name]
+    return tuple(line.name for line in view.aircraft.lines if {line.start, line.finish} & names)
+
+
+def _component_pressures(view: View, component: Component, lines: tuple[str, ...]) -> tuple[Value, ...]:
+    """The greatest pressure at each foot: of the cylinder's own making, or of the lines that come to it."""
+    coming = [made.greatest for made in view.results.cylinders if made.cylinder == component.name]
     coming += [item.pressures for item in view.results.pressures if item.line in lines]
     at_each = zip(*coming, strict=True)
     return tuple(_greatest(component, foot, values) for foot, values in zip(FEET, at_each, strict=False))

@@ -141,10 +141,11 @@ def stop_energy_above_rating(view: View) -> Iterator[Outcome]:
     """No brake gets more energy in one stop than its leaflet says it takes.
 
     Taken is the greater of two figures: the formula of the older regulation for small aeroplanes, and the
-    energy of motion shared out over the braked wheels. Air drag takes some of it away, and is not counted.
+    energy of motion shared out over the braked wheels, and at each wheel over its calipers; a disc that
+    several calipers grip gets what they all put in. Air drag takes some of it away, and is not counted.
     """
-    energy = view.results.stopping.energy
-    for caliper in view.aircraft.calipers:
+    stop = view.results.stopping
+    for caliper, energy in zip(view.aircraft.calipers, stop.energies, strict=True):
         if "energy" not in caliper.leaflet.written:
             continue
         rating = caliper.leaflet.energy.named(f"energy that {caliper.name} takes in one stop")

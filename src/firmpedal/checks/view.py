@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.closer import closer
 from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.quantity import Answer, Mark, Missing, Value
 
@@ -73,19 +74,7 @@ class Limit:
     @property
     def missing(self) -> tuple[Missing, ...]:
         found = (*self.measured.missing, *self.allowed.missing)
-        vague = dict.fromkeys([*_vague(self.measured), *_vague(self.allowed)])
-        return found or tuple(
-            Missing(value.place, f"{value.label} more closely: its range reaches the limit", value.dimension)
-            for value in vague
-        )
-
-
-def _vague(value: Value) -> Iterator[Value]:
-    """The figures whose range makes a value's range: what went in, as far back as it is told."""
-    if value.span is None or value.exact:
-        return
-    inner = [one for _, part in value.step.inputs for one in _vague(part)] if value.step else []
-    yield from inner or [value]
+        return found or tuple(dict.fromkeys((*closer(self.measured), *closer(self.allowed))))
 
 
 def whether_covered(zone: Zone) -> tuple[Missing, ...]:

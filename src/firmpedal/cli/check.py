@@ -17,7 +17,7 @@ from firmpedal.cli.terminal import (
 from firmpedal.finding import Level, Verdict
 from firmpedal.quantity import Answer
 from firmpedal.report.contract import check_data
-from firmpedal.report.findings import waiting
+from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -57,8 +57,8 @@ def print_check(out: Console, evaluation: Evaluation) -> None:
     out.print(Text(headline(evaluation), style="bold"))
     out.print(Text(MEANINGS[evaluation.verdict]))
     print_findings(out, evaluation)
-    if evaluation.not_shown:
-        out.print(Text("\nNot shown: measure or look up first", style="bold"))
+    if to_measure(evaluation):
+        out.print(Text("\nTo measure or look up", style="bold"))
         print_unclear(out, evaluation)
     out.print()
     out.print(Text(LIMITS, style="dim"))
@@ -71,7 +71,7 @@ def headline(evaluation: Evaluation) -> str:
         for level in Level
         if (count := sum(finding.level is level for finding in evaluation.findings))
     ]
-    things = len(waiting(evaluation))
+    things = len(to_measure(evaluation))
     if things:
         counts.append(f"{things} thing{'s' if things > 1 else ''} to measure")
     name = evaluation.aircraft.aircraft.name

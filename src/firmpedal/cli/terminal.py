@@ -17,9 +17,11 @@ from firmpedal.finding import Verdict
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
 from firmpedal.report.contract import errors_data
 from firmpedal.report.cover import verdict_line
-from firmpedal.report.findings import alike, waiting
+from firmpedal.report.findings import alike
+from firmpedal.report.measure_sheet import same_words
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
+from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -151,9 +153,9 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
 
 
 def print_unclear(out: Console, evaluation: Evaluation) -> None:
-    """Print what somebody has to measure, each thing once, with the rules that wait for it."""
-    for what, (rules, _) in waiting(evaluation).items():
-        print_wrapped(out, " [ ] ", f"{what}  (for {', '.join(rules)})")
+    """Print what somebody has to measure, each thing once, with what it is for."""
+    for each in to_measure(evaluation):
+        print_wrapped(out, " [ ] ", " ".join(filter(None, (each.what, same_words(each), f"({each.why})"))))
 
 
 def print_sheet(out: Console, sheet: Sheet) -> None:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.closer import vague
 from firmpedal.quantity import Mark, Missing, Step, Value, all_missing
 
 if TYPE_CHECKING:
@@ -82,10 +83,7 @@ def _story(value: Value) -> tuple[object, ...]:
 
 def ranges_behind(value: Value) -> Iterator[Missing]:
     """What would have to be known more closely for a value to be one figure."""
-    if value.span is None or value.exact:
-        return
-    inner = [one for _, part in value.step.inputs for one in ranges_behind(part)] if value.step else []
-    yield from inner or [Missing(value.place, f"{value.label} more closely")]
+    return (Missing(figure.place, f"{figure.label} more closely") for figure, _ in vague(value))
 
 
 def smallest(label: str, values: Sequence[Value], place: str = "") -> Value:

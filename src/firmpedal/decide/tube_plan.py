@@ -12,6 +12,7 @@ from firmpedal.model.stock import LineKind
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
+    from firmpedal.decide.cutting import Cut
     from firmpedal.pipeline import Evaluation
 
 # Sticks as tube is sold, where the file does not say what can be had: common practice, no source.
@@ -22,11 +23,12 @@ COUPONS = 3  # practice pieces wanted before the first tube: our estimate, order
 
 @dataclass(frozen=True, slots=True)
 class StickCount:
-    """Sticks of one length [m] to buy: what the pieces take, and what is for practice."""
+    """Sticks of one length [m] to buy: what the named tubes take, and what is for practice."""
 
     length: float
     used: int
     practice: int
+    tubes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,16 +57,25 @@ class TubePlan:
     @property
     def sticks_to_buy(self) -> tuple[StickCount, ...]:
         """What to buy by length: for the pieces, and more where too little is left to practise on."""
-        used = Counter(cut.stick.length for cut in self.plan.cuts if not cut.stick.in_hand)
+        bought = [cut for cut in self.plan.cuts if not cut.stick.in_hand]
+        used = Counter(cut.stick.length for cut in bought)
         shortest = self.shortest_on_sale
         sticks = -(-self.coupons_lacking // max(int(shortest // COUPON), 1)) if self.plan.cuts else 0
         more = Counter({shortest: sticks} if sticks else {})
-        return tuple(StickCount(length, used[length], more[length]) for length in sorted({*used, *more}))
+        return tuple(
+            StickCount(length, used[length], more[length], _cut_from(bought, length))
+            for length in sorted({*used, *more})
+        )
 
     @property
     def to_buy(self) -> float:
         """How much tube is bought in all [m]."""
         return sum(sticks.length * (sticks.used + sticks.practice) for sticks in self.sticks_to_buy)
+
+
+def _cut_from(bought: list[Cut], length: float) -> tuple[str, ...]:
+    """Which tubes come out of the sticks of one length."""
+    return tuple(piece.name for cut in bought if cut.stick.length == length for piece in cut.pieces)
 
 
 def tube_plans(evaluation: Evaluation) -> tuple[TubePlan, ...]:

@@ -34,11 +34,17 @@ if TYPE_CHECKING:
 TOLD = (Tone.WARNING, Tone.CAUTION, Tone.NOTE)
 
 
-def sheet_html(sheet: Sheet) -> str:
-    """Write a sheet as one article under its title, which is a heading of the second rank."""
+def sheet_html(sheet: Sheet, *, titled: bool = True) -> str:
+    """Write a sheet as one article under its title, which is a heading of the second rank.
+
+    Args:
+        sheet: What is on it.
+        titled: Whether the title is written; not where it stands above the sheet already.
+    """
+    title = f"<h2>{said(sheet.title)}</h2>" if titled else ""
     subtitle = f'<p class="fp-subtitle">{said(sheet.subtitle)}</p>' if sheet.subtitle else ""
     return (
-        f'<article class="fp-sheet" aria-label="{quoted(sheet.title)}"><h2>{said(sheet.title)}</h2>'
+        f'<article class="fp-sheet" aria-label="{quoted(sheet.title)}">{title}'
         f"{subtitle}{html(sheet.blocks, f'{sheet.title} {sheet.subtitle}')}</article>"
     )
 

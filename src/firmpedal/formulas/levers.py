@@ -70,6 +70,30 @@ def line_pressure(foot_force: float, lever_ratio: float, bore: float) -> float:
     return foot_force * lever_ratio / (math.pi * bore**2 / 4)
 
 
+def series_pressure(own: float, inlet: float, added: float) -> float:
+    """Line pressure of a master cylinder that takes its fluid from another one that is pressed as well.
+
+    p = max(p_i, p_o + k p_i)
+
+    Args:
+        own: p_o, pressure that its own foot makes [Pa].
+        inlet: p_i, pressure at its inlet [Pa].
+        added: k, share of the inlet's pressure that pushes on the back of its piston [-].
+
+    Returns:
+        Gauge pressure at its outlet, p [Pa].
+
+    Valid: p_o >= 0, p_i >= 0, 0 <= k <= 1. Forces on the piston: where its back lies in what the inlet
+    brings, k = 1 - (rod diameter / bore)^2; where it does not, k = 0. Never under p_i: at rest, or pushed
+    back, it lies open to its inlet.
+    Source: [firmpedal-derivation], balance of the forces on the piston.
+    """
+    require_not_negative(own, "the pressure of its own foot")
+    require_not_negative(inlet, "the pressure at the inlet")
+    require(0 <= added <= 1, "the share that adds has to be between nothing and all")
+    return max(inlet, own + added * inlet)
+
+
 def cylinder_stroke(volume: float, bore: float) -> float:
     """Master cylinder stroke that displaces a volume.
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from firmpedal.formulas._validity import require, require_not_negative, require_positive
 
 
@@ -29,6 +31,46 @@ def warmed(start: float, energy: float, share: float, mass: float, specific_heat
     require_positive(mass, "the mass")
     require_positive(specific_heat, "the specific heat")
     return start + energy * share / (mass * specific_heat)
+
+
+def disc_mass_of_each(mass: float, calipers: float) -> float:
+    """Mass of disc that each caliper warms, where several alike grip one disc.
+
+    m_e = m / n
+
+    Args:
+        mass: m, of the whole disc [kg].
+        calipers: n, that grip it [-].
+
+    Returns:
+        Mass for each caliper m_e [kg].
+
+    Valid: m > 0, n >= 1.
+    Source: [firmpedal-derivation], calipers alike put in like heat.
+    """
+    require_positive(mass, "the mass")
+    require(calipers >= 1, "one caliper at least grips the disc")
+    return mass / calipers
+
+
+def disc_radius_of_each(radius: float, calipers: float) -> float:
+    """Radius of a disc with the surface that each caliper has of one disc for its own.
+
+    r_e = r / sqrt(n)
+
+    Args:
+        radius: r, of the whole disc [m].
+        calipers: n, that grip it [-].
+
+    Returns:
+        Radius of a disc with one part of the surface r_e [m].
+
+    Valid: r > 0, n >= 1.
+    Source: [firmpedal-derivation], the surface goes with the square of the radius.
+    """
+    require_positive(radius, "the radius")
+    require(calipers >= 1, "one caliper at least grips the disc")
+    return radius / math.sqrt(calipers)
 
 
 def drag_power(drag: float, speed: float, wheels: float) -> float:

@@ -100,6 +100,7 @@ class Line(Named):
     swells: Swells
     expansion_curve: Annotated[tuple[Expansion, ...], Members] = ()
     stiffness: Stiffness
+    tightest_bend: OptionalLength
     sleeve: Text = ""
     sleeved_diameter: OptionalLength
     along: Name = ""

@@ -88,6 +88,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "seals": "what its seals are made of",
         "body": "the metal of its body",
         "ports": "its ports by name, see below",
+        "wheel": "the wheel that it brakes, where more calipers than one do: the same word at each of them",
         "pistons": "the pistons on one side of the disc",
         "pad gap": "what they travel before both pads touch",
         "pad wear": "how much of one pad wears away in its life",
@@ -110,6 +111,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "reservoir": "`built in`, or nothing where it is a component of its own",
         "opens at rest": "whether a cylinder at rest lets fluid back to the reservoir",
         "seals when pressed": "`no` if another seat still gets through it while it is held; ask its maker",
+        "feet add up": "`yes` if what another seat presses in adds to its own foot; ask its maker",
         "outlet": "the name of its outlet port, if it is not `outlet`",
         "inlet": "the name of its inlet port, if it is not `inlet`",
         "ways": "which port joins which when it is open",
@@ -129,6 +131,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "mass": "of the part that warms: the disc without its hat, if that is of another piece",
         "radius": "from the axle to its rim",
         "material": "of the disc",
+        "own": "where two calipers brake one wheel: `no` if both grip this disc",
     },
     "heat trial": {
         "stops": "hard stops in the trial; left out, 3",
@@ -235,6 +238,8 @@ MEANINGS: dict[str, dict[str, str]] = {
         "swells": "of a hose, what it takes as it swells, if you have measured it, see below",
         "expansion curve": "of a hose, its maker's curve, the points with rising pressure, see below",
         "stiffness": "of plastic, how stiff its wall is, if you know its grade, see below",
+        "tightest bend": "of a hose: the radius inside its tightest bend as it is fitted, everything moved "
+        "through all it can do; measure again when hose, ends or way are changed",
         "sleeve": "what is over it",
         "sleeved diameter": "across, measured outside the sleeve: its clamps go by it",
         "along": "what it runs along",

@@ -20,7 +20,7 @@ def check_contradictions(work: References) -> None:
     _feet(work)
     _pistons(work)
     _closed_ports(work)
-    _swelling(work)
+    _of_hoses(work)
     _expansion(work)
     _stiffness(work)
 
@@ -45,23 +45,30 @@ def _pistons(work: References) -> None:
             )
 
 
-def _swelling(work: References) -> None:
-    """Only what a hose takes is measured; that of tube and plastic follows from their walls."""
+OF_HOSES = (
+    ("swells", "what it takes is worked out from its wall"),
+    ("expansion curve", "what it takes is worked out from its wall"),
+    ("tightest bend", "how tight it is bent is told by its bend radius"),
+)
+
+
+def _of_hoses(work: References) -> None:
+    """What is measured at hoses alone; that of tube and plastic follows from what is written otherwise."""
     for line in work.aircraft.lines:
-        if "swells" in line.written and line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
-            message = f"{line.name} is no hose, and what it takes is worked out from its wall"
-            work.notes.note(work.node(f"{line.place}.swells"), message, "take `swells` out")
+        if line.made_of is None or line.made_of.kind is LineKind.HOSE:
+            continue
+        for key, why in OF_HOSES:
+            if key.replace(" ", "_") in line.written:
+                message = f"{line.name} is no hose, and {why}"
+                work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")
 
 
 def _expansion(work: References) -> None:
-    """A curve is of a hose, its points rise, and it is not given beside a measurement of the whole hose."""
+    """The points of a curve rise, and it is not given beside a measurement of the whole hose."""
     for line in work.aircraft.lines:
         place = f"{line.place}.expansion curve"
         if not line.expansion_curve:
             continue
-        if line.made_of is not None and line.made_of.kind is not LineKind.HOSE:
-            message = f"{line.name} is no hose, and what it takes is worked out from its wall"
-            work.notes.note(work.node(place), message, "take `expansion curve` out")
         if "swells" in line.written:
             message = f"{line.name} has a curve and a measurement of what it takes"
             work.notes.note(work.node(place), message, "leave the one that you trust more")

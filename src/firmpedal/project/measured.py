@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.edit_keys import with_value
 from firmpedal.project.locate import walked
 from firmpedal.project.names import quoted
 from firmpedal.project.reading_again import read_again
+from firmpedal.project.schema import known_keys
 from firmpedal.project.tree import Branch, Node, children, word_of
 
 if TYPE_CHECKING:
@@ -52,8 +54,13 @@ def _wheres(text: str, place: str, option: str | None) -> tuple[str | None, ...]
     """Where to try, best first: where the value stands; else where the thing stands that it belongs to."""
     both = (option, None) if option is not None else (None,)
     found = tuple(each for each in both if is_written(text, place, each))
-    parent = place.rpartition(".")[0]
-    return found or tuple(each for each in reversed(both) if parent and is_written(text, parent, each))
+    section = known_keys(Aircraft).get(place.partition(".")[0])
+    around, thing = place, 0 if section is None or not section.many else 1  # so many dots has a thing's place
+    while not found and around.count(".") > thing:
+        around = around.rpartition(".")[0]
+        found = tuple(each for each in reversed(both) if is_written(text, around, each))
+    begun = section is not None and not section.many  # a section of keys can be begun by one of them
+    return found or ((None,) if begun else ())
 
 
 def written_at(reading: Reading, place: str) -> str:
@@ -64,12 +71,12 @@ def written_at(reading: Reading, place: str) -> str:
     """
     if reading.tree is None or not place:
         return place
-    head, _, key = place.rpartition(".")
-    node = walked(reading.tree, place)
-    if node is not None:
-        return _original(reading.tree, node, place)
-    thing = walked(reading.tree, head) if head else None
-    return place if thing is None else f"{_original(reading.tree, thing, head)}.{key}"
+    head, key, node = place, "", walked(reading.tree, place)
+    while node is None and head:
+        head, _, step = head.rpartition(".")
+        key = f".{step}{key}"
+        node = walked(reading.tree, head) if head else None
+    return place if node is None else f"{_original(reading.tree, node, head)}{key}"
 
 
 def _original(tree: Node, node: Node, place: str) -> str:

@@ -9,7 +9,7 @@ from firmpedal.finding import Level
 from firmpedal.report.ends import end_groups, from_to
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.hose_card import hose_blocks
-from firmpedal.report.line_findings import concerns, findings_of, warnings_first
+from firmpedal.report.line_findings import concerns, findings_of, state_of, warnings_first
 from firmpedal.report.pictures import picture
 from firmpedal.report.plastic_card import plastic_blocks
 from firmpedal.report.sheet import Bullets, Facts, Fields, Group, Heading, Paragraph, Sheet
@@ -70,7 +70,7 @@ def card(evaluation: Evaluation, line: LaidLine) -> Sheet:
         *_said(evaluation, line),
     ]
     title = f"{KINDS[line.kind.value]} {line.name}"
-    return Sheet(title, _signed(blocks), subtitle=from_to(evaluation, line))
+    return Sheet(title, _signed(blocks), subtitle=from_to(evaluation, line), state=state_of(evaluation, line))
 
 
 def _heights(evaluation: Evaluation, line: LaidLine) -> list[Block]:

@@ -28,7 +28,7 @@ LIMITS = (
     "little gives empties up to a fifth sooner than said. The pads' time needs no such spring."
 )
 NO_GIVE = (
-    "What {names} and its pads give under pressure is not known and not reckoned: with it the pressure goes "
+    "What {names} and the pads give under pressure is not known and not reckoned: with it the pressure goes "
     "later than said, and a step that overshoots without it may not do so. A dial gauge on the piston's side "
     "tells it."
 )
@@ -109,7 +109,7 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
             f"at {show(row.temperature)}",
             show(row.viscosity),
             show(row.closed),
-            show(row.let_go) if cold.give or not row.let_go.known else f"{show(row.let_go)} or more",
+            _goes(evaluation, cold, row),
             show(row.free),
             _overshoots(cold, row),
         )
@@ -125,6 +125,13 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
         "overshoots",
     )
     return Table(columns, rows, widths=(0.15, 0.17, 0.19, 0.18, 0.18, 0.13))
+
+
+def _goes(evaluation: Evaluation, cold: Cold, row: Chill) -> str:
+    """How long the pressure takes to go; with a caliper that gives nobody knows how much, at least."""
+    if cold.give is not None or not row.let_go.known:
+        return evaluation.display.value(row.let_go)
+    return f"{evaluation.display.number(row.let_go.low, row.let_go.dimension)} or more"
 
 
 def _overshoots(cold: Cold, row: Chill) -> str:

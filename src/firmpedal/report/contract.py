@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
+from firmpedal.checks.closer import NOT_IN_THE_FILE
 from firmpedal.decide.tube_plan import tube_plans
 from firmpedal.model.stock import Hose
 from firmpedal.report.parts import parts_list, whole_length
@@ -116,7 +117,8 @@ def _unknown(evaluation: Evaluation) -> list[dict[str, Any]]:
     waiting: dict[tuple[str, str], list[str]] = {}
     for unclear in evaluation.not_shown:
         for missing in unclear.missing:
-            rules = waiting.setdefault((missing.place or unclear.place, missing.what), [])
+            place = unclear.place if missing.place in NOT_IN_THE_FILE else missing.place
+            rules = waiting.setdefault((place, missing.what), [])
             if unclear.rule not in rules:
                 rules.append(unclear.rule)
     return [

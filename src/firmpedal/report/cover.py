@@ -8,7 +8,6 @@ from firmpedal.analysis.pressure import FEET
 from firmpedal.finding import Level, Verdict
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Answer
-from firmpedal.report.findings import waiting
 from firmpedal.report.sheet import (
     Bullets,
     Contents,
@@ -22,6 +21,7 @@ from firmpedal.report.sheet import (
     Sheet,
     Tone,
 )
+from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:
     from firmpedal.model.aircraft import Datum
@@ -72,7 +72,7 @@ def option_words(evaluation: Evaluation) -> str:
 def verdict_line(evaluation: Evaluation) -> str:
     """The verdict in one line with its count."""
     warnings = sum(finding.level is Level.WARNING for finding in evaluation.findings)
-    things = len(waiting(evaluation))
+    things = len(to_measure(evaluation))
     words = {
         Verdict.SOUND: "SOUND",
         Verdict.NOT_SOUND: f"NOT SOUND: {_counted(warnings, 'warning')}",
@@ -83,7 +83,7 @@ def verdict_line(evaluation: Evaluation) -> str:
 
 def why_line(evaluation: Evaluation) -> str:
     """One sentence on why the verdict is what it is."""
-    things = len(waiting(evaluation))
+    things = len(to_measure(evaluation))
     if evaluation.verdict is Verdict.SOUND:
         return "Nothing was found that could hurt somebody, and nothing that was asked is unknown."
     if evaluation.verdict is Verdict.NOT_SHOWN:
@@ -98,13 +98,15 @@ def _counted(count: int, word: str) -> str:
 
 
 def _pressures(evaluation: Evaluation) -> Figures:
-    """The pressure that the strongest cylinder makes at each foot force."""
-    show = evaluation.display.value
+    """The greatest pressure that the cylinders make at each foot force, and that feet make together."""
+    show, results = evaluation.display.value, evaluation.results
     items = []
     for number, foot in enumerate(FEET):
-        made = dict.fromkeys(show(each.pressures[number]) for each in evaluation.results.cylinders)
+        made = dict.fromkeys(show(each.greatest[number]) for each in results.cylinders)
+        both = dict.fromkeys(show(each.pressures[number]) for each in results.pressures if each.adding)
         text = " or ".join(made) if made else "unknown"
-        items.append(Figure(f"{foot} foot, {show(evaluation.results.forces[number])}", text))
+        more = f"both seats together: {' or '.join(both)}" if both else ""
+        items.append(Figure(f"{foot} foot, {show(evaluation.results.forces[number])}", text, more))
     return Figures(tuple(items))
 
 

@@ -10,7 +10,7 @@ from firmpedal.analysis.feel.terms import OUTSIDE
 from firmpedal.formulas.air import free_air_taken, modulus_with_air
 from firmpedal.model.display import listed
 from firmpedal.report.feel_budget import budget_tables
-from firmpedal.report.feel_pedals import COLD, HOT, Felt, felt_pedals
+from firmpedal.report.feel_pedals import COLD, HOT, Felt, Unfelt, felt_pedals
 from firmpedal.report.feel_plastic import plastic_words
 from firmpedal.report.feel_plot import feel_plot
 from firmpedal.report.feel_words import (
@@ -24,7 +24,9 @@ from firmpedal.report.feel_words import (
     reason,
     travel_words,
 )
+from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.to_measure import asked_for
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -32,9 +34,9 @@ if TYPE_CHECKING:
 
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
-    from firmpedal.quantity import Value
-    from firmpedal.report.feel_pedals import Unfelt
+    from firmpedal.quantity import Missing, Value
     from firmpedal.report.sheet import Block
+    from firmpedal.report.to_measure import ToMeasure
 
 CAUTION = (
     "A pedal that sinks under a steady foot, wants pumping or has grown soft is looked into before the next "
@@ -64,20 +66,22 @@ MORE = (
 )
 
 
-def feel_sheet(evaluation: Evaluation, force: Value | None = None) -> Sheet | None:
+def feel_sheet(evaluation: Evaluation, force: Value | None = None, *, asks: bool = True) -> Sheet | None:
     """The sheet of all pedals; None where no pedal presses a brake.
 
     Args:
         evaluation: The aircraft.
         force: At which the budget is wanted; without it, at the hard foot.
+        asks: Whether it lists what is to be measured; a page that has rows to write in does not.
     """
     found = felt_pedals(evaluation, force)
     if not found:
         return None
     blocks: list[Block] = []
     for each in found:
-        more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else _unfelt_blocks(each)
+        more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else ()
         blocks += [Heading(listed(each.names if isinstance(each, Felt) else [each.name])), *more]
+        blocks += _open(evaluation, each, asks=asks)
     felt = [each for each in found if isinstance(each, Felt)]
     plastic = [Paragraph(words) for words in plastic_words(felt, evaluation.laid, evaluation.display)]
     return Sheet("Pedal feel", (*blocks, *_said_once(felt), *plastic, Paragraph(CAUTION, Tone.NOTE)))
@@ -94,9 +98,27 @@ def _said_once(felt: list[Felt]) -> Iterator[Block]:
         yield Paragraph(HELD.format(low=low, high=high), Tone.SMALL)
 
 
-def _unfelt_blocks(unfelt: Unfelt) -> Iterator[Block]:
-    yield Paragraph("How far it goes is not worked out: these figures are wanted.")
-    yield Bullets(tuple(missing.what for missing in unfelt.missing), boxes=True)
+def feel_asks(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
+    """What is still to be measured before every pedal is worked out, each thing once."""
+    return asked_for(evaluation, (missing for each in felt_pedals(evaluation) for missing in _lacking(each)))
+
+
+def _lacking(pedal: Felt | Unfelt) -> tuple[Missing, ...]:
+    return pedal.feel.filled.hot_missing if isinstance(pedal, Felt) else pedal.missing
+
+
+def _open(evaluation: Evaluation, pedal: Felt | Unfelt, *, asks: bool) -> Iterator[Block]:
+    """What is not worked out, and what is wanted for it."""
+    lacking = asked_for(evaluation, _lacking(pedal))
+    if lacking or isinstance(pedal, Unfelt):
+        what = "Hot" if isinstance(pedal, Felt) else "How far it goes"
+        yield Paragraph(
+            f"{what} is not worked out: these figures are wanted."
+            if asks
+            else f"{what} is not worked out yet: measure first, below."
+        )
+        if asks:
+            yield Bullets(tuple(map(line_of, lacking)), boxes=True)
 
 
 def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
@@ -112,12 +134,9 @@ def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
         yield Paragraph(air)
     yield feel_plot(felt, display)
     yield from budget_tables(felt, display)
-    if felt.feel.filled.hot_missing:
-        yield Paragraph("Hot is not worked out: these figures are wanted.")
-        yield Bullets(tuple(each.what for each in felt.feel.filled.hot_missing), boxes=True)
     if felt.feel.filled.frost_missing:
-        yield Paragraph("At -40 degrees it is not worked out: these figures are wanted.")
-        yield Bullets(tuple(each.what for each in felt.feel.filled.frost_missing), boxes=True)
+        unknown = listed(each.what for each in felt.feel.filled.frost_missing)
+        yield Paragraph(f"At -40 degrees it is not worked out; not known here: {unknown}.")
     if felt.feel.filled.left_out:
         yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.left_out)}. {MORE}")
 

@@ -1,12 +1,14 @@
-"""Findings in print, the worst first, then what somebody has to measure."""
+"""Findings in print, the worst first, and what rules wait for."""
 
 from __future__ import annotations
 
 from pathlib import PurePath
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.closer import NOT_IN_THE_FILE
 from firmpedal.finding import Level
-from firmpedal.report.sheet import BOX, Facts, Group, Paragraph, Sheet, Table, Tone
+from firmpedal.quantity import When
+from firmpedal.report.sheet import Facts, Group, Paragraph, Sheet, Tone
 from firmpedal.report.story import reason_of
 
 if TYPE_CHECKING:
@@ -20,9 +22,6 @@ MEANINGS = {
     Level.CAUTION: "could break something",
     Level.NOTE: "good to know",
 }
-UNTIL_KNOWN = (
-    "Until these are known, nobody can say whether the brakes are sound. Write the figures into the file."
-)
 
 
 def findings_sheet(evaluation: Evaluation) -> Sheet:
@@ -33,27 +32,22 @@ def findings_sheet(evaluation: Evaluation) -> Sheet:
     return Sheet("What was found", tuple(blocks))
 
 
-def measure_sheet(evaluation: Evaluation) -> Sheet | None:
-    """What to measure or look up, each thing once, with a line to write on; None when nothing is."""
-    things = waiting(evaluation)
-    if not things:
-        return None
-    rows = []
-    for what, (rules, places) in things.items():
-        where = "; ".join(_where(evaluation, place) for place in places)
-        rows.append((BOX, f"{what}\n{where}\nfor the rule {', '.join(rules)}", ""))
-    table = Table(("", "what", "measured"), tuple(rows), widths=(0.06, 0.64, 0.3), pen=frozenset({2}))
-    return Sheet("To measure", (Paragraph(UNTIL_KNOWN), table))
-
-
 def waiting(evaluation: Evaluation) -> dict[str, tuple[tuple[str, ...], tuple[str, ...]]]:
     """Each thing to measure, with the rules that wait for it and the places it belongs to."""
     found: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {}
     for unclear in evaluation.not_shown:
         for missing in unclear.missing:
             rules, places = found.get(missing.what, ((), ()))
-            place = missing.place or unclear.place
+            place = unclear.place if missing.place in NOT_IN_THE_FILE else missing.place
             found[missing.what] = (_with(rules, unclear.rule), _with(places, place))
+    return found
+
+
+def when_of(evaluation: Evaluation) -> dict[str, When]:
+    """From when on each thing that rules wait for can be measured: the latest that is said of it."""
+    order, found = list(When), dict[str, When]()
+    for missing in (each for unclear in evaluation.not_shown for each in unclear.missing):
+        found[missing.what] = max(missing.when, found.get(missing.what, When.NOW), key=order.index)
     return found
 
 
@@ -79,9 +73,9 @@ def _likeness(finding: Finding) -> tuple[object, ...]:
 
 def _finding_group(evaluation: Evaluation, found: list[Finding]) -> Group:
     first = found[0]
-    rows: list[tuple[str, str]] = [("where", _where(evaluation, first.place))]
+    rows: list[tuple[str, str]] = [("where", where_of(evaluation, first.place))]
     rows += [
-        ("" if number else "also", f"{finding.message} ({_where(evaluation, finding.place)})")
+        ("" if number else "also", f"{finding.message} ({where_of(evaluation, finding.place)})")
         for number, finding in enumerate(found[1:])
     ]
     rows += [*answer_rows(evaluation, first), *why_rows(first), *accepted_rows(first)]
@@ -112,7 +106,7 @@ def accepted_rows(finding: Finding) -> tuple[tuple[str, str], ...]:
     return (("accepted", f"by the builder: {finding.accepted}.{stays}"),)
 
 
-def _where(evaluation: Evaluation, place: str) -> str:
+def where_of(evaluation: Evaluation, place: str) -> str:
     """A place in the builder's file: the file's own name and line, and what stands there."""
     span = evaluation.span_of(place)
     return f"{PurePath(span.file).name} line {span.line}, {place}" if place else PurePath(span.file).name

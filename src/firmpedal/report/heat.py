@@ -10,15 +10,20 @@ from firmpedal.analysis.heating.whole import HOW
 from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.heat_plot import heat_plot
+from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
-from firmpedal.report.stopping_words import wanted
+from firmpedal.report.stopping_words import of_one_wheel, wanted
+from firmpedal.report.to_measure import asked_for
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from firmpedal.analysis.heating import BrakeHeat, Heating, HeatLimit, Peak
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
     from firmpedal.report.sheet import Block
+    from firmpedal.report.to_measure import ToMeasure
 
 TITLE = "Heat of the brakes"
 HOLDS = {Answer.YES: "holds", Answer.NO: "too hot", Answer.UNKNOWN: "not shown: measure"}
@@ -36,17 +41,32 @@ LEFT_OUT = (
 )
 
 
-def heat_sheet(evaluation: Evaluation) -> Sheet:
-    """Everything about heat, as far as the file goes."""
-    heat, display = evaluation.results.heating, evaluation.display
+def heat_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
+    """Everything about heat, as far as the file goes.
+
+    Args:
+        evaluation: The aircraft.
+        asks: Whether it lists what is to be measured; a page that has rows to write in does not.
+    """
+    heat = evaluation.results.heating
     blocks: list[Block] = []
     for brakes in alike(heat.brakes):
-        blocks += _of(evaluation, heat, brakes, display)
+        blocks += _of(evaluation, brakes, asks=asks)
+    blocks += [Paragraph(words) for words in of_one_wheel(evaluation.results.stopping)]
     if not heat.brakes:
         blocks.append(Paragraph("There is no brake in this file yet.", Tone.LEAD))
     blocks += [Group((Heading("What is left out"), Bullets(LEFT_OUT)))]
     blocks += [Paragraph(words, Tone.CAUTION) for words in CAUTIONS]
     return Sheet(TITLE, tuple(blocks))
+
+
+def heat_asks(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
+    """What is still to be measured before the heat of every brake is known, each thing once."""
+    return _asks(evaluation, evaluation.results.heating.brakes)
+
+
+def _asks(evaluation: Evaluation, brakes: Iterable[BrakeHeat]) -> tuple[ToMeasure, ...]:
+    return asked_for(evaluation, wanted(value for each in brakes for value in main_values(each)))
 
 
 def packet_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -69,16 +89,17 @@ def _parts(peak: Peak) -> tuple[Value, ...]:
     return (peak.disc, peak.caliper, peak.fluid, peak.line)
 
 
-def _of(evaluation: Evaluation, heat: Heating, brakes: list[BrakeHeat], display: Display) -> list[Block]:
+def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[Block]:
     """The answer, the figures, the limits and the picture of one brake, or of several that are alike."""
+    heat, display = evaluation.results.heating, evaluation.display
     brake, names = brakes[0], listed(each.caliper for each in brakes)
     get = "gets" if len(brakes) == 1 else "get"
-    missing = wanted(value for each in brakes for value in main_values(each))
     if not brake.peaks[0].disc.known:
-        things = f"{len(missing)} figure{'' if len(missing) == 1 else 's'}"
+        asked = _asks(evaluation, brakes)
+        things = f"{len(asked)} figure{'' if len(asked) == 1 else 's'}"
         words = f"How warm {names} {get} cannot be told yet: {things} to measure."
-        asked = Bullets(tuple(each.what for each in missing), boxes=True)
-        return [Paragraph(words, Tone.LEAD), asked]
+        rows = [Bullets(tuple(map(line_of, asked)), boxes=True)] if asks else []
+        return [Paragraph(words, Tone.LEAD), *rows]
     limits = [limit for each in brakes for limit in each.limits]
     blocks: list[Block] = [Paragraph(_answer(heat, brake, f"{names} {get}", display), Tone.LEAD)]
     blocks += [Paragraph(words) for words in _verdicts(limits, display)]
@@ -112,7 +133,7 @@ def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
     }
     return [
         f"{limit.words}: {answers[_kept(limit)]}. It is good for {display.value(limit.found)} there, "
-        f"when hottest, and the hard foot makes {display.value(limit.allowed)}."
+        f"when hottest; {limit.allowed.label}: {display.value(limit.allowed)}."
         for limit in limits
         if limit.kind == PLASTIC and limit.found.known
     ]

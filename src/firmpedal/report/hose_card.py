@@ -50,7 +50,7 @@ def hose_blocks(
         Figures((order, path)),
         *length_remark(lengths.order_length, "order"),
         *drawing,
-        _bend_radius(evaluation, stock.least_bend_radius),
+        _bend_radius(evaluation, line, stock.least_bend_radius),
     ]
     blocks += [
         _order_facts(evaluation, line, stock),
@@ -72,7 +72,12 @@ def percent(value: Value) -> str:
     return f"{low} %" if low == high else f"{low} to {high} %"
 
 
-def _bend_radius(evaluation: Evaluation, least: Value) -> Block:
+def _bend_radius(evaluation: Evaluation, line: LaidLine, least: Value) -> Block:
+    declared = find(evaluation.aircraft.lines, line.name)
+    if declared is not None and declared.tightest_bend.known:
+        found, limit = declared.tightest_bend, both(least, evaluation.display)
+        words = f"Bend radius: {both(found, evaluation.display)} measured; at least {limit} inside the bend."
+        return Paragraph(f"{words} When hose, ends or way are changed: move everything, measure again.")
     words = (
         f"Bend radius: NOT CHECKED, the shape of the hose is not worked out here. At least "
         f"{both(least, evaluation.display)} inside the bend: fit it, move everything, measure."

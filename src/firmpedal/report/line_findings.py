@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Block
 
+NOTHING_AGAINST = "no warning, nothing to measure"
 RIGHT_FIRST = "Put this right before you make it. What to try stands with the findings."
 
 
@@ -33,6 +34,23 @@ def findings_of(evaluation: Evaluation, line: LaidLine, level: Level) -> list[Fi
         if each.level is level
         and (concerns(each.place, line) or (each.rule == ELBOWS and ports & {each.place, *each.about}))
     ]
+
+
+def state_of(evaluation: Evaluation, line: LaidLine) -> str:
+    """How a line stands, in a few words: what was found about it, and how much is still to be measured."""
+    found = {
+        level: sum(each.accepted is None for each in findings_of(evaluation, line, level))
+        for level in (Level.WARNING, Level.CAUTION)
+    }
+    missing = {
+        each.what
+        for unclear in evaluation.not_shown
+        if concerns(unclear.place, line)
+        for each in unclear.missing
+    }
+    words = [f"{count} {level.value}{'' if count == 1 else 'S'}" for level, count in found.items() if count]
+    words += [f"{len(missing)} to measure"] if missing else []
+    return ", ".join(words) or NOTHING_AGAINST
 
 
 def warnings_first(evaluation: Evaluation, line: LaidLine) -> list[Block]:

@@ -44,12 +44,20 @@ def _lengths(evaluation: Evaluation, line: LaidLine) -> str:
             f"Order {show(line.order_length)}, {ready}. Declared path {show(line.path_length)}, "
             f"at its longest {show(line.hose.longest_path)}; with {_percent(line.hose.slack)} slack at least "
             f"{show(line.hose.least_length)}. "
-            "Bend radius not checked."
+            f"{_bent(evaluation, line)}"
         )
     if line.tube:
         developed = show(line.tube.developed_length)
         return f"Cut {show(line.tube.cut_length)}: developed length {developed} and a flare at each end."
     return f"Cut {show(line.path_length)}, the length of its path."
+
+
+def _bent(evaluation: Evaluation, line: LaidLine) -> str:
+    """How tight a hose is bent, as somebody measured it."""
+    declared = find(evaluation.aircraft.lines, line.name)
+    if declared is None or not declared.tightest_bend.known:
+        return "Bend radius not checked."
+    return f"Tightest bend {evaluation.display.value(declared.tightest_bend)}, measured."
 
 
 def _bend_table(evaluation: Evaluation, line: LaidLine) -> Table:

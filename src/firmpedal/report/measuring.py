@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Gear
 from firmpedal.model.display import display_of
+from firmpedal.project.field_places import class_at
 from firmpedal.project.names import label_of
 from firmpedal.report.cover import datum_words, option_words
-from firmpedal.report.findings import waiting
 from firmpedal.report.measuring_items import Item, doubtful, reads_at, unknowns
 from firmpedal.report.measuring_places import STATIONS, station_of
 from firmpedal.report.measuring_words import ALIKE, asked_blank, blank_of
@@ -24,6 +24,7 @@ from firmpedal.report.sheet import (
     Sheet,
     Stroke,
 )
+from firmpedal.report.to_measure import to_measure
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -59,11 +60,23 @@ def _subtitle(evaluation: Evaluation) -> str:
 
 def _lead(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Block, ...]:
     unit = evaluation.display.unit(Dimension.LENGTH) or ""
-    count = f"{len(items)} thing{'' if len(items) == 1 else 's'} still unknown in the file"
-    asked = len(_asked_besides(evaluation, items))
-    count += f", and {asked} more that the rules ask for." if asked else "."
     facts = (("datum", datum_words(evaluation.aircraft.datum)), ("lengths", f"{unit}, as in the file"))
-    return (Paragraph(count), Facts(facts), axes(evaluation.aircraft.aircraft.gear), Bullets(HOW))
+    return (
+        Paragraph(_count(evaluation, items)),
+        Facts(facts),
+        axes(evaluation.aircraft.aircraft.gear),
+        Bullets(HOW),
+    )
+
+
+def _count(evaluation: Evaluation, items: tuple[Item, ...]) -> str:
+    """How much there is to do, counted as everywhere else."""
+    things, asked = len(to_measure(evaluation)), len(_asked_besides(evaluation, items))
+    if not things:
+        return "Nothing is left to measure."
+    count = f"{things} thing{'' if things == 1 else 's'} to measure or to look up"
+    parts = ((things - asked, "that the file leaves open"), (asked, "that the rules ask for besides"))
+    return f"{count}: {', '.join(f'{number} {words}' for number, words in parts if number)}."
 
 
 def axes(gear: Gear) -> Drawing:
@@ -182,17 +195,21 @@ def _asked_besides(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Bla
         missing.what: missing.dimension for unclear in evaluation.not_shown for missing in unclear.missing
     }
     rows = []
-    for what, (_, places) in waiting(evaluation).items():
-        if any(_within(place, path) for place in places for path in covered):
+    for each in to_measure(evaluation):
+        if any(_within(place, path) for place in (each.at, *each.places) if place for path in covered):
             continue
-        keys = (Item(place, reads_at(tree, place), ()) for place in places if tree is not None)
+        keys = (Item(place, reads_at(tree, place), ()) for place in each.places if tree is not None)
         key = next((item for item in keys if item.reads is not None), None)
-        rows.append(asked_blank(what, key, dimensions[what], evaluation.display))
+        rows.append(asked_blank(each.what, key, dimensions.get(each.what), evaluation.display))
     return tuple(rows)
 
 
 def _within(place: str, path: str) -> bool:
-    return place == path or path.startswith(f"{place}.") or place.startswith(f"{path}.")
+    """Whether a row of the form has what is missed at a place; a thing as a whole has no one row."""
+    whole = place.count(".") == 1 and class_at(place) is not None
+    if place == path or place.startswith(f"{path}."):
+        return True
+    return not whole and path.startswith(f"{place}.")
 
 
 def _to_check(evaluation: Evaluation) -> tuple[Sheet, ...]:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 POINTS = ("position", "positions", "vector")
 POINT_KEYS = ("ball", "disc", "box", "bar", "about", "via")  # inside shapes and movements
 LISTS_OF_POINTS = ("box", "bar", "within", "via")  # a number after one of these is a point, not a coordinate
+NO_LENGTHS = ("axis", "line")  # which way a disc is turned, which line a stretch is of
 LENGTH_KEYS = ("radius", "thickness", "from", "to")
 
 # By key, and where one key means two things by section and key.
@@ -39,8 +40,11 @@ HOWS = {
     "capacity": "fill from the low to the full mark out of a measuring jug",
     "air space": "what goes in above the full mark until it spills",
     "seals when pressed": "ask its maker: no, if the other seat still gets through while this pedal is held",
+    "feet add up": "ask its maker: yes, if what another seat presses in pushes on the back of its piston too",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
+    "wheel": "the same word at each caliper of one wheel, another one for each other wheel",
+    "own": "look at the wheel: no, if another caliper grips the same disc",
     "count per side": "on one side of the disc",
     "pad gap": "feeler gauges: all that the pads travel before both touch",
     "pad wear": "a new lining's thickness less the least that its maker allows",
@@ -79,6 +83,9 @@ HOWS = {
     "disc": "plumb line and tape to the middle of the axle at the disc",
     "ball": "plumb line and tape to its middle",
     "radius": "tape, from its middle",
+    "tightest bend": "round things of known size held inside the bend, everything moved through all it can "
+    "do, on both sides: write the tighter",
+    "axis": "which way its axle points: right for a wheel; else aft, up ...",
 }
 SECTION_HOWS = {("bulkheads", "seat"): "hold the fitting in place; tape and square to the tip of its cone"}
 AXES = ("aft ", "right ", "up ")
@@ -154,6 +161,8 @@ def _inside(item: Item, point: tuple[str, ...], display: Display) -> tuple[str, 
     """A figure inside a shape or a movement."""
     if item.key == "swing":
         return (display.unit(Dimension.ANGLE) or "",)
+    if item.key in NO_LENGTHS:
+        return ("",)
     numbered = item.steps[-1].isdecimal()
     if item.steps[0] == "moving" or item.key in POINT_KEYS:
         return (point[int(item.steps[-1]) - 1],) if numbered and int(item.steps[-1]) <= 3 else point

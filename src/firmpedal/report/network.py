@@ -24,8 +24,9 @@ if TYPE_CHECKING:
 TITLE = "Pressure in the circuit"
 FOOT = "hard"
 TOGETHER = (
-    "Two seats on one wheel: from the greater of both pressures to their sum. Whether two feet add up in the "
-    "cylinder nearer to the wheel, its maker knows."
+    "Two seats on one wheel: from the greater of both pressures to their sum, unless the file says whether "
+    "feet add up in the cylinder nearer to the wheel; its maker knows. Both may press in a fright, so every "
+    "line is held against what all pedals on it make together."
 )
 FREE = "With all pedals let go, in whatever order, no pressure stays at any wheel."
 STAYS = "With all pedals let go, pressure can stay at a wheel, which then drags and heats:"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
@@ -73,16 +73,13 @@ PRINT = ("Print the measuring form", To.FORM)
 
 
 def _describe(found: Standing) -> Next:
-    unknown = (
-        f"{_some(found.unknown, 'figure')} of the file {'is' if found.unknown == 1 else 'are'} still unknown"
-    )
     if found.warnings:
-        also = f", and {unknown}" if found.unknown else ""
+        also = f", and {_to_measure(found)}" if found.things else ""
         return Next(f"{_to_settle(found)}{also}.", (SETTLE, *((PRINT,) if found.unknown else ())))
     if found.unknown:
         words = "Print the form, take it to the aircraft, and write in here what you measured."
-        return Next(f"{unknown}. {words}", (PRINT,))
-    if found.now:
+        return Next(f"{_to_measure(found)}. {words}", (PRINT, MEASURE))
+    if found.asked:
         words = f"Nothing in the file is unknown, but it does not say everything yet: {_to_measure(found)}."
         return Next(words, (MEASURE,))
     return Next(f"Described. {_sound(found).words}", _sound(found).ways)
@@ -91,7 +88,7 @@ def _describe(found: Standing) -> Next:
 def _sound(found: Standing) -> Next:
     if found.warnings:
         return Next(f"{_to_settle(found)} before you buy anything.", (SETTLE,))
-    if found.now:
+    if found.asked:
         accepted = "You accepted the WARNINGS. " if found.accepted else ""
         words = f"{accepted}{_to_measure(found)} before anybody can say that it is sound"
         return Next(f"{words}{_by_when(found)}.", (MEASURE, PRINT))
@@ -107,15 +104,24 @@ def _sound(found: Standing) -> Next:
             "whoever inspects it before you order.",
             (("See your reasons", To.FOUND), ("What to buy", To.BUY)),
         )
+    return _order(found)
+
+
+def _order(found: Standing) -> Next:
+    """Nothing holds the order up."""
     order = (("Order the parts", To.BUY),)
-    if found.things:
-        return Next(f"Order the parts. {_to_measure(found)} later{_by_when(found)}.", order)
+    if found.later:
+        words = f"Order the parts. {_some(found.later, 'thing')} to measure later"
+        return Next(f"{words}{_by_when(replace(found, now=0))}.", order)
+    if found.now:
+        words = f"Sound: order the parts. {_to_measure(found)}, for which no rule waits."
+        return Next(words, (*order, MEASURE))
     return Next("Sound: order the parts.", order)
 
 
 def _buy(found: Standing) -> Next:
-    if found.warnings or found.now:
-        return _first("Do not order yet", found, found.now)
+    if found.warnings or found.asked:
+        return _first("Do not order yet", found, found.asked)
     if found.accepted:
         words = f"Not sound by {_some(found.accepted, 'WARNING')} that you accepted. Read your reasons again"
         return Next(f"{words} before you order.", (("See your reasons", To.FOUND), MAKE))
@@ -129,7 +135,7 @@ def _with_parts(does: str, then: Callable[[Standing], Next]) -> Callable[[Standi
     """A step with the parts in hand, that nobody should begin while anything is to settle or to measure."""
 
     def step(found: Standing) -> Next:
-        first = found.now + found.in_hand
+        first = found.asked + found.in_hand
         return _first(does, found, first) if found.warnings or first else then(found)
 
     return step
@@ -166,14 +172,14 @@ def _prove(_found: Standing) -> Next:
 def _keep(found: Standing) -> Next:
     if found.warnings:
         return Next(f"The packet will say NOT SOUND: {_to_settle(found)}.", (SETTLE,))
-    first = found.now + found.in_hand
+    first = found.asked + found.in_hand
     if first:
         says = "NOT SOUND" if found.accepted else "NOT SHOWN"
         return Next(f"The packet will say {says}: {_to_measure(found)}.", (MEASURE,))
     says = ""
     if found.accepted:
         says = " It will say NOT SOUND, with your reasons."
-    elif found.things:
+    elif found.later:
         says = f" It will say NOT SHOWN: {_to_measure(found)}{_by_when(found)}."
     return Next(
         f"Make the packet, print it, and have the work inspected and signed.{says}",

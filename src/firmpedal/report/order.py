@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -134,20 +135,32 @@ def _sticks(evaluation: Evaluation, plan: TubePlan, items: tuple[Item, ...]) -> 
         order = None if waits else 0
         said = "; ".join(waits) or "what you have is enough"
         return [OrderRow(replace(whole, description="tube"), goods, use, 0, 0, order, STICK, wait=said)]
-    return [
-        OrderRow(
-            replace(whole, description=_stick_words(evaluation, tubes)),
-            goods,
-            use,
-            sticks.used,
-            sticks.practice,
-            sticks.used + sticks.practice,
-            STICK,
-            _stick_length(plan, sticks),
-            wait="; ".join(waits),
-        )
-        for sticks in plan.sticks_to_buy
-    ]
+    return [_stick_row(evaluation, plan, whole, sticks) for sticks in plan.sticks_to_buy]
+
+
+def _stick_row(evaluation: Evaluation, plan: TubePlan, whole: Item, sticks: StickCount) -> OrderRow:
+    """Sticks of one length, with the tubes that are cut from them and no others."""
+    tubes = {
+        name: length for name, length in zip(whole.where, whole.lengths, strict=True) if name in sticks.tubes
+    }
+    item = replace(
+        whole,
+        quantity=len(tubes),
+        description=_stick_words(evaluation, tuple(tubes.values())),
+        where=tuple(tubes),
+        lengths=tuple(tubes.values()),
+    )
+    return OrderRow(
+        item,
+        goods_of_item(item, evaluation.display.unit(Dimension.LENGTH)),
+        use_of(None, Category.TUBE),
+        sticks.used,
+        sticks.practice,
+        sticks.used + sticks.practice,
+        STICK,
+        exactly(f"stick of {plan.phrase}", Dimension.LENGTH, sticks.length, Mark.READ),
+        wait="; ".join(_waits(plan)),
+    )
 
 
 def _waits(plan: TubePlan) -> list[str]:
@@ -158,17 +171,12 @@ def _waits(plan: TubePlan) -> list[str]:
     return waits
 
 
-def _stick_length(plan: TubePlan, sticks: StickCount) -> Value:
-    return exactly(f"stick of {plan.phrase}", Dimension.LENGTH, sticks.length, Mark.READ)
-
-
-def _stick_words(evaluation: Evaluation, tubes: list[Item]) -> str:
-    shown = [
-        f"{item.quantity} of {evaluation.display.value(item.lengths[0])}"
-        if item.quantity > 1
-        else evaluation.display.value(item.lengths[0])
-        for item in tubes
-    ]
+def _stick_words(evaluation: Evaluation, lengths: tuple[Value, ...]) -> str:
+    """What is cut from the sticks: equal lengths once, with how many."""
+    if not lengths:
+        return "tube, to practise on"
+    counted = Counter(evaluation.display.value(length) for length in lengths)
+    shown = [f"{count} of {length}" if count > 1 else length for length, count in counted.items()]
     return f"tube, to cut {', '.join(shown)}"
 
 

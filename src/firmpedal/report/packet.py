@@ -14,9 +14,10 @@ from firmpedal.report.compare import compare_sheet
 from firmpedal.report.cover import cover_sheet, option_words
 from firmpedal.report.cutplan import cutplan_sheet
 from firmpedal.report.feel import feel_sheet
-from firmpedal.report.findings import findings_sheet, measure_sheet
+from firmpedal.report.findings import findings_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.joint_checks import joint_checks_sheet
+from firmpedal.report.measure_sheet import measure_sheet
 from firmpedal.report.network import network_sheet
 from firmpedal.report.putting_together import putting_together_sheet
 from firmpedal.report.retrofit import retrofit_sheet

@@ -182,9 +182,14 @@ Block = (
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A titled page or screenful; `new_page` starts it on a page of its own."""
+    """A titled page or screenful; `new_page` starts it on a page of its own.
+
+    `state` says in a few words how the thing that it is about stands; a screen shows it while the sheet is
+    folded.
+    """
 
     title: str
     blocks: tuple[Block, ...]
     new_page: bool = True
     subtitle: str = ""
+    state: str = ""

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.finding import Level
 from firmpedal.quantity import When
 from firmpedal.report.measuring_items import unknowns
+from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -23,7 +24,8 @@ class Standing:
         warnings: WARNINGs that nobody has accepted.
         accepted: WARNINGs that the builder has accepted; the verdict stays not sound by them.
         cautions: CAUTIONs that nobody has accepted.
-        now: Things that rules wait for and that can be measured or looked up now.
+        asked: Things that rules wait for and that can be measured or looked up now.
+        now: Things that can be measured or looked up now, those that no rule waits for as well.
         in_hand: Things that can be measured only with the parts in hand.
         fitted: Things that can be measured only when the lines hang in the aircraft.
         tried: Things that can be measured only when it has braked.
@@ -34,6 +36,7 @@ class Standing:
     warnings: int = 0
     accepted: int = 0
     cautions: int = 0
+    asked: int = 0
     now: int = 0
     in_hand: int = 0
     fitted: int = 0
@@ -46,13 +49,14 @@ class Standing:
 
     @property
     def things(self) -> int:
-        """All things to measure, as the verdict counts them."""
+        """All things to measure, as the verdict, the form and the page count them."""
         return self.now + self.later
 
 
 def standing(evaluation: Evaluation) -> Standing:
     """Count what an aircraft still lacks."""
-    when = list(when_of(evaluation).values())
+    rows = to_measure(evaluation)
+    when = [each.when for each in rows]
     return Standing(
         lines=len(evaluation.aircraft.lines),
         unknown=len(unknowns(evaluation.reading)),
@@ -61,6 +65,7 @@ def standing(evaluation: Evaluation) -> Standing:
             each.level is Level.WARNING and each.accepted is not None for each in evaluation.findings
         ),
         cautions=_open(evaluation, Level.CAUTION),
+        asked=sum(each.when is When.NOW and bool(each.rules) for each in rows),
         now=when.count(When.NOW),
         in_hand=when.count(When.IN_HAND),
         fitted=when.count(When.FITTED),
@@ -70,11 +75,3 @@ def standing(evaluation: Evaluation) -> Standing:
 
 def _open(evaluation: Evaluation, level: Level) -> int:
     return sum(each.level is level and each.accepted is None for each in evaluation.findings)
-
-
-def when_of(evaluation: Evaluation) -> dict[str, When]:
-    """From when on each thing that rules wait for can be measured: the latest that is said of it."""
-    order, found = list(When), dict[str, When]()
-    for missing in (each for unclear in evaluation.not_shown for each in unclear.missing):
-        found[missing.what] = max(missing.when, found.get(missing.what, When.NOW), key=order.index)
-    return found

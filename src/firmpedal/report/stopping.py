@@ -4,16 +4,27 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.quantity import Answer, Value
+from firmpedal.quantity import Answer, Value, total
+from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_plot import stopping_plot
-from firmpedal.report.stopping_words import alike, far, slowing, slowing_cell, usual_words, wanted
+from firmpedal.report.stopping_words import (
+    alike,
+    far,
+    of_one_wheel,
+    slowing,
+    slowing_cell,
+    usual_words,
+    wanted,
+)
+from firmpedal.report.to_measure import asked_for
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping import Needed, Stopping, WheelBrake
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Block
+    from firmpedal.report.to_measure import ToMeasure
 
 TITLE = "Stopping and holding"
 RULES = (
@@ -32,8 +43,8 @@ LEFT_OUT = (
     "Air drag and rolling drag: a real stop is shorter.",
     "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
     (
-        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and each "
-        "caliper has a disc and a wheel of its own."
+        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and the "
+        "calipers of one wheel take as much heat each."
     ),
     "The pull of the propeller above the ground, which in a run-up shifts weight between the wheels.",
 )
@@ -66,10 +77,16 @@ HOLDS = {
 }
 
 
-def stopping_sheet(evaluation: Evaluation) -> Sheet:
-    """Everything about stopping, as far as the file goes."""
+def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
+    """Everything about stopping, as far as the file goes.
+
+    Args:
+        evaluation: The aircraft.
+        asks: Whether it lists what is to be measured; a page that has rows to write in does not.
+    """
     stop, display = evaluation.results.stopping, evaluation.display
-    blocks: list[Block] = [*_answer(stop, display), *_findings(evaluation)]
+    blocks: list[Block] = [*_answer(evaluation, stop, display), *_findings(evaluation)]
+    blocks += [Paragraph(words) for words in of_one_wheel(stop)]
     if any(at.drag.known for at in stop.feet):
         blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
     if (drawing := stopping_plot(stop, display)) is not None:
@@ -77,7 +94,7 @@ def stopping_sheet(evaluation: Evaluation) -> Sheet:
     blocks.append(Group((Heading("What it takes"), _needs(stop, display))))
     blocks += [
         Group((Heading("Energy of one stop, for each wheel"), _energy(evaluation, stop))),
-        *_open(stop),
+        *(_open(evaluation) if asks else ()),
     ]
     taken = usual_words((*(brake.friction for brake in stop.brakes), *_grips(stop)), display)
     if taken:
@@ -100,11 +117,11 @@ def packet_sheet(evaluation: Evaluation) -> Sheet | None:
     return stopping_sheet(evaluation) if evaluation.results.stopping.asked else None
 
 
-def _answer(stop: Stopping, display: Display) -> list[Block]:
+def _answer(evaluation: Evaluation, stop: Stopping, display: Display) -> list[Block]:
     """The answer first: the hard foot, and what limits it."""
     hard = stop.feet[1]
     if not hard.reached.known:
-        return [Paragraph(_not_yet(stop, display), Tone.LEAD)]
+        return [Paragraph(_not_yet(evaluation, stop, display), Tone.LEAD)]
     force, braking = display.value(hard.force), slowing(hard.reached, display)
     words = f"The hard foot, {force} on each pedal, slows it by {braking}"
     if hard.distance.known:
@@ -124,12 +141,12 @@ def _limit(stop: Stopping) -> str:
     return NOSE if usual.low > over.high else EITHER
 
 
-def _not_yet(stop: Stopping, display: Display) -> str:
+def _not_yet(evaluation: Evaluation, stop: Stopping, display: Display) -> str:
     hard = stop.feet[1]
     if hard.by_brakes.known:
         brakes = slowing(hard.by_brakes, display)
         return f"The hard foot would slow it by {brakes}; whether the tyres hold that is not shown."
-    things = len(wanted(main_values(stop)))
+    things = len(stopping_asks(evaluation))
     return f"How it stops cannot be told yet: {things} figure{'' if things == 1 else 's'} to measure, below."
 
 
@@ -156,10 +173,11 @@ def _feet(stop: Stopping, display: Display) -> Table:
 
 
 def _pressed(stop: Stopping, number: int, display: Display) -> str:
-    """Pressure at the calipers over the torque of a brake."""
-    forces = [brake.feet[number] for brake in stop.brakes]
-    torque = alike((force.torque for force in forces), display)
-    return f"{alike((force.pressure for force in forces), display)}\n{torque} of torque"
+    """Pressure at the calipers over the torque at a wheel, which is that of all its calipers."""
+    forces = {brake.caliper: brake.feet[number] for brake in stop.brakes}
+    wheels = [[forces[name].torque for name in group] for group in stop.stance.braked.most]
+    torque = alike((total("torque at a wheel", each) for each in wheels), display)
+    return f"{alike((force.pressure for force in forces.values()), display)}\n{torque} of torque"
 
 
 def _needs(stop: Stopping, display: Display) -> Table:
@@ -212,12 +230,16 @@ def _energy(evaluation: Evaluation, stop: Stopping) -> Table:
     return Table(("", "energy"), tuple(rows), right=frozenset({1}))
 
 
-def _open(stop: Stopping) -> list[Block]:
+def stopping_asks(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     """What is still to be measured, each thing once."""
-    missing = wanted(main_values(stop))
-    if not missing:
+    return asked_for(evaluation, wanted(main_values(evaluation.results.stopping)))
+
+
+def _open(evaluation: Evaluation) -> list[Block]:
+    asked = stopping_asks(evaluation)
+    if not asked:
         return []
-    words = Bullets(tuple(each.what for each in missing), boxes=True)
+    words = Bullets(tuple(map(line_of, asked)), boxes=True)
     return [Group((Heading("To measure for the figures that are unknown"), words))]
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import listed
 from firmpedal.quantity import Mark
 from firmpedal.units import Dimension, show_span
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.analysis.stopping import Stopping
     from firmpedal.model.display import Display
     from firmpedal.quantity import Missing, Value
 
@@ -42,6 +44,20 @@ def share_of_g(deceleration: Value) -> str:
         return ""
     low, high = (f"{bound / GRAVITY:.2f}" for bound in deceleration.span)
     return f"{low if low == high else f'{low} to {high}'} g"
+
+
+def of_one_wheel(stop: Stopping) -> tuple[str, ...]:
+    """Which calipers brake one wheel, and which may; nothing where each has a wheel of its own."""
+    braked = stop.stance.braked
+    sure = [group for group in braked.most if len(group) > 1]
+    told = tuple(
+        f"{listed(group)} brake one wheel: their torques add up, and they share its energy." for group in sure
+    )
+    unsure = [group for group in braked.fewest if len(group) > 1 and group not in sure]
+    return told + tuple(
+        f"Whether {listed(group)} brake one wheel is not known: energy and heat are reckoned both ways."
+        for group in unsure
+    )
 
 
 def alike(values: Iterable[Value], display: Display) -> str:

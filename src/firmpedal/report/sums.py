@@ -16,6 +16,8 @@ from firmpedal.report.story import sum_of
 
 if TYPE_CHECKING:
     from firmpedal.analysis.heating import Heating
+    from firmpedal.analysis.pressure import CylinderPressure
+    from firmpedal.analysis.results import Results
     from firmpedal.analysis.strength import TubeStrength
     from firmpedal.analysis.stroke import StrokeBudget
     from firmpedal.lay.hose import HoseLengths
@@ -39,7 +41,8 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
     tubes = [line.tube for line in laid if line.tube is not None]
     hoses = [line.hose for line in laid if line.hose is not None]
     found = (
-        ("Pressure", [value for made in results.cylinders for value in (made.ratio, *made.pressures)]),
+        ("Pressure", [value for made in results.cylinders for value in _made(made)]),
+        ("Pressure with more feet than one", _together(results)),
         ("Strength of the tubes", [value for each in results.strengths for value in _strengths(each)]),
         ("Plastic and hose where they run hot", [each.hot for each in results.ratings if each.hot.step]),
         ("Stroke", [value for budget in results.budgets for value in _strokes(budget)]),
@@ -56,6 +59,17 @@ def chapters(evaluation: Evaluation) -> tuple[Chapter, ...]:
         ("Mass", [*results.masses, results.mass]),
     )
     return tuple((title, tuple(values)) for title, values in found if values)
+
+
+def _made(made: CylinderPressure) -> tuple[Value, ...]:
+    """The ratio at rest and what comes of it, then the greatest where it is another one."""
+    greatest = (made.most, *made.greatest) if made.most != made.ratio else ()
+    return (made.ratio, *made.pressures, *greatest)
+
+
+def _together(results: Results) -> list[Value]:
+    """What feet that may add up make in each line."""
+    return [value for each in results.pressures if each.adding for value in each.pressures if value.step]
 
 
 def _discs(heat: Heating) -> list[Value]:

@@ -10,17 +10,22 @@ from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
-from firmpedal.project.tree import UNKNOWN, Branch, word_of
+from firmpedal.project.tree import UNKNOWN, Branch, Node, word_of
 from firmpedal.quantity import When
-from firmpedal.report.findings import waiting
+from firmpedal.report.findings import waiting, when_of
 from firmpedal.report.measuring_items import Item, reads_at, unknowns
 from firmpedal.report.measuring_words import blank_of
-from firmpedal.report.standing import when_of
+from firmpedal.report.offers import Offer, offers_for
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from firmpedal.model.fields import Reads
     from firmpedal.pipeline import Evaluation
+    from firmpedal.quantity import Missing
     from firmpedal.report.sheet import Blank
 
+WITH_UNIT = "write its unit too, such as {unit}"
 NEEDED_LATER = "no rule waits for it yet; it is open in the file"
 LATER = {
     When.NOW: "",
@@ -36,7 +41,9 @@ class ToMeasure:
 
     `at` is the one place of the file where its figure is written, empty where it is no single value;
     `places` are where it is missed, `others` what gets the same figure as copies do. `unit` is that of
-    the file for a bare figure, or the words to choose from; `when` it is there to be measured.
+    the file for a bare figure, or the words to choose from; `when` it is there to be measured; `offers` are
+    figures that the file has elsewhere and that may be it. `for_figures` says that a page of figures
+    asks for it, whether a rule waits for it or not.
     """
 
     what: str
@@ -47,10 +54,14 @@ class ToMeasure:
     unit: str = ""
     how: str = ""
     when: When = When.NOW
+    for_figures: bool = False
+    offers: tuple[Offer, ...] = ()
 
     @property
     def why(self) -> str:
         """Which rules wait for it."""
+        if self.for_figures and not self.rules:
+            return ""
         return f"for the rule {', '.join(self.rules)}" if self.rules else NEEDED_LATER
 
     @property
@@ -61,17 +72,32 @@ class ToMeasure:
 
 def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     """Each thing once: what rules wait for, what else the file leaves unknown, last what waits."""
-    when = when_of(evaluation)
-    found: dict[str, ToMeasure] = {}
+    when, found = when_of(evaluation), dict[str, ToMeasure]()
     for what, (rules, places) in waiting(evaluation).items():
-        one = replace(_one(evaluation, what, rules, places), when=when[what])
-        key = _key(evaluation, one)
-        found[key] = _joined(found[key], one) if key in found else one
+        _put(evaluation, found, replace(_one(evaluation, what, rules, places), when=when[what]))
     for item in unknowns(evaluation.reading):
         if not any(_within(item.path, place) for one in found.values() for place in (one.at, *one.places)):
             place = item.path.removesuffix(".value")
             found[place] = _one(evaluation, label_of(place), (), (place,))
     return tuple(sorted(found.values(), key=lambda one: list(When).index(one.when)))
+
+
+def asked_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[ToMeasure, ...]:
+    """What some figures lack, each thing once, with the rules that wait for it as well."""
+    rules, found = waiting(evaluation), dict[str, ToMeasure]()
+    places: dict[str, tuple[tuple[str, ...], When]] = {}
+    for each in missing:
+        before, _ = places.get(each.what, ((), each.when))
+        places[each.what] = (tuple(dict.fromkeys((*before, each.place))), each.when)
+    for what, (where, when) in places.items():
+        waits = rules[what][0] if what in rules else ()
+        _put(evaluation, found, replace(_one(evaluation, what, waits, where), when=when, for_figures=True))
+    return tuple(found.values())
+
+
+def _put(evaluation: Evaluation, found: dict[str, ToMeasure], one: ToMeasure) -> None:
+    key = _key(evaluation, one)
+    found[key] = _joined(found[key], one) if key in found else one
 
 
 def _within(path: str, place: str) -> bool:
@@ -96,7 +122,8 @@ def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tupl
     if blank is None:
         return ToMeasure(what, rules, places)
     copies = () if at == places[0] else (places[0],)
-    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how)
+    offers = offers_for(evaluation, at)
+    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how, offers=offers)
 
 
 def _joined(one: ToMeasure, other: ToMeasure) -> ToMeasure:
@@ -116,17 +143,26 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
         return None
     node, reads = walked(tree, place), reads_at(tree, place)
     thing = walked(tree, place.rpartition(".")[0])
-    if node is None and (reads is None or not isinstance(thing, Branch)):
-        return None
-    if node is not None and UNKNOWN not in (word_of(node), word_of(walked(node, "value"))):
+    if not (_can_begin(reads, thing) if node is None else _open(node)):
         return None
     own = display_of(evaluation.aircraft.units)
-    if reads is not None and reads.method in OF_PIECES:
-        return None
     blank = blank_of(Item(place, reads, ()), own)
-    if len(blank.boxes) != 1:
+    if len(blank.boxes) != 1 or (reads is not None and reads.method in OF_PIECES):
         return None
-    return replace(blank, boxes=(_unit(evaluation, blank.boxes[0], place),))
+    unit = _unit(evaluation, blank.boxes[0], place)
+    if blank.boxes[0] and not unit:
+        how = "; ".join(words for words in (blank.how, WITH_UNIT.format(unit=blank.boxes[0])) if words)
+        return replace(blank, boxes=("",), how=how)
+    return replace(blank, boxes=(unit,))
+
+
+def _can_begin(reads: Reads | None, thing: Node | None) -> bool:
+    """Whether a value that is not written has a key of its own, under a thing of keys."""
+    return reads is not None and (thing is None or isinstance(thing, Branch))
+
+
+def _open(node: Node) -> bool:
+    return UNKNOWN in (word_of(node), word_of(walked(node, "value")))
 
 
 def _unit(evaluation: Evaluation, words: str, place: str) -> str:

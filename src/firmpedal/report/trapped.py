@@ -6,7 +6,7 @@ from math import floor, inf
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.shut_in import every_shut_in
-from firmpedal.checks.circuit_words import DEGREES, degrees_words
+from firmpedal.checks.circuit_words import DEGREES, degrees_words, so_many_degrees
 from firmpedal.model.display import listed
 from firmpedal.report.plot import Axis, Band, Curve, Limit, plot
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
@@ -22,7 +22,8 @@ TITLE = "Shut in by the parking valve"
 HOW = (
     "Lines and fluid are counted with what they give: tube by its wall, hose by anything from nothing to its "
     "published limit. What caliper, seals and pads give comes off, and so does a bubble of air; fluid behind "
-    "the pistons comes on top. Wheel, line and fluid are taken to warm alike."
+    "the pistons comes on top. Wheel, line and fluid are taken to warm alike. Where the cylinder of one seat "
+    "feeds that of the other, the room is that from a hard foot on one pedal to one on both."
 )
 COOLS = "Shut in warm it goes slack in the cold: chock the wheels, whatever the valve does."
 MAKER = "What the makers of valve and caliper allow comes first. A parking brake is no tie-down."
@@ -84,14 +85,27 @@ def _placard(valve: str, found: list[ShutIn]) -> str:
             f"{'; '.join(missing)} is."
         )
     least = min(sure, key=lambda each: each.degrees.low)
-    number, unit = floor(least.degrees.low), DEGREES[least.unit]
+    number = floor(least.degrees.low)
     first = least.first.name if least.first is not None else "what is weakest"
     unsure = any(each.not_known for each in found)
     if number < 1:
-        return f"Never leave {valve} set where it may warm at all: {first} would come to what it holds."
+        return _no_room(valve, least, first)
     weakest = f"of what is known {first} gives first, and what the rest holds" if unsure else ""
     rest = f"{weakest} has to be looked up before this counts" if unsure else f"{first} gives first"
-    return f"Never leave {valve} set where it may warm by more than {number} {unit}: {rest}."
+    degrees = so_many_degrees(number, least.unit)
+    return f"Never leave {valve} set where it may warm by more than {degrees}: {rest}."
+
+
+def _no_room(valve: str, least: ShutIn, first: str) -> str:
+    """What to write where it may not warm at all; set by one pedal alone there may be room."""
+    words, alone = f"Never leave {valve} set where it may warm at all", least.alone
+    if not alone.known or floor(alone.low) < 1:
+        return f"{words}: {first} would come to what it holds."
+    room = f"by no more than {floor(alone.low)} {DEGREES[least.unit]}"
+    return (
+        f"{words} after two seats have pressed one wheel: {first} would come to what it holds. Set by "
+        f"one seat alone, it may warm {room}."
+    )
 
 
 def _rises(evaluation: Evaluation, found: tuple[ShutIn, ...]) -> Table:

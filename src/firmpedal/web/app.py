@@ -31,7 +31,8 @@ if TYPE_CHECKING:
     from firmpedal.web.shelf import Shelf
 
 STATIC = Path(__file__).parent / "static"
-STYLES, SCRIPTS = ("firmpedal", "app", "takeaway", "fields", "sound"), ("takeaway", "look", "pens", "unknown")
+STYLES = ("firmpedal", "app", "narrow", "folds", "takeaway", "fields", "sound")
+SCRIPTS = ("takeaway", "look", "pens", "folds", "drawings", "unknown")
 PATIENCE = 60.0  # s for a page to be made: a machine that is busy is slow, and still has it in the end
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 

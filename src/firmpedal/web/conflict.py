@@ -1,53 +1,100 @@
-"""Two versions of one file side by side, and which of them goes on."""
+"""Two versions of one file: where they differ, and which of them goes on at each place."""
 
 from __future__ import annotations
 
-from difflib import SequenceMatcher
-from html import escape
 from typing import TYPE_CHECKING
 
-from firmpedal.web.elements import box, button, raw, said
+from firmpedal.web.elements import box, button, put_words, said
+from firmpedal.web.merging import Version, hunks, merged
+from firmpedal.web.sound.forms import form
 
 if TYPE_CHECKING:
+    from nicegui import ui
+
     from firmpedal.web.desk import Conflict, Document
+    from firmpedal.web.merging import Hunk
+    from firmpedal.web.sound.forms import Given
 
 CHANGED = "The file was changed by another program or window while it was being changed here."
 GONE = "The file is no longer there as it was."
 KEPT = "Nothing was overwritten."
-BOTH = "Lines that differ are marked. Whichever you take, undo brings the other back."
+HOW = "Choose at each place which version goes on; what both have stays. Undo brings both versions back."
+NAMES = {Version.MINE: "From here, not saved", Version.THEIRS: "On the disk"}
+NO_LINES = "(no line here)"
+WRITE = "Write what is chosen"
+CHOSEN = "both versions put together"
+FIRST = "Choose at place {place} first."
 
 
 def conflict_card(document: Document) -> None:
-    """Show both versions of a document, with a button for each."""
+    """Show what differs between both versions of a document, each place to be chosen by itself."""
     conflict = document.conflict
     if conflict is None:
         return
     with box("section", "fp-card fp-conflict", role="alert", aria_label="Two versions"):
         said("h2", "Two versions of this file")
-        words = (GONE if conflict.gone else CHANGED, KEPT, "" if conflict.theirs.problems else BOTH)
-        said("p", " ".join(words).strip())
-        mine, theirs = marked(conflict)
-        with box(classes="fp-versions"):
-            with box():
-                said("h3", "From here, not saved")
-                raw(mine, "pre", tabindex="0", aria_label="The version from here")
-                button("Keep the version from here", document.keep_mine)
-            with box():
-                said("h3", "On the disk")
-                raw(theirs, "pre", tabindex="0", aria_label="The version on the disk")
-                if not conflict.theirs.problems:
-                    button("Take the version on the disk", document.take_theirs)
+        said("p", f"{GONE if conflict.gone else CHANGED} {KEPT}")
+        if conflict.theirs.problems:
+            said("p", "; ".join(each.message for each in conflict.theirs.problems))
+        else:
+            _Choices(document, conflict)
+        with box(classes="fp-actions"):
+            button("Keep the version from here", document.keep_mine)
+            if not conflict.theirs.problems:
+                button("Take the version on the disk", document.take_theirs)
 
 
-def marked(conflict: Conflict) -> tuple[str, str]:
-    """Both versions as HTML, with the lines marked that the other has not."""
-    if conflict.theirs.problems:
-        return escape(conflict.mine), escape("; ".join(each.message for each in conflict.theirs.problems))
-    mine, theirs = conflict.mine.split("\n"), conflict.theirs.text.split("\n")
-    found: tuple[list[str], list[str]] = ([], [])
-    for kind, a, b, c, d in SequenceMatcher(None, mine, theirs, autojunk=False).get_opcodes():
-        for into, lines in zip(found, (mine[a:b], theirs[c:d]), strict=True):
-            whole = escape("\n".join(lines))
+class _Choices:
+    """The places where both versions differ, as a form."""
+
+    def __init__(self, document: Document, conflict: Conflict) -> None:
+        self._document, self._conflict = document, conflict
+        self._hunks = hunks(conflict.mine, conflict.theirs.text)
+        said("p", f"{_places(len(self._hunks))} {HOW}")
+        with form(self._sent):
+            for number, hunk in enumerate(self._hunks):
+                self._place(number, hunk)
+            self._fault: ui.html = said("p", "", "fp-fault", role="alert")
+            said("button", WRITE, "fp-button fp-button-main", type="submit")
+        self._fault.set_visibility(False)
+
+    def _place(self, number: int, hunk: Hunk) -> None:
+        words = f"Place {number + 1} of {len(self._hunks)}, line {hunk.line}"
+        with box("fieldset", "fp-hunk"):
+            said("legend", words)
+            _around(hunk.before)
+            with box(classes="fp-versions"):
+                self._version(number, Version.MINE, hunk.mine)
+                self._version(number, Version.THEIRS, hunk.theirs)
+            _around(hunk.after)
+
+    def _version(self, number: int, version: Version, lines: tuple[str, ...]) -> None:
+        with box("label", "fp-version"):
+            with box("span", "fp-version-name"):
+                box("input", type="radio", name=str(number), value=version.value)
+                said("span", NAMES[version])
             if lines:
-                into.append(whole if kind == "equal" else f"<mark>{whole}</mark>")
-    return "\n".join(found[0]), "\n".join(found[1])
+                with box("pre"):
+                    said("mark", "\n".join(lines))
+            else:
+                said("em", NO_LINES)
+
+    async def _sent(self, given: Given) -> None:
+        chosen = {int(name): Version(words[0]) for name, words in given.items() if name.isdecimal()}
+        open_at = next((n for n in range(len(self._hunks)) if n not in chosen), None)
+        if open_at is not None:
+            put_words(self._fault, FIRST.format(place=open_at + 1))
+            self._fault.set_visibility(True)
+            return
+        text = merged(self._conflict.mine, self._conflict.theirs.text, chosen)
+        self._document.settle(self._conflict, text, CHOSEN)
+
+
+def _around(lines: tuple[str, ...]) -> None:
+    """Lines that both versions have."""
+    if lines:
+        said("pre", "\n".join(lines), "fp-same-lines")
+
+
+def _places(count: int) -> str:
+    return f"They differ at {count} place{'' if count == 1 else 's'}."

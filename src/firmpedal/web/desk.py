@@ -130,13 +130,25 @@ class Document:
 
     def keep_mine(self) -> None:
         """Settle a conflict: save the version from here. The other one stays one step back."""
-        if self.conflict is None:
+        if self.conflict is not None:
+            self.settle(self.conflict, self.conflict.mine, self.conflict.said)
+
+    def settle(self, conflict: Conflict, text: str, said: str) -> None:
+        """Settle a conflict by a text made of both versions, each of which stays a step back.
+
+        Args:
+            conflict: The one that was looked at; where there is another by now, nothing is done.
+            text: What goes on.
+            said: What was done, in words.
+        """
+        if self.conflict is not conflict:
             return
-        conflict = self.conflict
+        if conflict.mine not in (text, self.text):
+            self._history = self._history.then(Step(conflict.mine, conflict.said, self._clock()))
         if not conflict.theirs.problems and conflict.theirs.text != self.text:
             self._history = self._history.then(Step(conflict.theirs.text, OUTSIDE, self._clock()))
         self._disk, self.conflict = conflict.theirs, None
-        self._keep(self._history.then(Step(conflict.mine, conflict.said, self._clock())))
+        self._keep(self._history.then(Step(text, said, self._clock())))
 
     def take_theirs(self) -> None:
         """Settle a conflict: go on with what is on the disk. The version from here stays one step back."""
@@ -189,6 +201,9 @@ class ReadOnly(Document):
         """Leave a conflict to the computer."""
 
     def take_theirs(self) -> None:
+        """Leave a conflict to the computer."""
+
+    def settle(self, conflict: Conflict, text: str, said: str) -> None:
         """Leave a conflict to the computer."""
 
     def _take(self, text: str, said: str, joined_within: float = 0.0) -> None:

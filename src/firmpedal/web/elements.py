@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from nicegui.element import Element
 
 WORKING = "Working it out ..."
+# Opens whatever is folded on a page, or folds it again; what it says follows what lies open.
+OPENING = '<button type="button" class="fp-button fp-open-all">Open all</button>'
 
 
 def box(tag: str = "div", classes: str = "", **attributes: str) -> Element:
@@ -47,6 +49,16 @@ def button(words: str, press: Callable[[], object], *, main: bool = False, **att
     made = said("button", words, classes, type="button", **attributes)
     made.on("click", press, args=[])
     return made
+
+
+def unfolding(words: str, what: str) -> ui.html:
+    """A button that on a narrow screen shows and hides the element with the id `what`, which comes after it.
+
+    Wider screens have room for both: there the button is left out.
+    """
+    return said(
+        "button", words, "fp-button fp-more", type="button", aria_expanded="false", aria_controls=what
+    )
 
 
 def put(element: Element, **attributes: str | None) -> None:

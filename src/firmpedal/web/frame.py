@@ -11,7 +11,7 @@ from firmpedal.report.cover import verdict_line, why_line
 from firmpedal.web import addresses
 from firmpedal.web.answers import System, system_of
 from firmpedal.web.conflict import conflict_card
-from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said
+from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said, unfolding
 from firmpedal.web.onward import Onward
 from firmpedal.web.turns import redo, undo
 from firmpedal.web.worker import BROKEN
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from firmpedal.web.answers import Answer
+    from firmpedal.web.desk import Conflict
     from firmpedal.web.watch import Watch
 
 HALVES = (
@@ -27,8 +28,14 @@ HALVES = (
     'fill="none" stroke="currentColor" stroke-width="2"/>'
     '<path d="M12 3a9 9 0 0 1 0 18z" fill="currentColor"/></svg>'
 )
+# Where there is room for the sign alone, the words are still heard.
+BACK = (
+    '<span class="fp-back-mark" aria-hidden="true">\u2039</span>'
+    '<span class="fp-back-words">All aircraft</span>'
+)
 UNREADABLE = "CANNOT BE READ"
 OPTIONS = "Option"
+TOOLS, WHY = "Tools", "Why"
 
 
 class Frame:
@@ -51,6 +58,7 @@ class Frame:
         page: Callable[[str, str | None], str] | None = None,
     ) -> None:
         self.watch, self.step = watch, step
+        self._conflict: Conflict | None = None  # the one that is shown
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
         link("To what this page says", "#main", "fp-skip")
@@ -61,7 +69,9 @@ class Frame:
             self._path(steps)
             self.main = box(classes="fp-main", id="main", tabindex="-1")
         with self.main, box("header", "fp-step-head"):
-            said("h2", title)
+            with box(classes="fp-step-title"):
+                said("h2", title)
+                said("p", _counted(step, steps), "fp-small fp-step-count")
             here = self._page(self.file, watch.option)
             self._onward = Onward(self.file, watch.option, step, here, changes=watch.document.may_change)
         watch.when_stale(self._stale)
@@ -72,11 +82,12 @@ class Frame:
 
     def _head(self) -> None:
         with box("header", "fp-top"):
-            link("All aircraft", addresses.START, "fp-back")
+            raw(BACK, "a", "fp-back", href=addresses.START)
             with box(classes="fp-title"):
                 self._name = said("h1", self.file)
-                self._saved = said("p", "", "fp-small")
-            with box(classes="fp-tools"):
+                self._saved = said("p", "", "fp-small fp-saved")
+            unfolding(TOOLS, "tools")
+            with box(classes="fp-tools", id="tools"):
                 with box(classes="fp-pair fp-changes") as back_and_forth:
                     self._undo = button("Undo", lambda: undo(self.watch.document))
                     self._redo = button("Redo", lambda: redo(self.watch.document))
@@ -108,7 +119,8 @@ class Frame:
         self._bar = box(classes="fp-verdict-bar", role="status", data_verdict="unknown")
         with self._bar:
             self._word = said("strong", WORKING)
-            self._why = said("span", "")
+            unfolding(WHY, "why")
+            self._why = said("span", "", id="why")
         self._options = box("nav", "fp-options", aria_label="Options of this aircraft")
 
     def _path(self, steps: tuple[tuple[str, str], ...]) -> None:
@@ -158,6 +170,7 @@ class Frame:
             abreast = addresses.options(self.file, self.watch.option)
             here = {"aria_current": "page"} if self._page(self.file, self.watch.option) == abreast else {}
             link("side by side", abreast, **here)
+        ui.run_javascript("fpShowStep()")
 
     def _history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""
@@ -169,6 +182,10 @@ class Frame:
             free = bool(does) and document.conflict is None
             put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
         put_words(self._saved, self._saved_words())
+        put(self._saved, data_well=None if document.conflict or document.trouble else "")
+        if document.conflict is self._conflict:  # what is chosen in its card stays
+            return
+        self._conflict = document.conflict
         self._alerts.clear()
         with self._alerts:
             if document.conflict is not None and document.may_change:
@@ -181,3 +198,9 @@ class Frame:
         if document.trouble:
             return f"{self.file}: not saved ({document.trouble}). It is tried again with the next change."
         return f"{self.file}: every change is saved"
+
+
+def _counted(step: str, steps: tuple[tuple[str, str], ...]) -> str:
+    """Which step of how many it is."""
+    names = [name for name, _ in steps]
+    return f"Step {names.index(step) + 1} of {len(steps)}" if step in names else ""

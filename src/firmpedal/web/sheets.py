@@ -8,10 +8,13 @@ from html import escape, unescape
 from typing import TYPE_CHECKING
 
 from firmpedal.export.html import sheet_html
+from firmpedal.export.html_words import quoted, said
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.schema import known_keys
+from firmpedal.report.sheet import Figures
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
+from firmpedal.web.elements import OPENING
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -23,7 +26,7 @@ if TYPE_CHECKING:
     Sheets = Callable[[Evaluation], tuple[Sheet, ...]]
 
 PLACES = tuple(known_keys(Aircraft))  # what a place in a file can begin with
-FEW = 2  # so many sheets need no list of what is on the page
+FEW = 2  # so many sheets lie open, and need no list of what is on the page
 
 
 @lru_cache(maxsize=64)
@@ -47,15 +50,34 @@ def sheets_html(make: Sheets, text: str, file: str, option: str | None, system: 
 
 
 def written(sheets: tuple[Sheet, ...], file: str, option: str | None) -> str:
-    """Write sheets of one option of a file as HTML."""
-    way = _to_lines(file, option)
-    parts = [f'<section id="sheet-{n}">{sheet_html(sheet)}</section>' for n, sheet in enumerate(sheets, 1)]
-    return (_contents(sheets) if len(sheets) > FEW else "") + way("".join(parts))
+    """Write sheets of one option of a file as HTML; many are folded, the first one lies open."""
+    way, many = _to_lines(file, option), len(sheets) > FEW
+    parts = _folded if many else _laid_open
+    made = "".join(parts(number, sheet) for number, sheet in enumerate(sheets, 1))
+    return (_contents(sheets) if many else "") + way(made)
+
+
+def _laid_open(number: int, sheet: Sheet) -> str:
+    return f'<section id="sheet-{number}">{sheet_html(sheet)}</section>'
+
+
+def _folded(number: int, sheet: Sheet) -> str:
+    """A sheet under its title, beside which its state and its first main figure stay when it is folded."""
+    first = next((block.items[0] for block in sheet.blocks if isinstance(block, Figures)), None)
+    short = [f"{first.label} {first.text}"] if sheet.state and first is not None else []
+    short += [sheet.state] if sheet.state else []
+    words = "".join(f'<span class="fp-sheet-short">{said(each)}</span>' for each in short)
+    return (
+        f'<details class="fp-sheet-fold" id="sheet-{number}" data-fold="{quoted(sheet.title)}"'
+        f"{'' if number > 1 else ' open'}><summary><h2>{said(sheet.title)}</h2>{words}"
+        f'<span class="fp-sheet-short fp-sheet-ticked"></span></summary>'
+        f"{sheet_html(sheet, titled=False)}</details>"
+    )
 
 
 def _contents(sheets: tuple[Sheet, ...]) -> str:
     links = (f'<li><a href="#sheet-{n}">{escape(sheet.title)}</a></li>' for n, sheet in enumerate(sheets, 1))
-    return f'<nav class="fp-contents" aria-label="On this page"><ul>{"".join(links)}</ul></nav>'
+    return f'<nav class="fp-contents" aria-label="On this page"><ul>{"".join(links)}</ul>{OPENING}</nav>'
 
 
 def _to_lines(file: str, option: str | None) -> Callable[[str], str]:

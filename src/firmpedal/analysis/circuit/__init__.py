@@ -5,6 +5,7 @@ from __future__ import annotations
 from firmpedal.analysis.circuit.graph import Graph, Joint, Way, graph_of
 from firmpedal.analysis.circuit.parts import Circuit, circuits_of
 from firmpedal.analysis.circuit.reach import Reach, reaches
+from firmpedal.analysis.circuit.series import Feeds, feeds_of
 from firmpedal.analysis.circuit.sides import Crossing, crossings_of, side_of
 from firmpedal.analysis.circuit.states import Machine
 from firmpedal.analysis.circuit.verdicts import (
@@ -22,6 +23,7 @@ __all__ = [
     "Circuit",
     "Crossing",
     "Fact",
+    "Feeds",
     "Graph",
     "Joint",
     "Judged",
@@ -33,6 +35,7 @@ __all__ = [
     "Way",
     "circuits_of",
     "crossings_of",
+    "feeds_of",
     "graph_of",
     "machines",
     "plumbing",

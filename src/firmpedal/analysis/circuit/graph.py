@@ -58,18 +58,18 @@ class Graph:
             found.setdefault(other, []).append((one, line, part))
         return {node: tuple(steps) for node, steps in found.items()}
 
-    def steps(self, node: str, without: str = "") -> Iterator[tuple[str, str]]:
-        """Where fluid can go from a connection and by which line, but never inside one part."""
+    def steps(self, node: str, *without: str) -> Iterator[tuple[str, str]]:
+        """Where fluid can go from a connection and by which line, but never inside some parts."""
         for other, line, part in self.neighbours.get(node, ()):
-            if not part or part != without:
+            if not part or part not in without:
                 yield other, line
 
-    def walk(self, start: Iterable[str], without: str = "") -> dict[str, tuple[str, str]]:
+    def walk(self, start: Iterable[str], *without: str) -> dict[str, tuple[str, str]]:
         """Every connection met from some, with the one before it and the line between; a start has itself."""
         found = {node: (node, "") for node in start}
         waiting = list(found)
         for node in waiting:
-            for other, line in self.steps(node, without):
+            for other, line in self.steps(node, *without):
                 if other not in found:
                     found[other] = (node, line)
                     waiting.append(other)

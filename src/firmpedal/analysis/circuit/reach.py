@@ -39,7 +39,7 @@ def _reach(graph: Graph, cylinder: str, outlet: str) -> Reach:
         if here in seen:
             continue
         seen.add(here)
-        for other, line in graph.steps(here, without=cylinder):
+        for other, line in graph.steps(here, cylinder):
             if line:
                 lines[line] = None
             waiting.append(other)

@@ -42,7 +42,7 @@ def crossings_of(aircraft: Aircraft, graph: Graph) -> tuple[Crossing, ...]:
     for name, outlet in graph.outlets:
         if sides[name] is SideOf.CENTRE:
             continue
-        came = graph.walk([outlet], without=name)
+        came = graph.walk([outlet], name)
         wrong = [caliper for caliper, ports in graph.wheels if _meets(sides, name, caliper, ports, came)]
         ends = {
             node

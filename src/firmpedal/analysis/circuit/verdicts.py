@@ -143,7 +143,7 @@ def seal_question(cylinder: MasterCylinder) -> Missing:
     words = (
         f"ask its maker whether {cylinder.name} may be downstream of another cylinder: pressed, does it shut "
         "off its inlet (seals when pressed: yes), or does the wheel follow what the other seat presses and "
-        "lets go (no)? And do two feet at once add up in it?"
+        "lets go (no)?"
     )
     return Missing(f"{cylinder.place}.seals when pressed", words)
 

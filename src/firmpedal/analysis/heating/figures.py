@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.stopping.stance import asked, usual
 from firmpedal.formulas.grip import stop_energy
-from firmpedal.formulas.warming import drag_power, stop_time
+from firmpedal.formulas.warming import disc_mass_of_each, disc_radius_of_each, drag_power, stop_time
 from firmpedal.model.component import Metal
 from firmpedal.model.kinds.caliper import DiscMetal
 from firmpedal.quantity import Mark, Value, apply, exactly
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from firmpedal.analysis.stopping import Stopping
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
@@ -86,7 +88,7 @@ def estimate(name: str, place: str) -> Value:
     """A stated range for what nobody has measured."""
     label, dimension, span = ESTIMATES[name]
     return Value(
-        label, dimension, span, Mark.ESTIMATE, f"{place}.{name}".replace("_", " "), "firmpedal-estimate"
+        label, dimension, span, Mark.ESTIMATE, f"{place}.{name.replace('_', ' ')}", "firmpedal-estimate"
     )
 
 
@@ -95,36 +97,53 @@ def heat_figures(
 ) -> HeatFigures:
     """Gather the figures of one brake."""
     stance, name = stop.stance, caliper.name
+    sharing = stance.braked.sharing(name)
     begins = speed or stance.speed
     place = f"{caliper.place}.heat"
     given = {each: estimate(each, place) for each in ESTIMATES}
     heat = BODY_HEAT.get(caliper.body, ANY_BODY) if caliper.body is not None else ANY_BODY
     return HeatFigures(
-        energy=_energy(stop, begins, place),
+        energy=_energy(stop, begins, sharing, place),
         stop_time=apply(
             stop_time, "time of a stop", place=f"{place}.stop time", speed=begins, braking=stance.wanted
         ),
-        disc_mass=asked(
-            caliper.disc.mass, f"mass of the disc of {name}", f"mass of the disc of {name}: weigh it"
+        disc_mass=_of_each(
+            disc_mass_of_each,
+            stance.braked.at_disc(caliper),
+            mass=asked(
+                caliper.disc.mass, f"mass of the disc of {name}", f"mass of the disc of {name}: weigh it"
+            ),
         ),
         disc_heat=usual(
             "specific heat of the disc", D.SPECIFIC_HEAT, SPECIFIC_HEAT[caliper.disc.material], place
         ),
-        disc_radius=asked(
-            caliper.disc.radius, f"radius of the disc of {name}", f"radius of the disc of {name}: tape"
+        disc_radius=_of_each(
+            disc_radius_of_each,
+            stance.braked.at_disc(caliper),
+            radius=asked(
+                caliper.disc.radius, f"radius of the disc of {name}", f"radius of the disc of {name}: tape"
+            ),
         ),
         caliper_mass=asked(
             caliper.mass, f"mass of {name}", f"mass of {name} with its pads, without line: weigh it"
         ),
         caliper_heat=usual("specific heat of the caliper", D.SPECIFIC_HEAT, heat, place),
-        taxi_power=_taxi_power(aircraft, stop, place),
+        taxi_power=_taxi_power(aircraft, stop, sharing, place),
         between=_time(aircraft, "time_between_stops", USUAL_BETWEEN),
         taxi_time=_time(aircraft, "taxi_time", USUAL_TAXI),
         **given,
     )
 
 
-def _energy(stop: Stopping, begins: Value, place: str) -> Value:
+def _of_each(formula: Callable[..., float], calipers: Value | None, **whole: Value) -> Value:
+    """The part of a disc that one caliper has to itself; all of it where it is the only one."""
+    (value,) = whole.values()
+    if calipers is None:
+        return value
+    return apply(formula, f"{value.label}, for each caliper", place=value.place, calipers=calipers, **whole)
+
+
+def _energy(stop: Stopping, begins: Value, sharing: Value, place: str) -> Value:
     """The energy by motion: what there is, not what a rule asks for."""
     return apply(
         stop_energy,
@@ -132,11 +151,11 @@ def _energy(stop: Stopping, begins: Value, place: str) -> Value:
         place=f"{place}.energy",
         mass=stop.stance.mass,
         speed=begins,
-        wheels=stop.stance.wheels,
+        wheels=sharing,
     )
 
 
-def _taxi_power(aircraft: Aircraft, stop: Stopping, place: str) -> Value:
+def _taxi_power(aircraft: Aircraft, stop: Stopping, sharing: Value, place: str) -> Value:
     ground = aircraft.on_the_ground
     speed = ground.taxi_speed
     if not speed.known:
@@ -148,7 +167,7 @@ def _taxi_power(aircraft: Aircraft, stop: Stopping, place: str) -> Value:
         place=f"{place}.taxi power",
         drag=_taxi_drag(aircraft, stop),
         speed=speed.named("taxi speed"),
-        wheels=stop.stance.wheels,
+        wheels=sharing,
     )
 
 

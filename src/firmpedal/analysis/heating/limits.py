@@ -5,16 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.pressure import FEET
 from firmpedal.formulas.margin import kept
 from firmpedal.formulas.temperature import interpolate
 from firmpedal.model.component import Seals
 from firmpedal.model.stock import LineKind, Tube
-from firmpedal.quantity import Mark, Step, Value, apply, exactly, unknown
+from firmpedal.quantity import Answer, Mark, Step, Value, apply, exactly, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
+    from firmpedal.analysis.pressure import LinePressure
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.circuit import Line
     from firmpedal.model.kinds import Caliper
@@ -42,7 +44,10 @@ class HeatLimit:
 
 
 def limits(
-    aircraft: Aircraft, caliper: Caliper, hottest: tuple[Value, Value, Value], pressure: Value
+    aircraft: Aircraft,
+    caliper: Caliper,
+    hottest: tuple[Value, Value, Value],
+    pressures: Mapping[str, LinePressure],
 ) -> tuple[HeatLimit, ...]:
     """Hold the greatest temperatures of caliper, fluid and line against what is there.
 
@@ -50,7 +55,7 @@ def limits(
         aircraft: The aircraft.
         caliper: The caliper.
         hottest: Greatest temperatures of caliper, fluid and the end of the line.
-        pressure: At the caliper, at the hard foot.
+        pressures: Of each line by name.
     """
     body, fluid, line = hottest
     found = [
@@ -58,7 +63,7 @@ def limits(
             FLUID, f"fluid in {caliper.name}", caliper.place, fluid, fluid_limit(aircraft.fluid), "at most"
         ),
         HeatLimit(SEALS, f"seals of {caliper.name}", caliper.place, body, seal_limit(caliper), "at most"),
-        *_plastics(aircraft, caliper, line, pressure),
+        *_plastics(aircraft, caliper, line, pressures),
     ]
     return tuple(found)
 
@@ -88,19 +93,31 @@ def seal_limit(caliper: Caliper) -> Value:
     return exactly(label, Dimension.TEMPERATURE, from_unit(degrees, "degF"), mark, source=source)
 
 
-def _plastics(aircraft: Aircraft, caliper: Caliper, warmth: Value, pressure: Value) -> Iterator[HeatLimit]:
+def _plastics(
+    aircraft: Aircraft, caliper: Caliper, warmth: Value, pressures: Mapping[str, LinePressure]
+) -> Iterator[HeatLimit]:
     for line in aircraft.lines:
         heads = {end.partition(".")[0] for end in (line.start, line.finish)}
         stock = line.made_of
         if isinstance(stock, Tube) and stock.kind is LineKind.PLASTIC and caliper.name in heads:
+            holds = plastic_strength(line, stock, warmth)
+            pressure = _that_decides(line, holds, pressures.get(line.name))
             yield HeatLimit(
-                PLASTIC,
-                f"{line.name} at {caliper.name}",
-                line.place,
-                plastic_strength(line, stock, warmth),
-                pressure.named("pressure at the hard foot"),
-                "at least",
+                PLASTIC, f"{line.name} at {caliper.name}", line.place, holds, pressure, "at least"
             )
+
+
+def _that_decides(line: Line, holds: Value, pressure: LinePressure | None) -> Value:
+    """The pressure of the lightest foot that it surely does not hold, else that of the panic foot.
+
+    As the strength of a cold line is held against every foot, so is that of a hot one.
+    """
+    if pressure is None:
+        words = f"which master cylinder presses on {line.name}"
+        return unknown("pressure at the panic foot", Dimension.PRESSURE, line.place, words)
+    feet = {foot: pressure.at(foot).named(f"pressure at the {foot} foot") for foot in FEET}
+    broken = (value for value in feet.values() if holds.at_least(value) is Answer.NO)
+    return next(broken, feet[FEET[-1]])
 
 
 def plastic_strength(line: Line, stock: Tube, warmth: Value) -> Value:

@@ -21,7 +21,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from firmpedal.analysis.heating.network import Array
-    from firmpedal.analysis.stopping import Stopping, WheelBrake
+    from firmpedal.analysis.pressure import LinePressure
+    from firmpedal.analysis.stopping import Stopping
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
 
@@ -75,13 +76,10 @@ class Heating:
     brakes: tuple[BrakeHeat, ...]
 
 
-def heating(aircraft: Aircraft, stop: Stopping) -> Heating:
-    """Work out the heat of every brake, as far as the file goes."""
+def heating(aircraft: Aircraft, stop: Stopping, pressures: Mapping[str, LinePressure]) -> Heating:
+    """Work out the heat of every brake, as far as the file goes; the pressures are those of the lines."""
     air = hot_day(aircraft)
-    brakes = tuple(
-        _brake(aircraft, caliper, stop, brake, air)
-        for caliper, brake in zip(aircraft.calipers, stop.brakes, strict=True)
-    )
+    brakes = tuple(_brake(aircraft, caliper, stop, pressures, air) for caliper in aircraft.calipers)
     return Heating(any(_asked(caliper) for caliper in aircraft.calipers), air, brakes)
 
 
@@ -89,7 +87,13 @@ def _asked(caliper: Caliper) -> bool:
     return bool(caliper.disc.written or caliper.heat_trial.written or "mass" in caliper.written)
 
 
-def _brake(aircraft: Aircraft, caliper: Caliper, stop: Stopping, brake: WheelBrake, air: Value) -> BrakeHeat:
+def _brake(
+    aircraft: Aircraft,
+    caliper: Caliper,
+    stop: Stopping,
+    pressures: Mapping[str, LinePressure],
+    air: Value,
+) -> BrakeHeat:
     figures, row = heat_figures(aircraft, caliper, stop), stops_in_a_row(aircraft)
     pistons = _piston_area(caliper)
     known = pistons is not None and row.exact and all(value.known for _, value in figures.values())
@@ -107,7 +111,7 @@ def _brake(aircraft: Aircraft, caliper: Caliper, stop: Stopping, brake: WheelBra
         for part in ("caliper", "fluid", "line")
     )
     body, fluid, line = hottest
-    allowed = limits(aircraft, caliper, (body, fluid, line), brake.feet[1].pressure)
+    allowed = limits(aircraft, caliper, (body, fluid, line), pressures)
     return BrakeHeat(
         caliper.name,
         figures,
@@ -118,8 +122,14 @@ def _brake(aircraft: Aircraft, caliper: Caliper, stop: Stopping, brake: WheelBra
         stops,
         trial,
         _disc_alone(caliper, figures, air),
-        _to_try(caliper),
+        (*_of_its_wheel(caliper, stop), *_to_try(caliper)),
     )
+
+
+def _of_its_wheel(caliper: Caliper, stop: Stopping) -> tuple[Missing, ...]:
+    """What is not known of the calipers at its wheel, where there may be more."""
+    sharing, at_disc = stop.stance.braked.sharing(caliper.name), stop.stance.braked.at_disc(caliper)
+    return tuple(dict.fromkeys((*sharing.missing, *(at_disc.missing if at_disc is not None else ()))))
 
 
 def _to_try(caliper: Caliper) -> tuple[Missing, ...]:

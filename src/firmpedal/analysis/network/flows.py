@@ -36,7 +36,7 @@ def flows(graph: Graph, budget: StrokeBudget, calipers: tuple[str, ...], *, hot:
         hot: Whether plastic is hot.
     """
     start = dict(graph.outlets)[budget.cylinder]
-    met = graph.walk([start], without=budget.cylinder)
+    met = graph.walk([start], budget.cylinder)
     taken = _taken_at(graph, budget, calipers, met)
     lines = {
         each.line: total(f"taken up in {each.line}", [each.hot_wall if hot else each.wall, each.fluid])

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import machines
 from firmpedal.analysis.pressure import FEET
-from firmpedal.quantity import Mark, Step, Value, all_missing
+from firmpedal.analysis.together import added_shares, pressed_together
+from firmpedal.quantity import Mark, Step, Value, all_missing, exactly
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from firmpedal.analysis.circuit import Machine
+    from firmpedal.analysis.circuit import Feeds, Machine
     from firmpedal.analysis.circuit.parts import Circuit
     from firmpedal.analysis.results import Results
     from firmpedal.model.aircraft import Aircraft
@@ -23,7 +24,8 @@ if TYPE_CHECKING:
 Owners = frozenset[str]
 
 MOST_TOGETHER = 4  # pedals of one circuit that are pressed together in every order; of more, every two
-WORDS = "from the greatest of the pressures that stand there to all of them together"
+WORDS = "from the least to the greatest, by what is pressed first and by what is not known"
+NOTHING = exactly("no pressure", Dimension.PRESSURE, 0.0, Mark.DERIVED)
 
 
 @dataclass(frozen=True)
@@ -49,17 +51,18 @@ class Pressures:
 
 def pressures(aircraft: Aircraft, results: Results, foot: str) -> tuple[Pressures, ...]:
     """Work out every circuit at one foot force on every pedal pressed."""
-    made = {each.cylinder: each.pressures[FEET.index(foot)] for each in results.cylinders}
-    return tuple(_of_circuit(aircraft, each.circuit, made) for each in results.plumbing.circuits)
+    made = {each.cylinder: each.greatest[FEET.index(foot)] for each in results.cylinders}
+    feet = _Feet(made, results.plumbing.feeds, added_shares(aircraft))
+    return tuple(_of_circuit(aircraft, each.circuit, feet) for each in results.plumbing.circuits)
 
 
-def _of_circuit(aircraft: Aircraft, circuit: Circuit, made: dict[str, Value]) -> Pressures:
+def _of_circuit(aircraft: Aircraft, circuit: Circuit, feet: _Feet) -> Pressures:
     found, asked = machines(aircraft, circuit)
     every = tuple(found.values())
     if not every:
         return Pressures((), (), tuple(asked))
-    pressed = tuple(_pressed(every, circuit, some, made) for some in _together(circuit.cylinders))
-    return Pressures(pressed, tuple(_left(every, circuit, made)), tuple(asked))
+    pressed = tuple(_pressed(every, circuit, some, feet) for some in _together(circuit.cylinders))
+    return Pressures(pressed, tuple(_left(every, circuit, feet)), tuple(asked))
 
 
 def _together(cylinders: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
@@ -68,9 +71,7 @@ def _together(cylinders: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
         yield from combinations(cylinders, count)
 
 
-def _pressed(
-    every: tuple[Machine, ...], circuit: Circuit, some: tuple[str, ...], made: dict[str, Value]
-) -> Pressed:
+def _pressed(every: tuple[Machine, ...], circuit: Circuit, some: tuple[str, ...], feet: _Feet) -> Pressed:
     standings = [
         machine.run([("press", name) for name in order]).owners
         for machine in every
@@ -78,16 +79,14 @@ def _pressed(
     ]
     where = " and ".join(some)
     values = {
-        group: _value({each[group] for each in standings}, circuit, made, f"pressure with {where} pressed")
+        group: _value({each[group] for each in standings}, feet, f"pressure with {where} pressed")
         for group in range(circuit.groups)
     }
     wheels = tuple((name, values[group]) for name, group in circuit.wheels)
     return Pressed(some, wheels, tuple((node, values[group]) for node, group in circuit.nodes))
 
 
-def _left(
-    every: tuple[Machine, ...], circuit: Circuit, made: dict[str, Value]
-) -> Iterator[tuple[str, Value]]:
+def _left(every: tuple[Machine, ...], circuit: Circuit, feet: _Feet) -> Iterator[tuple[str, Value]]:
     """What stands at each wheel when pedals that were pressed in any order are let go in any order."""
     some = circuit.cylinders if len(circuit.cylinders) <= MOST_TOGETHER else circuit.cylinders[:2]
     standings = [
@@ -96,35 +95,33 @@ def _left(
         for on, off in product(permutations(some), repeat=2)
     ]
     for name, group in circuit.wheels:
-        yield name, _value({each[group] for each in standings}, circuit, made, f"pressure left at {name}")
+        yield name, _value({each[group] for each in standings}, feet, f"pressure left at {name}")
 
 
-def _value(found: Iterable[Owners], circuit: Circuit, made: dict[str, Value], label: str) -> Value:
-    """The range over all that can be: each time from the greatest pressure to the sum of what adds up."""
-    cases = list(found)
-    owners = sorted(frozenset().union(*cases))
-    inputs = tuple((f"p{n}", made[name]) for n, name in enumerate(owners, 1))
-    mark = max([Mark.DERIVED, *(value.mark for _, value in inputs)])
+@dataclass(frozen=True)
+class _Feet:
+    """What each pedal's own foot makes, and how feet add up."""
+
+    own: dict[str, Value]
+    feeds: Feeds
+    shares: dict[str, Value]
+
+    def of(self, owners: Owners) -> Value:
+        own = {name: self.own[name] for name in sorted(owners)}
+        return pressed_together(own, self.feeds, self.shares, f"pressure of {' and '.join(own)}", "")
+
+
+def _value(found: Iterable[Owners], feet: _Feet, label: str) -> Value:
+    """The range over all that can be."""
+    cases = sorted(set(found), key=sorted)
+    values = [feet.of(each) if each else NOTHING for each in cases]
+    if len(values) == 1:
+        return values[0].named(label)
+    inputs = tuple((f"p{n}", value) for n, value in enumerate(values, 1))
+    mark = max([Mark.DERIVED, *(value.mark for value in values)])
     step = Step(WORDS, inputs)
-    if any(value.span is None for _, value in inputs):
-        missing = all_missing(value for _, value in inputs)
+    if any(value.span is None for value in values):
+        missing = all_missing(values)
         return Value(label, Dimension.PRESSURE, None, mark, "", step=step, missing=missing)
-    ends = [_ends(each, circuit, made) for each in cases]
-    span = (min(low for low, _ in ends), max(high for _, high in ends))
+    span = (min(value.low for value in values), max(value.high for value in values))
     return Value(label, Dimension.PRESSURE, span, mark, "", "firmpedal-derivation", step)
-
-
-def _ends(owners: Owners, circuit: Circuit, made: dict[str, Value]) -> tuple[float, float]:
-    if not owners:
-        return 0.0, 0.0
-    low = max(made[name].low for name in owners)
-    highs = [made[name].high for name in owners]
-    return low, sum(highs) if _in_series(owners, circuit) else max(highs)
-
-
-def _in_series(owners: Owners, circuit: Circuit) -> bool:
-    """Whether one of some cylinders takes its fluid from where others press, so that they can add up."""
-    if len(owners) < 2:
-        return False
-    tops = {group for group, _ in circuit.tops}
-    return any(passage.above not in tops for name in owners for passage in circuit.of(name))

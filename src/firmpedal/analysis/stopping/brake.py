@@ -122,9 +122,16 @@ def clamp(caliper: Caliper, pressure: Value, place: str) -> Value:
 
 
 def force(
-    caliper: Caliper, pressures: Iterable[Value], radius: Value, lining: Value, tyre: Value, foot: str
+    caliper: Caliper,
+    pressures: Iterable[Value],
+    radius: Value,
+    lining: Value,
+    tyre: Value,
+    foot: str,
+    *,
+    alone: bool,
 ) -> Force:
-    """What the harder of some pressures makes of one brake."""
+    """What the harder of some pressures makes of one brake, `alone` at its wheel or not."""
     found, place = tuple(pressures), f"{caliper.place}.braking.{foot}"
     label = f"pressure at {caliper.name}"
     if not found:
@@ -145,7 +152,7 @@ def force(
     )
     drag = apply(
         drag_at_ground,
-        f"drag of the wheel of {caliper.name}",
+        f"drag of the wheel of {caliper.name}" if alone else f"drag that {caliper.name} makes of its wheel's",
         place=f"{place}.drag",
         torque=torque,
         rolling_radius=tyre,

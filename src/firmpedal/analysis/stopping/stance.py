@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.stopping.wheels import BrakedWheels, braked_wheels
 from firmpedal.formulas.grip import distance_by_weights
 from firmpedal.quantity import Mark, Value, apply, exactly, unknown
 from firmpedal.units import Dimension, from_unit
@@ -25,7 +26,7 @@ class Stance:
     """
 
     mass: Value
-    wheels: Value
+    braked: BrakedWheels
     speed: Value
     thrust: Value
     tyre_radius: Value
@@ -36,6 +37,11 @@ class Stance:
     usual_grip: Value
     peak_grip: Value
     wanted: Value
+
+    @property
+    def wheels(self) -> Value:
+        """How many wheels are braked."""
+        return self.braked.count
 
 
 def stance(aircraft: Aircraft) -> Stance:
@@ -48,7 +54,7 @@ def stance(aircraft: Aircraft) -> Stance:
     weights = _by_weights(aircraft, wheelbase)
     return Stance(
         asked(aircraft.aircraft.landing_weight, "landing weight", "landing weight, from the weighing report"),
-        _wheels(aircraft),
+        braked_wheels(aircraft),
         asked(ground.landing_speed, "speed at which braking begins", "the speed at which braking begins"),
         asked(
             ground.static_thrust,
@@ -85,14 +91,6 @@ def asked(value: Value, label: str, what: str) -> Value:
 def usual(label: str, dimension: Dimension, span: tuple[float, float], place: str) -> Value:
     """A range that people in the trade reckon with."""
     return Value(label, dimension, span, Mark.MEMORY, place, "common-practice")
-
-
-def _wheels(aircraft: Aircraft) -> Value:
-    """Each caliper brakes a wheel of its own."""
-    label, count = "braked wheels", len(aircraft.calipers)
-    if not count:
-        return unknown(label, Dimension.NUMBER, "components", "the calipers: the file has none")
-    return exactly(label, Dimension.NUMBER, count, Mark.READ, place="components")
 
 
 def _by_weights(aircraft: Aircraft, wheelbase: Value) -> Value | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
@@ -15,7 +15,7 @@ from firmpedal.analysis.stopping.stance import PLACE, Stance, stance
 from firmpedal.formulas.braking import deceleration, stop_distance
 from firmpedal.formulas.grip import lesser, rule_energy, stop_energy
 from firmpedal.model.aircraft import Gear
-from firmpedal.quantity import Answer, Value, apply, largest, total, unknown
+from firmpedal.quantity import Answer, Mark, Missing, Value, apply, largest, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -55,6 +55,7 @@ class Stopping:
     rule_energy: Value
     motion_energy: Value
     energy: Value  # the greater of the two
+    energies: tuple[Value, ...]  # the same for each brake, as far as it or its disc gets it
     contradictions: tuple[Contradiction, ...]
 
 
@@ -84,7 +85,8 @@ def stopping(
         for n in range(len(FEET))
     )
     work = Needs(tuple(pressing_on(caliper, pushes, reach) for caliper in aircraft.calipers), trial, ground)
-    rule, motion = _energies(ground)
+    rule, motion = _energies(ground, ground.wheels)
+    energy = largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy")
     return Stopping(
         is_asked(aircraft),
         counted(pushes),
@@ -100,7 +102,8 @@ def stopping(
         _distance(ground.speed, ground.wanted, "distance of the wanted stop", "wanted"),
         rule,
         motion,
-        largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy"),
+        energy,
+        tuple(_energy_of(caliper, ground, energy) for caliper in aircraft.calipers),
         contradictions(aircraft, ground, brakes),
     )
 
@@ -125,7 +128,15 @@ def _brake(
     at = {foot: [each.budgets[n].pressure for each in pressing] for n, foot in enumerate(FEET)}
     at["trial"] = [TRIAL] if pressing else []
     made = {
-        foot: force(caliper, pressures, radius, lining, ground.tyre_radius, foot)
+        foot: force(
+            caliper,
+            pressures,
+            radius,
+            lining,
+            ground.tyre_radius,
+            foot,
+            alone=ground.braked.alone(caliper.name),
+        )
         for foot, pressures in at.items()
     }
     feet = tuple(made[foot] for foot in FEET)
@@ -170,8 +181,23 @@ def _distance(speed: Value, braking: Value, label: str, place: str) -> Value:
     return apply(stop_distance, label, place=f"{PLACE}.{place}.distance", speed=speed, braking=braking)
 
 
-def _energies(ground: Stance) -> tuple[Value, Value]:
-    known = {"mass": ground.mass, "speed": ground.speed, "wheels": ground.wheels}
+def _energy_of(caliper: Caliper, ground: Stance, of_wheel: Value) -> Value:
+    """Of a wheel with more brakes each gets its part; the disc that they grip together gets it all."""
+    braked = ground.braked
+    if braked.alone(caliper.name):
+        return of_wheel
+    shared, at_disc = braked.sharing(caliper.name), braked.at_disc(caliper)
+    if at_disc is not None:
+        what = f"the energy that {caliper.name} and the other caliper on its disc take together"
+        asked = (Missing(f"{caliper.place}.leaflet.energy", what),)
+        span = (braked.count.low, shared.high)
+        shared = replace(shared, span=span, mark=Mark.DERIVED, missing=at_disc.missing or asked)
+    label = f"energy of a stop for {caliper.name} or for its disc"
+    return largest(label, _energies(ground, shared), f"{caliper.place}.energy of a stop")
+
+
+def _energies(ground: Stance, wheels: Value) -> tuple[Value, Value]:
+    known = {"mass": ground.mass, "speed": ground.speed, "wheels": wheels}
     rule = apply(
         rule_energy, "energy for each wheel by the rule", place=f"{PLACE}.energy by the rule", **known
     )

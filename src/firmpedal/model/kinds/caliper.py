@@ -10,6 +10,7 @@ from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import (
     Declared,
     Length,
+    Name,
     Number,
     OptionalCount,
     OptionalEnergy,
@@ -59,11 +60,12 @@ class DiscMetal(StrEnum):
 
 
 class Disc(Declared):
-    """The disc that a caliper grips, for its heat."""
+    """The disc that a caliper grips, for its heat, and whether no other caliper of its wheel grips it."""
 
     mass: OptionalMass
     radius: OptionalLength
     material: Annotated[DiscMetal, Reads("choice", choices=DiscMetal)] = DiscMetal.STEEL
+    own: YesNo = Answer.UNKNOWN
 
 
 class HeatTrial(Declared):
@@ -84,12 +86,13 @@ class Gives(Declared):
 
 
 class Caliper(BaseComponent):
-    """A caliper; `pad_gap` is what the pistons of one side travel before both pads touch.
+    """A caliper of the wheel named; `pad_gap` is what the pistons of one side travel before both pads touch.
 
     `gives` is what caliper and pads give under pressure.
     `lifts_off` is how far, and which way, it is moved when it comes off the disc.
     """
 
+    wheel: Name = ""
     pistons: Pistons
     pad_gap: OptionalLength
     pad_wear: OptionalLength

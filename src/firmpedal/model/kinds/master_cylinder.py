@@ -33,8 +33,9 @@ class MasterCylinder(BaseComponent):
     """A master cylinder; its outlet is the port named so, an inlet takes fluid from above.
 
     At rest its relief port joins outlet and reservoir, if `opens_at_rest`; `free_stroke` is what it moves
-    until that port is shut. Pressed it shuts off what comes from above, if `seals_when_pressed`. Capacity,
-    air space and cap are those of a reservoir that is built in.
+    until that port is shut. Pressed it shuts off what comes from above, if `seals_when_pressed`; what
+    another seat presses in at its inlet adds to its own foot, if `feet_add_up`. Capacity, air space and cap
+    are those of a reservoir that is built in.
     """
 
     bore: Length
@@ -49,6 +50,7 @@ class MasterCylinder(BaseComponent):
     fill_cap: OptionalWhere
     opens_at_rest: YesNo = Answer.YES
     seals_when_pressed: YesNo = Answer.UNKNOWN
+    feet_add_up: YesNo = Answer.UNKNOWN
     outlet: Text = "outlet"
     inlet: Text = "inlet"
 

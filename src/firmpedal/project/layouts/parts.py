@@ -86,6 +86,7 @@ BUILT_IN = """\
 """
 IN_SERIES = """\
     seals when pressed: unknown      # no, if the other seat still gets through while this one is held
+    feet add up: unknown             # no, if with both seats pressing the harder foot alone counts
 """
 INLET = """\
       inlet:

@@ -42,14 +42,23 @@ class FindingCard:
         file: The file's name.
         accept: Accepts it at some places with a reason; none where nothing may be changed.
         take_back: Takes its entries off the list.
+        unfolded: Whether it lies open at first; else only what was found is seen of it.
     """
 
-    def __init__(self, told: Found, file: str, accept: Accept | None, take_back: TakeBack | None) -> None:
+    def __init__(
+        self, told: Found, file: str, accept: Accept | None, take_back: TakeBack | None, *, unfolded: bool
+    ) -> None:
         self._file, self._accept, self._take_back = file, accept, take_back
         self._told = told
         self._shown: object = None
         self.element = box("li")
-        with self.element, box("article", "fp-finding"):
+        opened = {"open": ""} if unfolded else {}
+        with (
+            self.element,
+            box("article", "fp-finding"),
+            box("details", "fp-finding-fold", data_fold=_short(told), **opened),
+        ):
+            self._headline = raw("", "summary")
             self._answer = raw("", classes="fp-finding-answer")
             self._ways = box(classes="fp-finding-ways")
             with box("details", "fp-fold"):
@@ -61,7 +70,8 @@ class FindingCard:
         """Show it as it is now; what is being typed stays as long as the form says the same."""
         self._told, evaluation = told
         found = self._told
-        self._answer.set_content(html(found.answer))
+        self._headline.set_content(html(found.answer[:1]))
+        self._answer.set_content(html(found.answer[1:]))
         self._reasons.set_content(reasons_html(found))
         self._ways.clear()
         with self._ways:

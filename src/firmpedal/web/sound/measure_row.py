@@ -5,21 +5,21 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import EditError
-from firmpedal.project.names import label_of
-from firmpedal.web.elements import box, said
+from firmpedal.report.measure_sheet import offer_words, same_words
+from firmpedal.web.elements import box, button, said
 from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.sound.ways import ways
+from firmpedal.web.wording import sentence
 
 if TYPE_CHECKING:
     from collections.abc import Awaitable, Callable
 
     from firmpedal.pipeline import Evaluation
+    from firmpedal.report.offers import Offer
     from firmpedal.report.to_measure import ToMeasure
     from firmpedal.web.sound.forms import Given
 
     Write = Callable[[ToMeasure, str], Awaitable[None]]
-
-SAME = "The same figure goes to {others}, which the file makes alike."
 
 
 class MeasureRow:
@@ -34,6 +34,8 @@ class MeasureRow:
                 with form(self._sent):
                     self._pen = Pen(_plain(told.what), "figure", told.unit, told.how)
                     said("button", "Write it down", "fp-button", type="submit")
+                for offer in told.offers:
+                    self._offered(offer)
             else:
                 said("p", _plain(told.what), "fp-measure-what")
                 if told.how:
@@ -41,8 +43,9 @@ class MeasureRow:
             if told.later:
                 said("p", told.later)
             if told.others:
-                said("p", SAME.format(others=", ".join(map(label_of, told.others))), "fp-small")
-            said("p", told.why, "fp-small")
+                said("p", same_words(told), "fp-small")
+            if told.why:
+                said("p", told.why, "fp-small")
             self._ways = box(classes="fp-finding-ways")
 
     def show(self, told: tuple[ToMeasure, Evaluation]) -> None:
@@ -54,11 +57,20 @@ class MeasureRow:
             for place in (each for each in own if each not in self._told.others):
                 ways(evaluation, self._file, place, open_to=self._write is not None)
 
+    def _offered(self, offer: Offer) -> None:
+        """A figure that the file has elsewhere: said, and taken over where somebody has measured it."""
+        said("p", sentence(offer_words(offer)))
+        if not offer.doubt:
+            button(f"Yes, write {offer.words}", lambda: self._put(offer.words))
+
     async def _sent(self, given: Given) -> None:
+        await self._put(" ".join(given.get("figure", [])))
+
+    async def _put(self, words: str) -> None:
         if self._write is None or self._pen is None:
             return
         try:
-            await self._write(self._told, " ".join(given.get("figure", [])))
+            await self._write(self._told, words)
         except EditError as refusal:
             self._pen.refuse(refusal_words(refusal))
         else:

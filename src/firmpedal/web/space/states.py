@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from firmpedal.model.surroundings import State
     from firmpedal.web.space.pose import Pose
 
-AS_MEASURED = "As measured"
+AS_MEASURED = "All as measured"
 STEPS = 40  # from one end of a slider to the other
 NOTHING_MOVES = "Nothing in this file moves."
 HIGH = "High points, marked in the picture:"
@@ -53,8 +53,9 @@ class States:
         """Show what is set, what stands high in it, and what cannot be shown moved."""
         for name, (state, slider, told) in self._sliders.items():
             value = self.setting.get(name, measured_in(state, ()))
-            put(slider, value=f"{value}")
-            put_words(told, f"{value:.2f}" if isinstance(value, float) else f"{value}")
+            words = travelled(value)
+            put(slider, value=f"{value}", aria_valuetext=words)
+            put_words(told, words)
         for (name, word), each in self._buttons.items():
             put(each, aria_pressed=str(self._is(aircraft, name, word)).lower())
         self._still.clear()
@@ -82,7 +83,8 @@ class States:
                     for word, name in (("as measured", ""), *((each.name, each.name) for each in known)):
                         made = button(word, partial(self._stand, name))
                         self._buttons["", name] = made
-            button(AS_MEASURED, self.measured)
+            if self._sliders or len(self._buttons) > 1:  # one position alone leads nowhere
+                button(AS_MEASURED, self.measured)
 
     def _group(self, name: str) -> Element:
         group = box("div", "fp-space-state", role="group", aria_label=name)
@@ -131,6 +133,11 @@ class States:
         """Bring everything back to where it was measured."""
         self.setting, self.attitude = {}, ""
         self._changed()
+
+
+def travelled(value: float | str) -> str:
+    """How far something that moves is from its middle or its end: the file counts full travel as 1."""
+    return f"{round(100 * value)} % of full travel" if isinstance(value, float) else f"{value}"
 
 
 def _listed(title: str, items: Iterable[str]) -> None:

@@ -36,12 +36,19 @@ function fpNameEditor(id, words) {
   field.setAttribute("tabindex", "0");
 }
 
-// Where the way through the job is wider than the screen, the step that is open is brought into sight.
+// Where the way through the job or the list of options is wider than the screen, what is open is brought into sight.
 function fpShowStep() {
-  const step = document.querySelector(".fp-steps [aria-current]");
-  const way = step?.closest("ol");
-  if (way) way.scrollLeft = step.offsetLeft - (way.clientWidth - step.offsetWidth) / 2;
+  for (const here of document.querySelectorAll(".fp-steps [aria-current], .fp-frame > .fp-options [aria-current]")) {
+    const way = here.closest("ol, .fp-options");
+    way.scrollLeft += here.getBoundingClientRect().left - way.getBoundingClientRect().left - (way.clientWidth - here.offsetWidth) / 2;
+  }
 }
+
+// What is folded on a narrow screen, by the button before it.
+document.addEventListener("click", ({ target }) => {
+  const button = target.closest?.(".fp-more");
+  button?.setAttribute("aria-expanded", String(button.getAttribute("aria-expanded") !== "true"));
+});
 
 fpLook(fpRemembered("look"));
 document.addEventListener("DOMContentLoaded", () => document.body.classList.add("fp-page"));

@@ -1,6 +1,7 @@
 // What is no part of the aircraft: the level ground, three ways with their words, a scale, words at things.
 import { THREE } from "nicegui-scene";
 
+const BEFORE = 6; // px between the tip of an arrow and its word
 const WAYS = [["aft", [1, 0, 0]], ["right", [0, 1, 0]], ["up", [0, 0, 1]]];
 
 function segments(pairs, colour) {
@@ -30,7 +31,7 @@ export function ways(corner, size, colours) {
     tip.position.copy(end);
     tip.quaternion.setFromUnitVectors(new THREE.Vector3(0, 1, 0), end.clone().normalize());
     group.add(tip);
-    words.push({ words: word, at: end.clone().multiplyScalar(1.22).add(corner) });
+    words.push({ words: word, at: end.clone().add(corner), from: corner.clone() });
   }
   return { group, words };
 }
@@ -49,22 +50,28 @@ export class Words {
 
   set(all) {
     this.holder.replaceChildren();
-    this.all = all.map(({ words, at, kind }) => {
+    this.all = all.map(({ words, at, from, kind }) => {
       const element = document.createElement("span");
       element.textContent = words;
       element.className = kind ? `fp-space-word fp-space-${kind}` : "fp-space-word";
       this.holder.append(element);
-      return { element, at };
+      return { element, at, from };
     });
   }
 
-  // Words that would lie on others go below them.
+  // Words at an arrow stand before its tip, not on it; words that would lie on others go below them.
   place(project, width, height) {
     const taken = [];
-    for (const { element, at } of this.all) {
-      const seen = project(at), { offsetWidth: wide, offsetHeight: high } = element;
-      const { x } = seen;
-      let { y } = seen;
+    for (const { element, at, from } of this.all) {
+      const { offsetWidth: wide, offsetHeight: high } = element;
+      let { x, y } = project(at);
+      if (from) {
+        const tail = project(from), long = Math.hypot(x - tail.x, y - tail.y) || 1;
+        const [across, down] = [(x - tail.x) / long, (y - tail.y) / long];
+        const away = BEFORE + (Math.abs(across) * wide + Math.abs(down) * high) / 2;
+        x += across * away - wide / 2;
+        y += down * away;
+      }
       for (const other of taken) {
         if (Math.abs(other.y - y) < high && x < other.x + other.wide && other.x < x + wide) y = other.y + high;
       }

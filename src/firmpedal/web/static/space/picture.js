@@ -132,7 +132,7 @@ export class Picture {
     const size = Math.max(...high.clone().sub(low).toArray()) / 9;
     const { group, words } = ways(low, size, this.colours);
     this.root.add(group);
-    this.fixed = words.map(({ words: word, at }) => ({ words: word, at, kind: "way" }));
+    this.fixed = words.map((each) => ({ ...each, kind: "way" }));
   }
 
   showWords(length) {

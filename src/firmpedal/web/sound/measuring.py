@@ -1,0 +1,132 @@
+"""What is still to be measured, as rows to write in: all of it, or what the figures of one page lack."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.project.measured import measured
+from firmpedal.project.names import label_of
+from firmpedal.quantity import When
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, link, said
+from firmpedal.web.sound.kept import Kept
+from firmpedal.web.sound.measure_row import MeasureRow
+from firmpedal.web.sound.news import News
+from firmpedal.web.turns import in_turn
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from nicegui.element import Element
+
+    from firmpedal.pipeline import Evaluation
+    from firmpedal.report.to_measure import ToMeasure
+    from firmpedal.web.answers import Answer
+    from firmpedal.web.frame import Frame
+
+    Rows = Callable[[Evaluation], tuple[ToMeasure, ...]]
+
+TITLE = "To measure"
+FORM = "Print the list"
+AT_THE_COMPUTER = "Figures are written into the file at the computer."
+HOW = (
+    "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2. What the file makes "
+    "alike, such as the two sides, is one row."
+)
+FOR_THIS_PAGE = "The figures of this page are worked out as soon as these are known."
+WRITTEN = "{what}: {words} is in the file. Undo takes it out."
+FROM_WHEN = {
+    When.NOW: "Now",
+    When.IN_HAND: "With the parts in hand",
+    When.FITTED: "When the lines are fitted",
+    When.TRIED: "In the first trials",
+}
+FOR_EVERY_OPTION = "It stands in the aircraft as written, for every option."
+
+
+class Measuring:
+    """The rows in a section of their own, hidden where nothing is to be measured.
+
+    Args:
+        frame: The page.
+        rows: What is to be measured, of an evaluation.
+        lead: What the rows are for.
+        news: Where the page says what was done.
+        unfolded: The times from when on something can be measured that lie open at first.
+    """
+
+    def __init__(
+        self, frame: Frame, rows: Rows, lead: str, news: News, unfolded: tuple[When, ...] = (When.NOW,)
+    ) -> None:
+        self.watch, self.file, self._rows_of, self._news = frame.watch, frame.file, rows, news
+        self._changes = self.watch.document.may_change
+        self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
+        with self.element:
+            said("h2", TITLE)
+            said("p", lead)
+            said("p", HOW if self._changes else AT_THE_COMPUTER, "fp-small")
+            with box(classes="fp-actions"):
+                link(FORM, addresses.paper(self.file, "form.pdf", self.watch.option), "fp-button")
+            self._groups = {when: self._group(when, unfolded) for when in When}
+        self.element.set_visibility(False)
+
+    def show(self, evaluation: Evaluation) -> bool:
+        """Show what is lacking now; says whether a row went away."""
+        lacking = self._rows_of(evaluation)
+        self.element.set_visibility(bool(lacking))
+        gone = False
+        for when, (fold, rows) in self._groups.items():
+            wanted = [(_about(each), (each, evaluation)) for each in lacking if each.when is when]
+            fold.set_visibility(bool(wanted))
+            gone |= rows.show(wanted)
+        return gone
+
+    def _group(
+        self, when: When, unfolded: tuple[When, ...]
+    ) -> tuple[Element, Kept[tuple[ToMeasure, Evaluation]]]:
+        """What can be measured from one time on, under that."""
+        opened = {"open": ""} if when in unfolded else {}
+        with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
+            said("summary", FROM_WHEN[when])
+            rows = Kept(box("ul", "fp-measures"), self._row)
+        return fold, rows
+
+    def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
+        return MeasureRow(told[0], self.file, self._write if self._changes else None)
+
+    async def _write(self, one: ToMeasure, words: str) -> None:
+        """Write a measurement into the file.
+
+        Raises:
+            EditError: It cannot be read as one, or not be written there; nothing was changed.
+        """
+        document, option = self.watch.document, self.watch.option
+
+        def put(made: tuple[str, str | None]) -> None:
+            text, where = made
+            everywhere = f" {FOR_EVERY_OPTION}" if option is not None and where is None else ""
+            self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere)
+            document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
+
+        await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+
+
+def measuring(rows: Rows) -> Callable[[Frame], None]:
+    """Rows for a page of sheets: what its figures lack."""
+
+    def put(frame: Frame) -> None:
+        made = Measuring(frame, rows, FOR_THIS_PAGE, News(frame.watch), tuple(When))
+
+        def answered(answer: Answer) -> None:
+            if answer.evaluation is not None:
+                made.show(answer.evaluation)
+            else:
+                made.element.set_visibility(False)
+
+        frame.watch.when_answered(answered)
+
+    return put
+
+
+def _about(one: ToMeasure) -> tuple[object, ...]:
+    return (one.what, one.rules, one.at, one.others, one.unit, one.how, one.when, one.offers)
