@@ -32,7 +32,7 @@ LABEL_STEP = 5.0  # K; from one field of a temperature label to the next
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
     "temperature labels on {name} at its port and on the line 12 in from it, read after three hard stops: "
-    "what the one at the port shows goes under `heat trial`"
+    "what the one at the port shows goes into its heat trial, under port"
 )
 
 Spans = tuple[tuple[str, tuple[float, float]], ...]
