@@ -120,7 +120,7 @@ BY_SHAPE = (
         8,
         "a heel makes little pressure",
         "pressure-below-usual",
-        Level.CAUTION,
+        Level.NOTE,
         "components.left_cylinder",
         "left_cylinder makes 313 psi at the normal foot",
         cure=(("bore: 0.625", "bore: 1/2"),),

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.strength import METAL_HOLDS
 from firmpedal.checks.circuit_words import LOOK_AT_UNITS, together_words, units_first
-from firmpedal.checks.sharpness import stops_well
+from firmpedal.checks.sharpness import locks_early, stops_well
 from firmpedal.checks.view import Limit, Outcome, View, judge
 from firmpedal.finding import Level, NotShown
 from firmpedal.model.aircraft import find
@@ -24,6 +24,7 @@ HOT = (
     "how hot {name} gets, by heat strips along it: up to {holds} its strength is known. If it gets hotter, "
     "lead it where it is cooler, or take a metal by its maker's sheet for that temperature"
 )
+MORE_PRESSURE = "a smaller bore or a higher pedal ratio; either uses more of the stroke"
 BURST_FACTOR = 4.0  # on the hard foot: published practice for hydraulic tube, from memory
 
 
@@ -32,9 +33,11 @@ def pressure_below_usual(view: View) -> Iterator[Outcome]:
 
     Light disc brakes use 400 to 600 psi. Under half of the lower figure they hardly brake at all:
     mostly a bore, an arm or a unit is written wrong. Where the file gives what braking needs, and the hard
-    foot is shown to make the wanted stop, the drag decides and not the pressure: then this rule is quiet.
+    foot is shown to make the wanted stop, the drag decides and not the pressure: then it is a NOTE, and
+    where the normal foot may lock a wheel, nothing.
     """
-    if stops_well(view):
+    enough = stops_well(view)
+    if enough and locks_early(view):
         return
     for made in view.results.cylinders:
         cylinder = find(view.aircraft.components, made.cylinder)
@@ -47,16 +50,16 @@ def pressure_below_usual(view: View) -> Iterator[Outcome]:
         level = Level.WARNING if pressure.high < USUAL_LOW / 2 else Level.CAUTION
         made_words = f"{cylinder.name} makes {view.show(pressure)} at the normal foot"
         message = f"{made_words}; {view.show(usual)} and more is usual"
+        if enough:
+            level = Level.NOTE
+            message += ". By the figures for braking the hard foot makes the wanted stop all the same"
         yield from judge(
             Limit(pressure.named(f"pressure of {cylinder.name} at the normal foot"), usual, "at least"),
             rule="pressure-below-usual",
             level=level,
             place=cylinder.place,
             message=message,
-            tries=(
-                LOOK_AT_UNITS,
-                "a smaller bore or a higher pedal ratio; either uses more of the stroke",
-            ),
+            tries=(LOOK_AT_UNITS,) if enough else (LOOK_AT_UNITS, MORE_PRESSURE),
         )
 
 

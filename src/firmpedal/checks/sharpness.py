@@ -112,3 +112,10 @@ def stops_well(view: View) -> bool:
     stop = view.results.stopping
     enough = stop.asked and stop.wanted.foot.at_most(stop.feet[1].force) is Answer.YES
     return enough and not stop.contradictions
+
+
+def locks_early(view: View) -> bool:
+    """Whether the normal foot locks a wheel, or may."""
+    stop = view.results.stopping
+    foot, normal = stop.lock.foot, stop.feet[0].force
+    return foot.known and normal.known and foot.low <= normal.high

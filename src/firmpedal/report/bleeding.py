@@ -8,7 +8,7 @@ from firmpedal.analysis.bleeding import bleeding
 from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, all_missing
 from firmpedal.report.bleeding_steps import steps_for
-from firmpedal.report.bleeding_words import foot_words, gravity_words, pot_words
+from firmpedal.report.bleeding_words import closed_at, foot_words, gravity_words, pot_words
 from firmpedal.report.consumables import fluid_rows
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.worked import worked
@@ -79,7 +79,10 @@ def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
     ]
     for rise in found.rises:
         steps = Bullets(steps_for(evaluation, found, rise), boxes=True)
-        blocks.append(Group((Heading(f"{rise.caliper}: from the wheel up to {rise.top}"), steps)))
+        way = f"from the wheel up to {rise.top}"
+        if closed_at(evaluation, rise):
+            way = f"from {rise.top} down to the wheel"
+        blocks.append(Group((Heading(f"{rise.caliper}: {way}"), steps)))
     blocks += [Paragraph(AGAIN), *_wanted(found)]
     return Sheet(TITLE, tuple(blocks))
 
@@ -87,8 +90,16 @@ def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
 def _lead(evaluation: Evaluation, found: Bleeding) -> str:
     """Which way and how hard, in a sentence or two."""
     places = list(dict.fromkeys(each.near for rise in found.rises for each in found.met(rise)))
-    verdicts = {rise.enough for rise in found.rises}
-    up = f"Push fluid up from {listed([rise.caliper for rise in found.rises])}: {pot_words(verdicts)}."
+    closed = {rise.caliper: where for rise in found.rises if (where := closed_at(evaluation, rise))}
+    open_ways = [rise for rise in found.rises if rise.caliper not in closed]
+    verdicts = {rise.enough for rise in open_ways}
+    up = f"Push fluid up from {listed([rise.caliper for rise in open_ways])}: {pot_words(verdicts)}."
+    if closed:
+        shut = (
+            f"{listed(closed)} cannot be filled from the wheel up: {listed(dict.fromkeys(closed.values()))} "
+            "lets nothing up at rest."
+        )
+        up = f"{shut} {up}" if open_ways else shut
     if not places:
         missing = any(way.missing for way in evaluation.results.heights.ways)
         stays = " Whether air stays on the way is not known yet." if missing else " No high point keeps air."
@@ -109,9 +120,7 @@ def _takes(evaluation: Evaluation, found: Bleeding) -> Table:
             f"{', '.join(rise.lines)}, {rise.top}",
             show(rise.volume),
             rise.attitude,
-            show(rise.flow),
-            show(rise.pressure),
-            show(rise.time),
+            *_pushed(evaluation, rise),
         )
         for rise in found.rises
     )
@@ -125,6 +134,13 @@ def _takes(evaluation: Evaluation, found: Bleeding) -> Table:
         "one filling within",
     )
     return Table(columns, rows, widths=(0.13, 0.3, 0.11, 0.1, 0.12, 0.12, 0.12))
+
+
+def _pushed(evaluation: Evaluation, rise: Rise) -> tuple[str, ...]:
+    """Flow, pressure and time from the wheel up; nothing where nothing goes up."""
+    if closed_at(evaluation, rise):
+        return ("not this way", "", "")
+    return tuple(evaluation.display.value(value) for value in (rise.flow, rise.pressure, rise.time))
 
 
 def _bores(evaluation: Evaluation, found: Bleeding) -> Table:
