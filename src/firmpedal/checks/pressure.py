@@ -10,7 +10,7 @@ from firmpedal.checks.sharpness import locks_early, stops_well
 from firmpedal.checks.view import Limit, Outcome, View, judge
 from firmpedal.finding import Level, NotShown
 from firmpedal.model.aircraft import find
-from firmpedal.quantity import Mark, Missing, Value, exactly
+from firmpedal.quantity import Answer, Mark, Missing, Value, exactly
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
@@ -50,6 +50,8 @@ def pressure_below_usual(view: View) -> Iterator[Outcome]:
         level = Level.WARNING if pressure.high < USUAL_LOW / 2 else Level.CAUTION
         made_words = f"{cylinder.name} makes {view.show(pressure)} at the normal foot"
         message = f"{made_words}; {view.show(usual)} and more is usual"
+        if enough and pressure.at_least(usual) is not Answer.NO:
+            continue  # nothing hangs on it
         if enough:
             level = Level.NOTE
             message += ". By the figures for braking the hard foot makes the wanted stop all the same"
