@@ -77,16 +77,24 @@ def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
     ]
     for rise in found.rises:
         steps = Bullets(steps_for(evaluation, found, rise), boxes=True)
-        blocks.append(Group((Heading(f"{rise.caliper}: from the wheel up to {rise.top}"), steps)))
+        blocks.append(Group((Heading(_heading(found, rise)), steps)))
     blocks += [Paragraph(AGAIN), *_wanted(found)]
     return Sheet(TITLE, tuple(blocks))
+
+
+def _heading(found: Bleeding, rise: Rise) -> str:
+    before = found.after(rise)
+    if before is not None:
+        return f"{rise.caliper}: filled on the way from {before.caliper}"
+    return f"{rise.caliper}: from the wheel up to {rise.top}"
 
 
 def _lead(evaluation: Evaluation, found: Bleeding) -> str:
     """Which way and how hard, in a sentence or two."""
     places = list(dict.fromkeys(each.near for rise in found.rises for each in found.met(rise)))
     verdicts = {rise.enough for rise in found.rises}
-    up = f"Push fluid up from {listed([rise.caliper for rise in found.rises])}: {pot_words(verdicts)}."
+    far = [rise.caliper for rise in found.rises if found.after(rise) is None]
+    up = f"Push fluid up from {listed(far)}: {pot_words(verdicts, evaluation.display)}."
     if not places:
         missing = any(way.missing for way in evaluation.results.heights.ways)
         stays = " Whether air stays on the way is not known yet." if missing else " No high point keeps air."
