@@ -54,7 +54,7 @@ AGAIN = (
 
 def bleeding_of(evaluation: Evaluation) -> Bleeding:
     """Filling and bleeding of one evaluation."""
-    return bleeding(evaluation.aircraft, evaluation.laid, evaluation.results)
+    return bleeding(evaluation.aircraft, evaluation.filled, evaluation.results)
 
 
 def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
