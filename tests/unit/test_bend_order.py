@@ -74,11 +74,18 @@ def test_fed_from_the_other_end_it_is_the_same_tube():
     tube = bend_data(TUBE)
     back = tube.backwards
     assert back.backwards == tube
+
     forth = half_bent(tube, 1, tube.bends[1].angle, {0, 2})
     other = half_bent(back, 1, back.bends[1].angle, {0, 2})
     assert np.linalg.norm(forth.held[-1] - forth.moving[-1]) == pytest.approx(
         np.linalg.norm(other.held[-1] - other.moving[-1])
     )
+
+
+def test_a_straight_tube_is_the_same_from_either_end():
+    tube = bend_data(centreline(((0, 0, 0), (6, 0, 0)), 0.75))
+    assert tube.backwards == tube
+    assert tube.bends == ()
 
 
 # An L in one plane: 10 to the corner, 8 beyond it, bent by 90 degrees about the third axis.

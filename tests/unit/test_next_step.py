@@ -194,8 +194,8 @@ def test_what_can_be_measured_only_later_stands_last_and_says_when():
     rows = to_measure(example("rigid"))
     later = [row for row in rows if row.later]
     assert rows[-len(later) :] == tuple(later)
-    # The bends of its two hoses and their images wait until they hang; label and air of a trial, written once for both
-    # calipers, until it has braked.
+    # The bends of its two hoses and their images wait until they hang; label and air of a trial, written
+    # once for both calipers, until it has braked.
     assert [row.rules for row in later] == [("hose-bend-radius",)] * 2 + [("fluid-too-hot",)] * 2
     assert all("when the line is fitted" in row.later for row in later[:2])
     assert all("in the first trials" in row.later for row in later[2:])

@@ -80,7 +80,8 @@ class TestOatmere:
         assert isinstance(first, Paragraph)
         assert first.text.startswith(
             "Never leave valve set where it may warm at all after two seats have pressed one wheel: "
-            "left_gear would come to what it holds. Set by one seat alone, it may warm by no more than 2 degrees"
+            "left_gear would come to what it holds. Set by one seat alone, it may warm by no more than 2 "
+            "degrees"
         )
         assert any(isinstance(block, Drawing) for block in sheet.blocks)
 

@@ -287,7 +287,8 @@ class TestSpringAndSeals:
 def test_two_wheels_of_which_one_has_the_larger_cylinder():
     """500 psi and 781.25 psi: together 480.7 lbf at the normal foot, which lies between the two of them."""
     right = LEFT.replace("left", "right").replace("-4", "4").replace("bore: 5/8", "bore: 1/2")
-    run = "  right_run: {from: right_cylinder.outlet, to: right_caliper.inlet, made of: tube 5052-O 1/4 x .035}"
+    made_of = "made of: tube 5052-O 1/4 x .035"
+    run = f"  right_run: {{from: right_cylinder.outlet, to: right_caliper.inlet, {made_of}}}"
     text = AIRCRAFT.replace(LEFT, LEFT + right).replace("mirror: ", f"{run}\nmirror: ")
     text = text.replace("[left_cylinder, left_caliper, left_pedal, left_run]", "[left_caliper, left_pedal]")
     made = in_unit(stopping(text).feet[0].by_brakes, "m/s^2")

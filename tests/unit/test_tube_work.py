@@ -10,7 +10,7 @@ from math import degrees, radians, remainder, tau
 
 import numpy as np
 import pytest
-from evaluated import EXAMPLE, of_kind
+from evaluated import EXAMPLE, of_kind, words
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.spatial.transform import Rotation
@@ -155,8 +155,12 @@ BENDER = """bench:
 """
 
 
+def beside_bender(mark="start of bend", wall=50):
+    return TEXT.replace("bench:\n  bend radius: 3/4\n", BENDER % (mark, wall), 1)
+
+
 def with_bender(mark="start of bend", wall=50):
-    return tubes(text=TEXT.replace("bench:\n  bend radius: 3/4\n", BENDER % (mark, wall), 1))[1][0]
+    return tubes(text=beside_bender(mark, wall))[1][0]
 
 
 def test_marks_follow_what_the_bender_is_marked_with():
@@ -182,6 +186,35 @@ def test_a_wall_beside_the_bender_turns_the_order_round():
     assert [step.held for step in with_bender().work.steps] == ["from"] * 3
     blocked = with_bender(wall=10).work
     assert blocked.order.hits[0].body == "wall"
+
+
+@pytest.mark.parametrize(
+    ("pairs", "told"),
+    [
+        ("{asked: 30, got: 29}, {asked: 62, got: 60}", ""),  # the bends are of 58.6, 39.1 and 33.1 degrees
+        ("{asked: 36, got: 35}, {asked: 62, got: 60}", "③ does not lie between two of them"),
+        ("{asked: 90, got: 87}", "①, ② and ③ do not lie between two of them"),
+    ],
+)
+def test_the_card_says_which_bends_lie_beyond_the_trials(pairs, told):
+    text = beside_bender().replace("springback: [{asked: 90, got: 87}]", f"springback: [{pairs}]")
+    evaluation, (line, *_) = tubes(text=text)
+    said = words(card(evaluation, line))
+    assert "Angles to set are from your trial bends" in said
+    assert (f"{told}: bend a coupon to that angle first" in said) if told else ("coupon" not in said)
+
+
+def test_a_straight_tube_goes_past_the_bender_too():
+    way = """        via:
+          - [7.0, -9.0, -3.2]
+          - [9.0, -11.6, -5.2]
+          - [5.6, -32.2, -28.6]
+"""
+    assert way in TEXT
+    evaluation, (line, *_) = tubes(text=beside_bender().replace(way, "", 1))
+    assert (line.work.bends, line.work.steps, line.tube.bends) == ((), (), ())
+    assert "no-bend-in-rigid-line" in {finding.rule for finding in evaluation.findings}
+    assert "bends: 0 (no bend)" in words(card(evaluation, line))
 
 
 def test_turns_are_told_from_the_nearest_bend_that_is_made():

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from firmpedal.lay.along import sample
 from firmpedal.model.aircraft import find
 from firmpedal.model.kinds import MasterCylinder, Reservoir
-from firmpedal.quantity import Answer, Mark, Value
+from firmpedal.quantity import Answer, Mark, Step, Value
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -180,7 +180,17 @@ def _shares(path: tuple[Point, ...]) -> list[float | None]:
 
 
 def _beside(value: Value, number: float) -> Value:
-    """A coordinate on a bend: as wide a range as its corner has, about where the bend runs."""
+    """A coordinate on a bend: as wide a range as its corner has, about where the bend runs.
+
+    It has no place of its own in the file: who wants it more closely measures the corner.
+    """
     shift = number - value.middle
-    span = (value.low + shift, value.high + shift)
-    return replace(value, dimension=Dimension.LENGTH, span=span, mark=max(value.mark, Mark.DERIVED))
+    return replace(
+        value,
+        label=f"{value.label}, on its bend",
+        dimension=Dimension.LENGTH,
+        span=(value.low + shift, value.high + shift),
+        mark=max(value.mark, Mark.DERIVED),
+        place="",
+        step=Step("where the bend at the corner runs", ((value.label, value),)),
+    )

@@ -27,6 +27,7 @@ def fluid_against_seals(view: View) -> Iterator[Outcome]:
     The wrong fluid swells cups and rings: relief ports stay shut, brakes drag and get hot, and seals
     leak. Aircraft brake parts have nitrile seals unless somebody has changed them, so nothing is asked of
     mineral fluid and its relatives where no seals are declared at all and no other fluid was in there.
+    What the file says is unknown is asked for always.
     """
     rule, aircraft = "fluid-against-seals", view.aircraft
     fluid = aircraft.fluid
@@ -36,12 +37,18 @@ def fluid_against_seals(view: View) -> Iterator[Outcome]:
         return
     for part in aircraft.components:
         yield from _attacked(rule, fluid, part)
-    silent = [part.name for part in aircraft.components if part.seals is None and _has_seals(part)]
-    if silent and _matters(aircraft, fluid):
-        good = " or ".join(each.seals for each in fluid.seal_ratings if each.good)
-        what = f"what the seals of {listed(silent)} are made of: {fluid.name} goes with {good}"
-        message = f"whether {fluid.name} goes with the seals"
-        yield NotShown(rule, "fluid", message, (Missing("fluid", what),))
+    silent = [part for part in aircraft.components if part.seals is None and _has_seals(part)]
+    open_ones = [part for part in silent if "seals" in part.written]
+    others = [part.name for part in silent if part not in open_ones] if _matters(aircraft, fluid) else []
+    asked = [Missing(f"{part.place}.seals", _made_of([part.name], fluid)) for part in open_ones]
+    asked += [Missing("fluid", _made_of(others, fluid))] if others else []
+    if asked:
+        yield NotShown(rule, "fluid", f"whether {fluid.name} goes with the seals", tuple(asked))
+
+
+def _made_of(names: list[str], fluid: Fluid) -> str:
+    good = " or ".join(each.seals for each in fluid.seal_ratings if each.good)
+    return f"what the seals of {listed(names)} are made of: {fluid.name} goes with {good}"
 
 
 def _attacked(rule: str, fluid: Fluid, part: Component) -> Iterator[Outcome]:

@@ -9,7 +9,7 @@ from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
 from firmpedal.fit.kinds import described
 from firmpedal.model.aircraft import find
-from firmpedal.model.part import Category
+from firmpedal.model.part import Category, Form
 from firmpedal.quantity import Answer, Mark, Missing, Value, largest, unknown
 from firmpedal.units import Dimension
 
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.fit.closing import Violation
-    from firmpedal.fit.joint import Joint
+    from firmpedal.fit.joint import Joint, Mismatch
     from firmpedal.model.part import Part
     from firmpedal.model.surroundings import Zone
 
@@ -92,14 +92,7 @@ def part_missing_between(view: View) -> Iterator[Outcome]:
         for mismatch in joint.mismatches:
             if mismatch.kind in named:
                 continue
-            needed = ", ".join(mismatch.needed)
-            first = f"put in: {needed}" if needed else "declare what is there, or choose parts that mate"
-            tries: tuple[str, ...] = (first,)
-            if mismatch.kind is MismatchKind.BOTH_FEMALE:
-                tries = (
-                    *tries,
-                    "add a bulkhead, bracket or free union to the file and lead both lines to it",
-                )
+            tries = _what_to_put_between(mismatch)
             message = f"{joint.name}: {mismatch.words}"
             yield Finding(
                 "part-missing-between",
@@ -109,6 +102,21 @@ def part_missing_between(view: View) -> Iterator[Outcome]:
                 tries,
                 sources=practice("common-practice"),
             )
+
+
+def _what_to_put_between(mismatch: Mismatch) -> tuple[str, ...]:
+    if mismatch.needed:
+        tries = [f"put in: {', '.join(mismatch.needed)}"]
+    elif Form.PLAIN_TUBE in (mismatch.one.interface.form, mismatch.other.interface.form):
+        tries = [
+            "no fitting for plastic is known here: through a panel lead it in one piece, with a grommet",
+            "end the plastic at a port with pipe thread, or declare the fitting that is there",
+        ]
+    else:
+        tries = ["declare what is there, or choose parts that mate"]
+    if mismatch.kind is MismatchKind.BOTH_FEMALE:
+        tries.append("add a bulkhead, bracket or free union to the file and lead both lines to it")
+    return tuple(tries)
 
 
 def fitting_angle_not_known(view: View) -> Iterator[Outcome]:

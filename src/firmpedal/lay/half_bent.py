@@ -37,10 +37,10 @@ class BendData:
     @property
     def backwards(self) -> BendData:
         """The same tube fed from its other end: each rotation stands between the same two bends."""
-        turns = [bend.rotation for bend in self.bends[1:]][::-1]
+        rotations = [0.0, *(bend.rotation for bend in self.bends[:0:-1])]  # one too many for a straight tube
         bends = tuple(
             replace(bend, rotation=rotation)
-            for bend, rotation in zip(self.bends[::-1], (0.0, *turns), strict=True)
+            for bend, rotation in zip(self.bends[::-1], rotations, strict=False)
         )
         return BendData(self.straights[::-1], bends)
 

@@ -38,8 +38,14 @@ def angle_to_ask(wanted: Value, bender: Bender) -> Value:
         return replace(unknown(label, Dimension.ANGLE, place), missing=missing)
     ends = [bound * _ratio(bound, trials, side) for bound, side in zip(wanted.span, (0, 1), strict=True)]
     return Value(
-        label, Dimension.ANGLE, (ends[0], ends[1]), _mark(wanted, trials), place, step=_step(wanted, trials)
+        label, Dimension.ANGLE, (ends[0], ends[1]), _mark(wanted, bender), place, step=_step(wanted, trials)
     )
+
+
+def within_trials(wanted: Value, bender: Bender) -> bool:
+    """Whether trial bends came to both less and more than a wanted angle, or to just that."""
+    got = [trial.got.middle for trial in bender.springback if trial.asked.known and trial.got.known]
+    return bool(got) and wanted.known and min(got) <= wanted.low and wanted.high <= max(got)
 
 
 def _ratio(angle: float, trials: list[Springback], side: int) -> float:
@@ -52,11 +58,13 @@ def _ratio(angle: float, trials: list[Springback], side: int) -> float:
     return float(np.interp(angle, places, ratios))
 
 
-def _mark(wanted: Value, trials: list[Springback]) -> Mark:
-    least, most = (bound(trial.got.middle for trial in trials) for bound in (min, max))
-    inside = least <= wanted.low and wanted.high <= most
-    marks = [wanted.mark, *(each.mark for trial in trials for each in (trial.asked, trial.got))]
-    return max(Mark.DERIVED if inside else Mark.ESTIMATE, *marks)
+def _mark(wanted: Value, bender: Bender) -> Mark:
+    marks = [each.mark for trial in bender.springback for each in (trial.asked, trial.got) if each.known]
+    return max(
+        Mark.DERIVED if within_trials(wanted, bender) else Mark.ESTIMATE,
+        wanted.mark,
+        *marks,
+    )
 
 
 def _step(wanted: Value, trials: list[Springback]) -> Step:

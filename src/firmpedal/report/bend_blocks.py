@@ -7,8 +7,10 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from firmpedal.lay.band import Rounding, end_band
+from firmpedal.lay.springback import within_trials
 from firmpedal.lay.tube import homed
 from firmpedal.model.bench import MarkAt
+from firmpedal.model.display import listed
 from firmpedal.quantity import total
 from firmpedal.report.clock import clock_time, faces, ring, turn_words
 from firmpedal.report.lengths import decimals, degrees, mark_step, to_mark
@@ -19,6 +21,7 @@ if TYPE_CHECKING:
     from firmpedal.lay.bend_order import BendStep
     from firmpedal.lay.tube import TubeShape
     from firmpedal.lay.work import TubeWork
+    from firmpedal.model.bench import Bender
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 from firmpedal.report.sheet import Block
@@ -157,11 +160,23 @@ def _springback(evaluation: Evaluation, tube: TubeShape, work: TubeWork) -> list
     bender, more = evaluation.aircraft.bench.bender, _rounding(evaluation, tube)
     if all(bend.ask.known for bend in work.bends):
         pairs = ", ".join(f"{degrees(each.asked)} came to {degrees(each.got)}" for each in bender.springback)
-        return [Paragraph(f"Angles to set are from your trial bends: {pairs}. {more}".strip(), Tone.SMALL)]
+        words = f"Angles to set are from your trial bends: {pairs}. {_beyond_trials(tube, bender)}{more}"
+        return [Paragraph(words.strip(), Tone.SMALL)]
     words = "Springback: bend a coupon first, a spare piece of the same tube on the same tool."
     fields = ("coupon: tool set to, degrees", "it came to, degrees", "so add, degrees")
     coupon = Group((Paragraph(words), Fields(fields)))
     return [coupon, Paragraph(more, Tone.SMALL)] if more else [coupon]
+
+
+def _beyond_trials(tube: TubeShape, bender: Bender) -> str:
+    """Which bends lie outside the trial bends, where the angle to set is an estimate."""
+    beyond = [
+        ring(number) for number, bend in enumerate(tube.bends, 1) if not within_trials(bend.angle, bender)
+    ]
+    if not beyond:
+        return ""
+    do = "does not lie" if len(beyond) == 1 else "do not lie"
+    return f"{listed(beyond)} {do} between two of them: bend a coupon to that angle first. "
 
 
 def _rounding(evaluation: Evaluation, tube: TubeShape) -> str:

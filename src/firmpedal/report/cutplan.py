@@ -71,7 +71,10 @@ def _to_buy(plan: TubePlan, length: str) -> str:
 def _row(evaluation: Evaluation, cut: Cut) -> tuple[str, ...]:
     show = evaluation.display.number
     stick = f"{cut.stick.name}, {show(cut.stick.length, Dimension.LENGTH)}"
-    pieces = "; ".join(f"{piece.name} {show(piece.length, Dimension.LENGTH)}" for piece in cut.pieces)
+    lengths = {line.name: line.order_length for line in evaluation.laid}  # told as on the list of lines
+    pieces = "; ".join(
+        f"{piece.name} {evaluation.display.value(lengths[piece.name])}" for piece in cut.pieces
+    )
     return BOX, stick, pieces, show(cut.left_over, Dimension.LENGTH), _good_for(cut.left_over)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.finding import Level
 from firmpedal.fit.chain import chain_at
 from firmpedal.lay.through_hole import best_end, holes_of
 from firmpedal.model.aircraft import find
@@ -26,14 +27,27 @@ if TYPE_CHECKING:
 ENDS = {"from": "A", "to": "B"}
 OTHER = {"from": "to", "to": "from"}
 SIDES = {"from": "first", "to": "last"}
-ONLY_JUST = "end-straight-too-short"
-ONLY_JUST_WORDS = (
-    " NOTE: only just long enough. Flare before bending, or try the tool's grip on a test piece."
+TIGHT = "end-straight-too-short"
+FIRST_WORDS = {
+    Level.NOTE: " NOTE: only just long enough. Flare before bending, or try the tool's grip on a test piece.",
+    Level.CAUTION: " CAUTION: shorter than nut, sleeve and tool need. Flare it before bending.",
+}
+LAST_WORDS = {
+    Level.NOTE: (
+        "NOTE: the straight at end {end} is only just long enough. If the tool does not grip a bent test "
+        "piece, put nut and sleeve on and flare it before bending; then nothing can be trimmed."
+    ),
+    Level.CAUTION: (
+        "CAUTION: the straight at end {end} is shorter than nut, sleeve and tool need: put nut and sleeve "
+        "on and flare it before bending; then nothing can be trimmed."
+    ),
+}
+IN_PLACE_TOO_SHORT = (
+    "CAUTION: the straight at end {end} is shorter than nut, sleeve and tool need, and it is flared in "
+    "place. Try the tool's grip on a bent test piece before you cut."
 )
-TIGHT_LAST = (
-    "NOTE: end {end} is only just long enough too. If the tool does not grip a bent test piece, put nut and "
-    "sleeve on and flare it before bending; then nothing can be trimmed."
-)
+FLARED_BEFORE = "End {end} was flared before bending: see that nut and sleeve are on."
+PLACES = {True: "in place", False: "in the same way"}
 MARK_BENDS = "Mark the bends with a felt pen, never a scriber."
 TRIAL = (
     "Try it in place: ends in line with their fittings, no pull. Trim end {end} square, unless it is flared."
@@ -53,25 +67,32 @@ def order_of_work(evaluation: Evaluation, line: LaidLine, tube: TubeShape) -> tu
     last = _last_flared(best)
     first = OTHER[last]
     tight = tight_ends(evaluation, line)
+    at_first, at_last = tight.get(SIDES[first]), tight.get(SIDES[last]) if tube.bends else None
+    told = FIRST_WORDS[at_first] if at_first else ""
     flare = _flare(evaluation, line)
-    only_just = ONLY_JUST_WORDS if SIDES[first] in tight else ""
     steps = [
         f"Cut square to {both(tube.cut_length, evaluation.display)}.",
         "Deburr inside and outside. Do not thin the wall. Blow the tube out.",
-        f"End {ENDS[first]}: {_nut_and_sleeve(evaluation, line, first)}. Then flare: {flare}.{only_just}",
+        f"End {ENDS[first]}: {_nut_and_sleeve(evaluation, line, first)}. Then flare: {flare}.{told}",
     ]
+    bare = best is not None and best.bare
     if tube.bends:
-        steps += [TIGHT_LAST.format(end=ENDS[last])] if SIDES[last] in tight else []
+        steps += [_tight_last(at_last, bare=bare).format(end=ENDS[last])] if at_last else []
         steps.append(f"{MARK_BENDS} {_by_hand(evaluation, line)}{_bends(line, best)}")
-    place = "in place" if best and best.bare else "in the same way"
+    flare_last = f"End {ENDS[last]}: {_nut_and_sleeve(evaluation, line, last)}. Flare last, {PLACES[bare]}."
     return (
         *steps,
         *(_through(holes, best) if best else ()),
         TRIAL.format(end=ENDS[last]),
-        f"End {ENDS[last]}: {_nut_and_sleeve(evaluation, line, last)}. Flare last, {place}.",
+        flare_last if bare or at_last is not Level.CAUTION else FLARED_BEFORE.format(end=ENDS[last]),
         LENS,
         "Blow through. Cap both ends.",
     )
+
+
+def _tight_last(level: Level, *, bare: bool) -> str:
+    """What is said of a straight that is no more than just enough, at the end that is flared last."""
+    return IN_PLACE_TOO_SHORT if bare and level is Level.CAUTION else LAST_WORDS[level]
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,14 +158,14 @@ def _through(holes: tuple[Hole, ...], best: EndFirst) -> list[str]:
     return [f"Through {where}: it goes through finished, end {end} first."]
 
 
-def tight_ends(evaluation: Evaluation, line: LaidLine) -> frozenset[str]:
-    """Which ends, first or last, have only just the straight that flaring needs."""
-    labels = {
-        finding.measured.label.split(" ")[0]
+def tight_ends(evaluation: Evaluation, line: LaidLine) -> dict[str, Level]:
+    """Which ends, first or last, have only just the straight that flaring needs, or less than that."""
+    found = {
+        finding.measured.label.split(" ")[0]: finding.level
         for finding in evaluation.findings
-        if finding.rule == ONLY_JUST and finding.place == line.place and finding.measured is not None
+        if finding.rule == TIGHT and finding.place == line.place and finding.measured is not None
     }
-    return frozenset(labels & {"first", "last"})
+    return {end: level for end, level in found.items() if end in SIDES.values()}
 
 
 def _nut_and_sleeve(evaluation: Evaluation, line: LaidLine, end: str) -> str:

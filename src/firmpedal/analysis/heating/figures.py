@@ -89,7 +89,7 @@ def estimate(name: str, place: str) -> Value:
     """A stated range for what nobody has measured."""
     label, dimension, span = ESTIMATES[name]
     return Value(
-        label, dimension, span, Mark.ESTIMATE, f"{place}.{name}".replace("_", " "), "firmpedal-estimate"
+        label, dimension, span, Mark.ESTIMATE, f"{place}.{name.replace('_', ' ')}", "firmpedal-estimate"
     )
 
 
