@@ -1,5 +1,6 @@
 """Where text with a unit meets SI, on the way in and on the way out, and nowhere else."""
 
+from firmpedal.units.holding import HELD, held, let_go
 from firmpedal.units.names import UnitError, canonical_unit, units_of
 from firmpedal.units.reading import Measurement, read
 from firmpedal.units.showing import from_unit, show, show_span, to_unit, written
