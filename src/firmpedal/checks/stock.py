@@ -39,7 +39,7 @@ def tube_longer_than_stock(view: View) -> Iterator[Outcome]:
 
 
 def _against_declared(view: View, line: LaidLine, cut: Value, longest: Value) -> Iterator[Outcome]:
-    dash = getattr(line.stock, "dash", None) or ""
+    dash, mill = getattr(line.stock, "dash", None) or "", view.display.feet(MILL_LENGTH)
     yield from judge(
         Limit(cut, longest, "at most"),
         rule=RULE,
@@ -49,8 +49,7 @@ def _against_declared(view: View, line: LaidLine, cut: Value, longest: Value) ->
         f"{view.show(longest)}",
         tries=(
             f"a union (AN815{dash}, with two more nuts and sleeves) where a hatch lets you see and reach it",
-            f"ask for it in one piece: mill length is {view.display.feet(MILL_LENGTH)}, and soft tube is sold in "
-            "coils too",
+            f"ask for it in one piece: mill length is {mill}, and soft tube is sold in coils too",
         ),
     )
 

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from firmpedal.model.part import Part
     from firmpedal.model.space import Direction
 
-# How deep a parallel thread of these sizes goes in, where nobody says: common practice, no source. It is wide,
-# for what is reckoned with it takes a few millimetres of line for nothing: what is cut never rests on it.
+# How deep a parallel thread of these sizes goes in, where nobody says: common practice, no source. Wide, for
+# to the fluid a few millimetres of line are nothing; what is cut never rests on it.
 ANY_DEPTH = (0.0, from_unit(15, "mm"))
 AXES = ("aft", "right", "up")
 
@@ -156,9 +156,9 @@ def screwed_in(port: Port, catalogue: Catalogue) -> Value:
     if depth.known:
         return depth
     what = (
-        f"how far the thread {port.thread.size} screws in at {_of_port(port)}, or where the line's end sits there: "
-        "measure that point with the fitting in, and write it as the seat of this port, with the fitting that "
-        "it was measured with"
+        f"how far the thread {port.thread.size} screws in at {_of_port(port)}, or where the line's end sits "
+        "there: measure that point with the fitting in, and write it as the seat of this port, with the "
+        "fitting that it was measured with"
     )
     return unknown(depth.label, Dimension.LENGTH, f"{port.place}.seat", what)
 

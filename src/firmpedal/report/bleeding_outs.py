@@ -17,7 +17,7 @@ TURN = (
     "Where a corner of the caliper is higher than every bleeder, take it off its bracket and hold it so that "
     "it is not."
 )
-HOLD = "take it off its bracket and hold it so that a port with a line on it is its highest point while fluid runs"
+HOLD = "take it off its bracket and hold it with a port that has a line on it as its highest point"
 
 
 def where_to_fill(evaluation: Evaluation, rise: Rise) -> str:

@@ -76,9 +76,12 @@ def lead(felt: Felt, display: Display) -> str:
     least = "at least " if felt.feel.filled.left_out else ""
     travel = felt.feel.travel(case, felt.chosen)
     hot = f" hot, {display.value(felt.feel.travel(COLD, felt.chosen))} cold" if case == HOT else ""
+    warm = ""
+    if case == COLD and felt.feel.filled.hot_missing:
+        hot, warm = " cold", " Hot it goes further, and how much further is not worked out."
     return (
         f"At {at_force(force, display)} the pad goes {least}{display.value(travel)}{hot}, of the "
-        f"{_whole(felt, display)}."
+        f"{_whole(felt, display)}.{warm}"
     )
 
 

@@ -7,12 +7,15 @@ from firmpedal.units.showing import from_unit, show, show_span, to_unit, written
 from firmpedal.units.table import Dimension, dimension_of
 
 __all__ = [
+    "HELD",
     "Dimension",
     "Measurement",
     "UnitError",
     "canonical_unit",
     "dimension_of",
     "from_unit",
+    "held",
+    "let_go",
     "read",
     "show",
     "show_span",

@@ -33,8 +33,8 @@ if TYPE_CHECKING:
 
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
-    "temperature labels on {name} at its port and on the line {away} in from it, read after three hard stops: "
-    "what the one at the port shows goes under `heat trial`"
+    "temperature labels on {name} at its port and on the line {away} in from it, read after three hard "
+    "stops: what the one at the port shows goes under `heat trial`"
 )
 
 Spans = tuple[tuple[str, tuple[float, float]], ...]
@@ -334,10 +334,9 @@ def following(trial: Trial, pistons: float) -> tuple[tuple[float, float], tuple[
     known, names = dict(trial.spans), tuple(name for name, _ in trial.spans)
     figures = drawn(known, every_share(names))
     rises = peaks(IN_A_ROW, figures, films(figures, pistons), trial.stops)
-    least, most = (
-        end(rises[:, (FLUID, LINE)] / np.maximum(rises[:, [CALIPER]], LEAST_RISE), axis=0)
-        for end in (np.min, np.max)
-    )
+    shares = rises[:, (FLUID, LINE)] / np.maximum(rises[:, [CALIPER]], LEAST_RISE)
+    shares = np.minimum(shares, 1.0)  # what the caliper warms is not warmer; a look between may say so
+    least, most = shares.min(axis=0), shares.max(axis=0)
     fluid, line = zip(least.tolist(), most.tolist(), strict=True)
     return fluid, line
 
