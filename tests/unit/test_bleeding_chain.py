@@ -68,7 +68,7 @@ def test_a_caliper_on_the_way_is_bled_at_its_own_bleeder_while_the_pump_presses(
         ("rear", (), Answer.NO),  # forward, and a plug below
         ("rear", ((PLUG, BLEEDER),), Answer.YES),
         ("rear", ((PLUG, PLUG.replace("faces: down", "faces: unknown")),), Answer.UNKNOWN),
-        ("rear", ALONE, None),  # one port is named: its bleeder is left out
+        ("front", ALONE, None),  # one port is named: its bleeder is left out
     ],
 )
 def test_where_air_leaves_a_caliper(name, edits, answer):

@@ -130,8 +130,8 @@ def heat_figures(
         ),
         caliper_heat=usual("specific heat of the caliper", D.SPECIFIC_HEAT, heat, place),
         taxi_power=_taxi_power(aircraft, stop, sharing, place),
-        between=_time(aircraft, "time_between_stops", USUAL_BETWEEN),
-        taxi_time=_time(aircraft, "taxi_time", USUAL_TAXI),
+        between=_time(aircraft.on_the_ground.time_between_stops, "time between stops", USUAL_BETWEEN),
+        taxi_time=_time(aircraft.on_the_ground.taxi_time, "taxi time", USUAL_TAXI),
         **given,
     )
 
@@ -183,9 +183,7 @@ def _taxi_drag(aircraft: Aircraft, stop: Stopping) -> Value:
     return usual(label, D.FORCE, span, f"{PLACE}.taxi drag")
 
 
-def _time(aircraft: Aircraft, field: str, span: tuple[float, float]) -> Value:
-    declared: Value = getattr(aircraft.on_the_ground, field)
-    label = field.replace("_", " ")
+def _time(declared: Value, label: str, span: tuple[float, float]) -> Value:
     return declared.named(label) if declared.known else usual(label, D.TIME, span, f"{PLACE}.{label}")
 
 
