@@ -66,7 +66,14 @@ class TestHumpInTheLeg:
         strokes = cubic_inches(pumping.down) / cubic_inches(pumping.stroke)
         assert 4.6 < strokes < 4.8
         assert pumping.strokes.span == pytest.approx((strokes, strokes))
-        assert "come at caliper within 5 full strokes" in words_of(humped)
+        assert "come at caliper within 5 full strokes, each pressed within" in words_of(humped)
+
+    def test_one_stroke_is_one(self):
+        """2 in of stroke on 1 in of bore are 1.571 cu in, more than the 1.310 down to the wheel."""
+        bigger = (("    bore: 5/8\n", "    bore: 1\n"), ("    stroke: 0.9\n", "    stroke: 2\n"))
+        assert "come at caliper within 1 full stroke, pressed within" in words_of(
+            evaluated(hump(12), *bigger)
+        )
 
 
 class TestAboveTheCap:
@@ -117,6 +124,30 @@ class TestAboveTheCap:
             sum(each[name].middle for each in traps if name in each) / INCH for name in ("level", "steep")
         ]
         assert deep == pytest.approx([24.3, 21.94], abs=0.01)
+
+
+def test_where_no_line_stands_above_the_cap_the_least_deep_traps_decide():
+    """Nose up by 10 degrees the hump is 14.9 in deep and the inlet 6.0, on the level 15.6 and 6.2."""
+    both = ("{level: {nose up: 0}}", "{level: {nose up: 0}, up: {nose up: 10}}")
+    (rise,) = found_in(evaluated(hump(12), both)).rises
+    assert [each.blocked for each in rise.gravity] == [None, None]
+    assert rise.attitude == "up"
+
+
+def test_the_friction_of_one_filling_is_that_of_each_line_in_its_bore():
+    """Poiseuille, 128 rho nu L Q / (pi d^4): hoses of 3/16 in by what is ordered, the tube as it is bent."""
+    evaluation = evaluated()
+    found = found_in(evaluation)
+    (rise,) = found.rises
+    shape = 0.0
+    for line in evaluation.laid:
+        length = line.hose.order_length.middle if line.hose else line.developed_length.middle
+        shape += length / ((3 / 16 if line.hose else 1 / 4 - 2 * 0.035) * INCH) ** 4
+    friction = tuple(
+        128 * density * thick * shape * rise.flow.middle / pi
+        for density, thick in zip((LIGHT, HEAVY), found.viscosity.span, strict=True)
+    )
+    assert rise.friction.span == pytest.approx(friction, rel=1e-6)
 
 
 def test_a_corner_that_is_unknown_sideways_leaves_the_air_unknown_though_its_height_is_known():

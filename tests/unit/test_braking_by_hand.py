@@ -77,6 +77,7 @@ REFUSED = [
     (braking.clamp_force, (1e6, 0.0, 1), "bore"),
     (braking.clamp_force, (1e6, 0.04, 0), "count"),
     (braking.mean_radius, (0.06, 0.05), "outside their inner edge"),
+    (braking.mean_radius, (0.05, math.inf), "outside their inner edge"),
     (braking.new_pad_radius, (0.05, 0.05), "outside their inner edge"),
     (braking.brake_torque, (10.0, math.nan, 0.1), "friction"),
     (braking.drag_at_ground, (10.0, 0.0), "radius of the tyre"),

@@ -15,6 +15,24 @@ from firmpedal.pipeline import evaluate_text
 from texts import example
 
 DENSITY, VISCOSITY = (859, 875), 491e-6  # MIL-PRF-5606 at -40 degC [kg/m^3, m^2/s]
+UNPRESSED = """
+firmpedal: 1
+aircraft: {name: Quillfen, gear: tailwheel, brakes: toe, landing weight: 900 lb, type certificate: no}
+units: {length: in}
+fluid: MIL-PRF-5606
+components:
+  pot:
+    kind: reservoir
+    ports: {out: {thread: 1/8 NPT female, faces: down, seat: [0, 0, 24]}}
+  caliper:
+    kind: caliper
+    pistons: {bore: 1-1/2, count per side: 1}
+    pad gap: 0.020
+    ports: {inlet: {thread: 1/8 NPT female, faces: up, seat: [16, 0, -6]}}
+pedals: {}
+lines:
+  run: {from: pot.out, to: caliper.inlet, made of: hose -4 PTFE braided}
+"""
 CELLS = 400  # of each line
 
 
@@ -90,6 +108,30 @@ def test_the_damping_told_is_that_of_the_line_that_rings_most(left, chill, ladde
         found.append(half * sqrt(behind / left.pressure.middle / inertance))
     assert min(found) < max(found) / 2
     assert chill.ringing.low == pytest.approx(min(found), rel=1e-6)
+
+
+def test_sound_goes_there_and_back_at_the_speed_of_fluid_in_walls_that_give(fennimoss, left, ladder):
+    """By c = 1 / sqrt(rho (1 / K + dV / (V p))), hose giving from nothing to its limit."""
+    lines = {line.name: line for line in fennimoss.laid}
+    pressure, fluid = left.pressure, fennimoss.aircraft.fluid
+    walls = [swell(lines[name], pressure, "by hand", None, fluid).wall.span for name in left.lines]
+    stiff, soft = fluid.bulk_modulus.high, fluid.bulk_modulus.low
+    times = []
+    for end, (density, modulus) in enumerate(zip(DENSITY, (stiff, soft), strict=True)):
+        growth = [
+            wall[end] / (pi / 4 * bore**2 * length)
+            for wall, (length, bore, _) in zip(walls, ladder, strict=True)
+        ]
+        slow = [sqrt(density * (1 / modulus + each / pressure.middle)) for each in growth]
+        times.append(sum(2 * length * each for each, (length, *_) in zip(slow, ladder, strict=True)))
+    assert left.echo.span == pytest.approx(tuple(times), rel=1e-6)
+
+
+def test_a_wheel_that_no_pedal_presses_has_no_row():
+    """A pot on the caliper itself: fluid can come, and nothing presses it."""
+    bare = evaluate_text(UNPRESSED, "bare")
+    assert bare.results.heights.ways
+    assert cold(bare) == ()
 
 
 def test_the_temperatures_told_are_those_of_specifications_and_winters(left):

@@ -102,11 +102,10 @@ def test_items_of_a_list_come_and_go():
         {"asked": 90, "got": 88}, {"asked": "unknown", "got": "unknown"},
     ]  # fmt: skip
     assert without_thing(reading_of(after), "bench.bender.springback.2") == text
-    first = added(
-        TEXT, "accepted finding", "", {"rule": "no-vent", "at": "left_line", "reason": "it has one"}
-    )
-    assert yaml_of(first)["accepted"] == [{"rule": "no-vent", "at": "left_line", "reason": "it has one"}]
-    assert yaml_of(without_thing(reading_of(first), "accepted.1")).get("accepted") in (None, [])
+
+
+def test_nobody_is_asked_for_the_name_of_a_rule():
+    assert all(sort.section != "accepted" for sort in SORTS)
 
 
 def test_a_port_says_what_it_moves_with():
@@ -170,7 +169,8 @@ def things_by_name_or_in_a_list(cls):
 def test_of_whatever_there_can_be_several_one_can_be_added():
     sections = {sort.section for sort in SORTS}
     for cls, key in things_by_name_or_in_a_list(Aircraft):
-        assert key in (sections if cls is Aircraft else ONE_OF)
+        # what is accepted is added at the finding itself
+        assert key in (sections | {"accepted"} if cls is Aircraft else ONE_OF)
 
 
 # -- named anew -------------------------------------------------------------------------------------

@@ -138,6 +138,7 @@ REFUSED = [
     (trapped.degrees_until, (-1.0, 0.0, 1e5), "the limit"),
     (release.time_through_line, (2e-5, 870.0, 1.0, 0.003, 1e-6, 0.0), "pressure"),
     (release.release_time, (0.1, 1e5, 2e5), "less has to be left"),
+    (release.release_time, (0.1, inf, 1e5), "less has to be left"),
     (release.release_time, (0.1, 1e5, 0.0), "left"),
     (release.damping_ratio, (2e-5, 870.0, 1.0, 0.003, 0.0, 1e6), "volume"),
     (release.share_taken_up, (1e-8, 0.0), "volume"),

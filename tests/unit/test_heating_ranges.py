@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from test_heating import AIRCRAFT, heat_of
+
+from firmpedal.analysis.heating.samples import heat_into, lumps_of
 
 KNOT, POUND = 1852 / 3600, 4.4482216152605
 
@@ -45,3 +48,79 @@ def test_a_taxi_without_a_drag_takes_a_twentieth_to_a_tenth_of_the_thrust():
 def test_a_declared_taxi_speed_takes_the_place_of_the_usual_one():
     power = taxi(("static thrust", "taxi speed: 10 kt, static thrust"))
     assert power.span == pytest.approx((15 * POUND * 10 * KNOT / 2, 40 * POUND * 10 * KNOT / 2))
+
+
+POUND_MASS = 0.45359237
+TRIAL = "heat trial: {air: 70, port: 150, from speed: 30 kt, stops: 2, time between stops: 90 s}\n    disc:"
+
+
+def spans_of(found):
+    return dict(found.trial.spans)
+
+
+def test_a_trial_goes_by_its_own_speed_stops_and_pauses():
+    """1,320 lb at 30 kt on two wheels; a wanted stop of 10 ft/s^2 from there takes 5.06 s."""
+    found = brake(("disc:", TRIAL))
+    energy = 1320 * POUND_MASS * (30 * KNOT) ** 2 / 2 / 2
+    assert spans_of(found)["energy"] == pytest.approx((energy, energy))
+    time = 30 * KNOT / (10 * 0.3048)
+    assert spans_of(found)["stop_time"] == pytest.approx((time, time))
+    assert spans_of(found)["between"] == (90, 90)
+    assert found.trial.stops == 2
+    assert found.stops == 3  # the situation's own, without a word on it in the file
+
+
+def test_a_trial_that_says_nothing_of_them_goes_by_those_of_the_situation():
+    found = brake(
+        ("disc:", "heat trial: {air: 70, port: 150}\n    disc:"),
+        ("taxi drag: 5", "taxi drag: 5, stops in a row: 4, time between stops: 200 to 220 s"),
+    )
+    energy = 1320 * POUND_MASS * (39 * KNOT) ** 2 / 2 / 2
+    assert spans_of(found)["energy"] == pytest.approx((energy, energy))
+    assert spans_of(found)["between"] == (200, 220)
+    assert (found.trial.stops, found.stops) == (4, 4)
+
+
+ONE = {
+    "energy": 1.0,
+    "share": 0.9,
+    "disc_mass": 1.2,
+    "disc_heat": 480.0,
+    "disc_radius": 0.08,
+    "caliper_mass": 0.7,
+    "caliper_heat": 900.0,
+    "caliper_area": 0.02,
+    "fluid_heat": 0.4,
+    "fluid_depth": 0.01,
+    "line_mass": 0.02,
+    "disc_to_caliper": 0.5,
+    "caliper_to_fluid": 4.0,
+    "caliper_to_line": 0.3,
+    "fluid_to_line": 0.02,
+    "line_to_air": 0.1,
+    "moving": 40.0,
+    "standing": 10.0,
+}
+
+
+@pytest.mark.parametrize(("film", "transfer"), [("moving", 40), ("standing", 10)])
+def test_the_lumps_of_one_set_by_hand(film, transfer):
+    """Mass by specific heat; 10 mm of fluid behind 11.4 cm^2, a litre of water taking 4.18 kJ; two faces."""
+    found = lumps_of({name: np.array([figure]) for name, figure in ONE.items()}, 11.4e-4, film)
+    assert found.capacities[0] == pytest.approx([1.2 * 480, 0.7 * 900, 11.4e-3 * 0.4 * 4180, 0.02 * 900])
+    disc = 2 * 3.14159265 * 0.08**2
+    assert found.to_air[0] == pytest.approx([transfer * disc, transfer * 0.02, 0, 0.1])
+    links = np.zeros((4, 4))
+    for one, other, conductance in ((0, 1, 0.5), (1, 2, 4.0), (1, 3, 0.3), (2, 3, 0.02)):
+        links[one, other] = links[other, one] = conductance
+    assert found.links[0] == pytest.approx(links)
+
+
+def test_nine_tenths_of_the_heat_go_into_the_disc_and_the_rest_into_the_caliper():
+    assert heat_into({"share": np.array([0.9])}, np.array([200.0]))[0] == pytest.approx([180, 20, 0, 0])
+
+
+def test_fluid_stands_behind_all_pistons_of_one_side():
+    """Two pistons of 1.5 in: 3.534 square inches."""
+    two = brake(("pistons: {bore: 1-1/2, count per side: 1}", "pistons: {bore: 1-1/2, count per side: 2}"))
+    assert two.pistons == pytest.approx(3.534 * 0.0254**2, rel=1e-4)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from firmpedal.decide.lacking import waiting
 from firmpedal.model.aircraft import find
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.edit import EditError
 from firmpedal.project.measured import measured
-from firmpedal.report.findings import waiting
-from firmpedal.report.measuring_items import unknowns
+from firmpedal.project.unknowns import unknowns
 from firmpedal.report.to_measure import NEEDED_LATER, to_measure
 from firmpedal.units import from_unit
 from texts import edited, example
@@ -129,8 +129,9 @@ def test_what_no_rule_waits_for_says_so_and_a_point_is_no_single_value():
     assert listed[NORMAL].at == NORMAL
     jacks = listed["moving.left_wheel.gear.on jacks"]
     assert (jacks.at, jacks.others) == ("", ("moving.right_wheel.gear.on jacks",))
-    hoses = [each for each in listed if each.startswith("lines.") and each.endswith("_pedal")]
-    assert hoses == ["lines.left_pedal", "lines.right_pedal"]  # alike in the file, but two hoses in hand
+    hose = listed["lines.left_pedal.tightest bend"]  # one figure in the file, of two hoses in hand
+    assert hose.others == ("lines.right_pedal.tightest bend",)
+    assert "on both sides: write the tighter" in hose.how
     assert listed[RATED].others == ("components.right_cylinder.rated pressure",)
     assert listed[RATED].unit == "psi"
 

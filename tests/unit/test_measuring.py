@@ -13,8 +13,9 @@ from firmpedal.model.display import display_of
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.edit import edited
 from firmpedal.project.layouts import Layout, layout_text
+from firmpedal.project.unknowns import unknowns
 from firmpedal.report.measuring import form_sheets
-from firmpedal.report.measuring_items import doubtful, unknowns
+from firmpedal.report.measuring_items import doubtful
 from firmpedal.report.measuring_places import STATIONS
 from firmpedal.report.measuring_words import ALIKE
 from firmpedal.report.packet import footer_of

@@ -10,6 +10,7 @@ from firmpedal.analysis.network.leaks import leaks
 from firmpedal.analysis.network.pressures import pressures
 from firmpedal.analysis.network.sides import sides
 from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Mark
 from firmpedal.report.network import network_sheet
 from firmpedal.report.network_data import network_data
 from firmpedal.report.sheet import Paragraph, Table, Tone
@@ -51,6 +52,13 @@ class TestTwoSeats:
     def test_both_seats_give_from_the_greater_to_the_sum(self):
         both = at(oatmere(), ("pilot_left", "copilot_left"), "left_caliper.inlet")
         assert both == pytest.approx((ONE, 2 * ONE))
+
+    def test_of_two_seats_that_press_unlike_it_is_from_the_harder_one(self):
+        """The copilot's pedal has a ratio of 2 in place of 2.5."""
+        gentle = "copilot_left_pedal: {like: pilot_left_pedal, seat: copilot"
+        evaluation = oatmere((gentle, f"{gentle}, brake: {{arm: 2.75}}"))
+        both = at(evaluation, ("pilot_left", "copilot_left"), "left_caliper.inlet")
+        assert both == pytest.approx((ONE, ONE + 150 * 2 / AREA))
 
     def test_the_line_between_the_seats_feels_the_far_one_alone(self):
         evaluation = oatmere()
@@ -141,6 +149,13 @@ def test_data_have_every_connection():
         assert port in nodes
     assert {each["line"] for each in data["leaks"]} >= {"left_feed", "right_gear"}
     assert data["flows"]
+
+
+def test_a_pressure_is_no_better_known_than_the_bore_that_makes_it():
+    evaluation = quillfen(("bore: 5/8", "bore: {value: 5/8, mark: assumed}"))
+    (circuit,) = pressures(evaluation.aircraft, evaluation.results, "hard")
+    ((_, value),) = circuit.pressed[0].wheels
+    assert value.mark is Mark.ASSUMED
 
 
 def test_an_unknown_force_is_asked_for():

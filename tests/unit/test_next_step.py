@@ -8,6 +8,7 @@ from itertools import product
 import pytest
 from evaluated import example
 
+from firmpedal.decide.lacking import lacking
 from firmpedal.finding import Finding, Level, NotShown, Verdict
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.layouts import chosen, layout_text
@@ -51,7 +52,7 @@ def test_counts_are_those_of_the_verdict():
         having(WARNING, ACCEPTED, CAUTION, unclear=(NOW, FITTED)),
     ):
         found = standing(evaluation)
-        assert found.things == len(to_measure(evaluation))
+        assert found.things == len(to_measure(evaluation)) == len(lacking(evaluation))
         shown = replace(evaluation, findings=())
         if shown.verdict is Verdict.NOT_SHOWN:
             assert verdict_line(shown).startswith(f"NOT SHOWN: {found.things} thing")

@@ -23,7 +23,7 @@ from firmpedal.project.layouts import chosen, layout_text
 from firmpedal.project.new_things import SORTS, questions, with_new
 from firmpedal.project.reference import COPY_KEYS, EACH, file_reference
 from firmpedal.project.schema import known_keys
-from firmpedal.report.measuring_items import next_unknown, unknowns
+from firmpedal.project.unknowns import next_unknown, unknowns
 from texts import edited, example
 
 LAYOUTS = [

@@ -329,9 +329,9 @@ BOMB = "a0: &a0 [x, x, x, x, x, x, x, x, x]\n" + "".join(
 )
 
 WHOLE = {
-    "empty": ("", (1, 1), "nothing is written in this file", "firmpedal new"),
-    "blank": ("  \n\n", (1, 1), "nothing is written in this file", "firmpedal new"),
-    "only comments": ("# nothing\n# here\n", (1, 1), "nothing is written in this file", "firmpedal new"),
+    "empty": ("", (1, 1), "nothing is written in this file", "begin a new one"),
+    "blank": ("  \n\n", (1, 1), "nothing is written in this file", "begin a new one"),
+    "only comments": ("# nothing\n# here\n", (1, 1), "nothing is written in this file", "begin a new one"),
     "a list": ("- a\n- b\n", (1, 1), "should be a list of keys such as `aircraft:`", ""),
     "a word": ("hello\n", (1, 1), "should be a list of keys such as `aircraft:`", ""),
     "a bell": ("a: b\nc: d\x07\n", (2, 5), "a character here cannot be seen", ""),

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from evaluated import awkward, blocks, example, of_kind, words
 
+from firmpedal.decide.lacking import waiting
 from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.project.names import label_of
+from firmpedal.project.unknowns import unknowns
 from firmpedal.quantity import Mark, Missing
-from firmpedal.report.findings import alike, findings_sheet, waiting
+from firmpedal.report.findings import alike, findings_sheet
 from firmpedal.report.measure_sheet import measure_sheet
-from firmpedal.report.measuring_items import unknowns
 from firmpedal.report.sheet import BOX, Paragraph, Table, Tone
 
 

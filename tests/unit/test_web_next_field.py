@@ -8,7 +8,7 @@ from firmpedal.project import read_text
 from firmpedal.project.field_places import thing_at
 from firmpedal.project.fields import form_of
 from firmpedal.project.layouts import chosen, layout_text
-from firmpedal.report.measuring_items import unknowns
+from firmpedal.project.unknowns import unknowns
 from firmpedal.web.pages.describe import cell_of
 
 READING = read_text(

@@ -17,7 +17,7 @@ from firmpedal.report.sheet import Bullets, Paragraph, Table
 from firmpedal.web import addresses
 from firmpedal.web.answers import System
 from firmpedal.web.app import _only_option
-from firmpedal.web.options import SAMPLE, options_of
+from firmpedal.web.options import options_of
 from firmpedal.web.pages import fit
 from firmpedal.web.pages.options import UNREADABLE, side_by_side
 from firmpedal.web.pages.retrofit import work_html
@@ -124,20 +124,9 @@ def test_fit_and_fill_says_what_goes_on_before_what_ahead_of_filling(option):
     assert order.index("Putting it together") < order.index("Filling and bleeding")
 
 
-def test_the_sample_of_an_option_makes_one_where_a_file_has_none():
-    text = TEXT.partition("\noptions:")[0] + "\n" + SAMPLE
-    written, sample = options_of(text, "a.yaml", None)
-    assert sample.evaluation is not None
-    made = [
-        next(line.made_of for line in each.evaluation.aircraft.lines if line.name == "left_line")
-        for each in (written, sample)
-    ]
-    assert ["PTFE braided" in str(each) for each in made] == [False, True]
-
-
 def test_where_there_is_one_option_the_work_leads_to_it(tmp_path):
     one = TEXT.partition("\noptions:")[0] + "\n"
-    for name, text in (("none", one), ("one", one + SAMPLE), ("two", TEXT)):
+    for name, text in (("none", one), ("one", f"{one}options: {{braided hose: {{}}}}\n"), ("two", TEXT)):
         (tmp_path / f"{name}.yaml").write_text(text, encoding="utf-8")
     shelf = Shelf(tmp_path)
     found = [_only_option(shelf, f"{name}.yaml") for name in ("none", "one", "two", "nowhere")]

@@ -41,13 +41,11 @@ def _gone(
     for item in acceptances:
         if any(concerns(item, outcome) for outcome in outcomes):
             continue
-        message = f"`{item.rule}` at {item.at} was accepted, and is not found any more"
+        message = f"{item.rule} at {item.at} was accepted, and is not found any more"
         tries: tuple[str, ...] = ("take the entry out",)
         if item.rule not in rules:
-            message = f"`{item.rule}` at {item.at} was accepted, and there is no rule of that name"
-            tries = (
-                tuple(f"did you mean `{name}`?" for name in get_close_matches(item.rule, rules, 1)) or tries
-            )
+            message = f"{item.rule} at {item.at} was accepted, and there is no rule of that name"
+            tries = tuple(f"did you mean {name}?" for name in get_close_matches(item.rule, rules, 1)) or tries
         yield Finding(RULE, Level.NOTE, item.place, message, tries)
 
 

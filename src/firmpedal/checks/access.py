@@ -36,7 +36,7 @@ def joint_without_access(view: View) -> Iterator[Outcome]:
             f"{joint.name} lies inside {zone.name}, which is closed: nobody can look at it or tighten it",
             (
                 f"carry the line through {zone.name} in one piece, with its joints outside",
-                "or make a hatch there, and write `access: yes`",
+                "make a hatch there, and set access to yes",
             ),
             sources=practice("common-practice"),
         )

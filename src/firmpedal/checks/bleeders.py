@@ -32,7 +32,7 @@ def no_bleeder_on_caliper(view: View) -> Iterator[Outcome]:
                 f"{caliper.name} has no bleeder and no port that faces up among its ports: air in its top "
                 "stays",
                 (
-                    "write its bleeder among its ports, with `open` and a few words, if it has one",
+                    "if it has a bleeder, write it among its ports, open, with a few words on why",
                     "turn it so that a port faces up, if its maker allows it",
                     "take it off its bracket to fill it, and hold it so that a port is its highest point",
                 ),

@@ -173,8 +173,8 @@ def _held(view: View, by: str, verdicts: list[Verdict]) -> Finding:
         part.place if part else f"components.{by}",
         message,
         (
-            "fit there a type whose maker allows it downstream of another cylinder (seals when pressed: no)",
-            "or leave the brakes to one seat",
+            "fit a type whose maker allows it downstream of another cylinder; set seals when pressed to no",
+            "leave the brakes to one seat",
         ),
         sources=practice("builder-reports"),
     )

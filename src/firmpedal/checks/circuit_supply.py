@@ -53,7 +53,7 @@ def no_fluid_supply(view: View) -> Iterator[Outcome]:
             f"{cylinder.name} takes fluid from nowhere: {lacks} and none is built in",
             (
                 "lead a line from a reservoir to its inlet",
-                "if its reservoir is its own: `reservoir: built in`",
+                "if its reservoir is its own, set reservoir to built in",
             ),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )

@@ -77,7 +77,7 @@ def parking_valve_without_stop(view: View) -> Iterator[Outcome]:
     for valve in _valves(view):
         if valve.stopped_open is Answer.NO:
             message = f"nothing stops {valve.name} from creeping shut in flight"
-            stop = ("fit a positive stop or a lock in the open position", "or take it out and carry chocks")
+            stop = ("fit a positive stop or a lock in the open position", "take it out and carry chocks")
             yield Finding(rule, Level.WARNING, valve.place, message, stop, sources=usual)
         if valve.reachable_strapped_in is Answer.NO:
             message = f"{valve.name} cannot be reached with the belts on"
@@ -129,9 +129,10 @@ def parking_valve_traps_heat(view: View) -> Iterator[Outcome]:
         )
 
 
-def _room(shut: ShutIn) -> tuple[float, float]:
-    """By what may be told first: few degrees, and where nobody knows those, a steep rise."""
-    return shut.degrees.low if shut.degrees.known else inf, -shut.rise.high
+def _room(shut: ShutIn) -> tuple[float, float, float]:
+    """By what may be told first: few degrees, few after one seat alone, and where unknown a steep rise."""
+    every, alone = (room.low if room.known else inf for room in (shut.degrees, shut.alone))
+    return every, alone, -shut.rise.high
 
 
 def _with_lines(view: View, valve: ParkingValve, unit: str) -> str:

@@ -120,4 +120,4 @@ def _when(setting: Setting) -> str:
 def _tries(kind: Obstacle) -> tuple[str, ...]:
     if kind is Obstacle.EXHAUST:
         return ("put a shield between",)
-    return ("strap it along, and write `along:`",) if kind is Obstacle.LEG else ()
+    return ("strap it along, and say at along what it runs along",) if kind is Obstacle.LEG else ()

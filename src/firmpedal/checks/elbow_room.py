@@ -64,7 +64,7 @@ def _no_room_there(elbow: PortFitting, names: list[str]) -> Finding:
         Level.CAUTION,
         elbow.port.place,
         f"where the elbow at {elbow.name} points in the end, its outlet lies in {listed(names)}",
-        ("point it another way", f"or {ELSEWHERE}"),
+        ("point it another way", ELSEWHERE),
         sources=cited(*elbow.figures),
     )
 
@@ -77,7 +77,7 @@ def _bench_first(view: View, component: str, elbow: PortFitting, names: list[str
         elbow.port.place,
         f"the elbow at {elbow.name} sweeps {radius} round its port as it is screwed in, and meets "
         f"{listed(names)}: it cannot be turned in with {component} in its place",
-        (f"screw it in on the bench, before {component} is mounted", f"or {ELSEWHERE}"),
+        (f"screw it in on the bench, before {component} is mounted", ELSEWHERE),
         sources=cited(*elbow.figures),
     )
 
@@ -108,7 +108,7 @@ def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]
             Level.CAUTION,
             place,
             f"where the fittings at {names} point in the end, they lie in each other",
-            ("point one of them another way", f"or {ELSEWHERE}"),
+            ("point one of them another way", ELSEWHERE),
             sources=cited(*one.figures, *other.figures),
             about=(one.port.place, other.port.place),
         )

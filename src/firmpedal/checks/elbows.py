@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 STRAIGHT_LAST = (
     "a straight nipple in one of the two, put in last, and the bend in the hose's own end",
-    "or a fitting that swivels before it is locked",
+    "a fitting that swivels before it is locked",
 )
 
 

@@ -55,7 +55,7 @@ def _one(wheel: Wheel, joint: Joint, seat: Position) -> Iterator[Outcome]:
             message=f"{joint.name} {does} than the {word} structure at {wheel.name}: it is hit first",
             tries=(
                 "turn the fitting or move the bracket behind or above structure",
-                "or guard it with a plate",
+                "guard it with a plate",
             ),
         )
 

@@ -42,7 +42,7 @@ def steel_forward_of_firewall(view: View) -> Iterator[Outcome]:
             Level.WARNING,
             joint.place,
             f"{joint.name} lies in {zone.name}, a fire zone, and has aluminium in it: {', '.join(soft)}",
-            ("write `fittings: steel` there: the same parts without the D",),
+            ("set fittings to steel there: the same parts without the D",),
             sources=practice("common-practice"),
         )
     yield from _soft_lines(view)
@@ -104,7 +104,7 @@ def fire_sleeve_missing(view: View) -> Iterator[Outcome]:
                 Level.WARNING,
                 line.place,
                 f"{line.name} runs {_through(view, crossing)}, without a fire sleeve",
-                ("put a fire sleeve over it up to both end fittings, and write `sleeve: fire`",),
+                ("put a fire sleeve over it up to both end fittings, and set sleeve to fire",),
                 sources=practice("common-practice"),
             )
 

@@ -157,7 +157,11 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
             Level.WARNING,
             _place_of(violation),
             f"{violation.end.owner}: {described(violation.end.interface)} {violation.words}",
-            ("lead a line to it, close it with `closed: yes`, or name it `open: reason`",),
+            (
+                "lead a line to it",
+                "set closed to yes there, if it gets a plug or cap",
+                "say under open why nothing comes to it",
+            ),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
 

@@ -58,7 +58,7 @@ def _spanned(view: View, bulkhead: Bulkhead, part: Part) -> Iterator[Outcome]:
         level=Level.CAUTION,
         place=bulkhead.place,
         message=message,
-        tries=(BRACKET, "or take the panel down to its skin round the fitting, with a doubler"),
+        tries=(BRACKET, "take the panel down to its skin round the fitting, with a doubler"),
     )
     for outcome in outcomes:
         if isinstance(outcome, NotShown) and not (limit.measured.missing or allowed.missing):
@@ -102,7 +102,7 @@ _WHY = {
 def _too_weak(bulkhead: Bulkhead, material: PanelMaterial) -> Finding:
     tries = [BRACKET]
     if material is PanelMaterial.SANDWICH:
-        tries.append("or let in solid material in place of the foam, and write `solid insert: yes`")
+        tries.append("let in solid material in place of the foam, and set solid insert to yes")
     return Finding(
         CARRY,
         Level.WARNING if material is PanelMaterial.FABRIC else Level.CAUTION,
@@ -120,7 +120,7 @@ def _has_insert(bulkhead: Bulkhead) -> bool:
 def _unsure(bulkhead: Bulkhead) -> tuple[Missing, ...]:
     place, found = bulkhead.place, []
     if bulkhead.material is None:
-        found.append(Missing(f"{place}.material", f"what {bulkhead.name} sits in: `material`"))
+        found.append(Missing(f"{place}.material", f"the material that {bulkhead.name} sits in"))
     elif bulkhead.material not in _WHY:
         return ()
     elif bulkhead.material is PanelMaterial.SANDWICH and bulkhead.solid_insert is Answer.UNKNOWN:

@@ -59,8 +59,8 @@ def _not_declared(view: View, line: LaidLine, panel: Panel, cut: Passing) -> Ite
             f"{line.name} passes {panel.name} near {where}, and nothing is said of a hole: "
             "a hole with a grommet, or a bulkhead fitting, is owed",
             (
-                f"write it under `passes` of {panel.name}, with `grommet: yes`",
-                "or end the line there at a bulkhead fitting",
+                f"add it to the lines that pass {panel.name}, with grommet set to yes",
+                "end the line there at a bulkhead fitting",
             ),
             sources=practice("navedtra-14018"),
         )
@@ -75,7 +75,7 @@ def _as_declared(
             Level.NOTE,
             passage.place,
             f"{line.name} does not pass {panel.name} as it runs now",
-            ("look at its points, or take it out of `passes`",),
+            ("look at its points", "take it out of the lines that pass"),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
         return
@@ -90,7 +90,7 @@ def _as_declared(
             Level.CAUTION,
             passage.place,
             f"{line.name} passes {panel.name}{where} in a hole without a grommet: its edge saws at the line",
-            ("put in a grommet, and clamp the line close to it", "or a bulkhead fitting"),
+            ("put in a grommet, and clamp the line close to it", "a bulkhead fitting"),
             sources=practice("navedtra-14018"),
         )
     if "hole" in passage.written:

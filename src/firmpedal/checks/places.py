@@ -38,7 +38,7 @@ def wheel_on_the_other_side(view: View) -> Iterator[Outcome]:
                 Level.CAUTION,
                 port.place,
                 message,
-                ("look at the sign of the second number: left is minus", "or at its `side`"),
+                ("look at the sign of the second number: left is minus", "look at its side"),
                 sources=practice("firmpedal-derivation", Mark.DERIVED),
             )
             break

@@ -73,8 +73,8 @@ def tube_yields(view: View) -> Iterator[Outcome]:
         )
         message = (
             f"{strength.line} first yields at {view.show(strength.yield_pressure)}, "
-            f"{view.show(strength.yield_factor)} times the panic foot{together_words(view, strength.line)}; "
-            f"{view.show(wanted)} is wanted"
+            f"{view.show(strength.yield_factor)} times the panic foot; {view.show(wanted)} is wanted"
+            f"{together_words(view, strength.line)}"
         )
         yield from judge(
             Limit(strength.yield_factor, wanted, "at least"),
@@ -110,8 +110,8 @@ def burst_margin_too_small(view: View) -> Iterator[Outcome]:
         )
         message = (
             f"{strength.line} bursts at {view.show(strength.burst_pressure)}, "
-            f"{view.show(strength.burst_factor)} times the hard foot{together_words(view, strength.line)}; "
-            f"{view.show(wanted)} is wanted"
+            f"{view.show(strength.burst_factor)} times the hard foot; {view.show(wanted)} is wanted"
+            f"{together_words(view, strength.line)}"
         )
         yield from judge(
             Limit(strength.burst_factor, wanted, "at least"),

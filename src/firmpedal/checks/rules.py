@@ -27,6 +27,7 @@ from firmpedal.checks import (
     panel_holes,
     pedal_stop,
     places,
+    plausible,
     pressure,
     rating,
     reservoirs,
@@ -110,4 +111,5 @@ RULES: tuple[Rule, ...] = (
     Rule("no-room-for-wrench", service.no_room_for_wrench),
     Rule("caliper-not-lifted-off", service.caliper_not_lifted_off),
     Rule("hose-bend-radius", motion.hose_bend_radius),
+    Rule("figure-out-of-the-usual", plausible.figure_out_of_the_usual),
 )

@@ -74,7 +74,7 @@ def _against_common(view: View, line: LaidLine, cut: Value) -> Iterator[Outcome]
         level=Level.NOTE,
         place=line.place,
         message=f"{line.name} is cut {view.show(cut)} long: it takes {piece}, not a {short} one",
-        tries=("make sure of the piece before you plan on it, and write `longest tube` under `bench`",),
+        tries=("make sure of the piece before you plan on it, and write it at longest tube of your bench",),
     ):
         if isinstance(outcome, Finding):
             yield outcome

@@ -36,7 +36,7 @@ def clamp_spacing(view: View) -> Iterator[Outcome]:
             level=Level.CAUTION,
             place=place,
             message=message,
-            tries=("write `clamps: propose` and take the places it gives",),
+            tries=("set clamps to propose, and take the places that it gives",),
         )
 
 

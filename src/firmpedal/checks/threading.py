@@ -117,7 +117,7 @@ def _bent_inside(line: LaidLine, zone: Zone, inside: tuple[int, ...]) -> Finding
     )
     tries = (
         f"bend it, test it and lay it in before {zone.name} is closed; write down that it stays there",
-        f"or run it straight through {zone.name}, with the bends outside",
+        f"run it straight through {zone.name}, with the bends outside",
     )
     return Finding(RULE, Level.NOTE, line.place, message, tries, sources=practice("common-practice"))
 
@@ -129,6 +129,6 @@ def _threaded(line: LaidLine, crossing: Crossing, later: Later) -> Finding:
     )
     tries = (
         f"thread it in before {later.words} are made, and make those in place",
-        "or a union on either side of it, where it can be reached",
+        "a union on either side of it, where it can be reached",
     )
     return Finding(RULE, Level.NOTE, line.place, message, tries, sources=practice("common-practice"))

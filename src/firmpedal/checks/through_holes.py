@@ -87,8 +87,8 @@ def _bend_in_place(view: View, line: LaidLine, holes: tuple[Hole, ...], best: En
         f"{line.name} does not go through {listed([hole.panel.name for hole in holes])} once it is bent",
         (
             f"push it in, {ENDS[best.end]} end first, {later}",
-            f"or a wider hole: {wider}",
-            "or two tubes with a bulkhead union in the panel",
+            f"a wider hole: {wider}",
+            "two tubes with a bulkhead union in the panel",
         ),
         sources=practice("firmpedal-derivation", Mark.DERIVED),
     )
@@ -114,7 +114,7 @@ def _flare_last(view: View, line: LaidLine, holes: tuple[Hole, ...], best: EndFi
         f"{hole.panel.name}, {view.show(tight.hole)}",
         (
             f"push the {ENDS[best.end]} end through bare; then nut, sleeve and flare in place",
-            "or a wider hole, and a grommet that is put in afterwards",
+            "a wider hole, and a grommet that is put in afterwards",
         ),
         tight.hole,
         tight.nut,

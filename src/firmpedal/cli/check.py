@@ -58,7 +58,8 @@ def print_check(out: Console, evaluation: Evaluation) -> None:
     out.print(Text(MEANINGS[evaluation.verdict]))
     print_findings(out, evaluation)
     if to_measure(evaluation):
-        out.print(Text("\nTo measure or look up", style="bold"))
+        first = "Not shown: measure or look up first" if evaluation.not_shown else "To measure or look up"
+        out.print(Text(f"\n{first}", style="bold"))
         print_unclear(out, evaluation)
     out.print()
     out.print(Text(LIMITS, style="dim"))

@@ -15,6 +15,7 @@ from firmpedal.cli.columns import filled, widths
 from firmpedal.cli.tidy import TidyConsole
 from firmpedal.finding import Verdict
 from firmpedal.pipeline import Evaluation, UnusableFileError, evaluate_file
+from firmpedal.project.names import BEGIN_ANEW
 from firmpedal.report.contract import errors_data
 from firmpedal.report.cover import verdict_line
 from firmpedal.report.findings import alike
@@ -32,6 +33,8 @@ if TYPE_CHECKING:
     from firmpedal.project import Reading
     from firmpedal.report.sheet import Block, Sheet
 
+# What a builder is told to do elsewhere by a button, and here by a command.
+COMMANDS = {BEGIN_ANEW: "firmpedal new"}
 STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
 WIDEST = 100
 BETWEEN = 3  # blanks from one column of a table to the next
@@ -75,7 +78,7 @@ def print_problems(reading: Reading) -> None:
     out = console(error=True)
     if not reading.text:  # the file as a whole is the trouble
         for problem in reading.problems:
-            hint = f"; {problem.suggestion}" if problem.suggestion else ""
+            hint = f"; {_advice(problem)}" if problem.suggestion else ""
             out.print(Text(f"{reading.file}: {problem.message}{hint}"))
         return
     for problem in reading.problems:
@@ -92,7 +95,13 @@ def _print_problem(out: Console, problem: Problem, text: str) -> None:
         words = "it was opened at" if problem.opened else "the other one:"
         out.print(Text(f"   {words} {_where(problem.also)}"))
     if problem.suggestion and problem.suggestion.removeprefix("choose one of: ") not in problem.message:
-        print_wrapped(out, "   try: ", problem.suggestion)
+        print_wrapped(out, "   try: ", _advice(problem))
+
+
+def _advice(problem: Problem) -> str:
+    """What to do about a problem, with the command where one does it."""
+    command = COMMANDS.get(problem.suggestion)
+    return f"{problem.suggestion}: {command}" if command else problem.suggestion
 
 
 def _where(span: Span) -> str:

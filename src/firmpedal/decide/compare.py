@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.contest import Outcome, Result, contest
-from firmpedal.decide.measures import MEASURES, components, mass_change, unknown_things
+from firmpedal.decide.lacking import lacking
+from firmpedal.decide.measures import MEASURES, components, mass_change
 from firmpedal.finding import Finding, Level, Verdict
 from firmpedal.quantity import Missing
 
@@ -73,7 +74,7 @@ def compare(evaluations: tuple[Evaluation, ...]) -> Comparison:
     standing = _standing(evaluations)
     rows = tuple(_rows(evaluations, standing))
     separators = _separators(evaluations)
-    things = [unknown_things(evaluation) for evaluation in evaluations]
+    things = [lacking(evaluation) for evaluation in evaluations]
     common = tuple(what for what in things[0] if all(what in other for other in things))
     return Comparison(
         tuple(evaluation.reading.option for evaluation in evaluations),

@@ -83,7 +83,8 @@ def _story(value: Value) -> tuple[object, ...]:
 
 def ranges_behind(value: Value) -> Iterator[Missing]:
     """What would have to be known more closely for a value to be one figure."""
-    return (Missing(figure.place, f"{figure.label} more closely") for figure, _ in vague(value))
+    for figure, _ in vague(value):
+        yield from figure.missing or (Missing(figure.place, f"{figure.label} more closely"),)
 
 
 def smallest(label: str, values: Sequence[Value], place: str = "") -> Value:

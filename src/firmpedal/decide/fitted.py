@@ -101,7 +101,7 @@ def _bends(evaluation: Evaluation, line: LaidLine, data: BendData, ends: tuple[P
     if fit is None:
         _check_overshoot(evaluation.display.decimals, overshoot(data, *ends))  # the surer cause comes first
         words = "how it is turned about the straight line between its ends is not known"
-        advice = "measure the first corner, write it under `via` of the line, and import again"
+        advice = "measure the first corner, write it into the corners (via) of the line, and import again"
         raise NotImportedError(words, advice)
     _check_overshoot(evaluation.display.decimals, fit.overshoot)
     _check_turn(fit)

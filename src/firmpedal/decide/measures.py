@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.decide.contest import smallest
+from firmpedal.decide.lacking import lacking
 from firmpedal.decide.pieces import pieces_of
 from firmpedal.finding import Level, Verdict
 from firmpedal.formulas.margin import factor
@@ -220,13 +221,8 @@ def worst(evaluation: Evaluation) -> Cell:
     return Cell(_count("worst finding", len(levels) - first), (levels[first].value, *told))
 
 
-def unknown_things(evaluation: Evaluation) -> tuple[str, ...]:
-    """What somebody has to measure or look up, each thing once."""
-    return tuple(dict.fromkeys(missing.what for item in evaluation.not_shown for missing in item.missing))
-
-
 def unknown(evaluation: Evaluation) -> Cell:
-    return Cell(_count("things to measure", len(unknown_things(evaluation))))
+    return Cell(_count("things to measure", len(lacking(evaluation))))
 
 
 MEASURES = (

@@ -50,7 +50,7 @@ def elbow_course(bulkhead: Bulkhead, ends: tuple[HubEnd, ...], elbow: Part) -> C
     both ways are given. A free elbow has its corner where its two lines point.
     """
     one, other = ends
-    measure = f"`at` and `normal` of {bulkhead.name}: the middle of its hole and which way the panel looks"
+    measure = f"where the middle of the hole of {bulkhead.name} is, and which way the panel looks"
     if one.seat is None or other.seat is None:
         return "where its ends sit is not known", f"the seats of both sides of {bulkhead.name}"
     normal, turn = bulkhead.normal.vector, elbow.turn or 0.0

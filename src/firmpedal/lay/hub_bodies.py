@@ -60,7 +60,9 @@ class HubBodies:
 
     def _bodies(self, bodies: list[Part]) -> list[Standing]:
         if self.bulkhead is None:
-            measure = "where: write it under `bulkheads`, with `through panel: no` and a seat on each side"
+            measure = (
+                "where it is: add it as a bulkhead with through panel set to no, and a seat on each side"
+            )
             return [Unplaced(body, "nobody has said where the two lines meet", measure) for body in bodies]
         if len(self.ends) > TWO:
             return self._branched(bodies)
@@ -157,14 +159,14 @@ class HubBodies:
         if thick is None or not thick.known:
             return Unplaced(nut, "its thickness is not known", "its thickness")
         if bulkhead is None or not bulkhead.at.known:
-            measure = f"`at`: the middle of the hole of {self.joint.name}"
+            measure = f"where the middle of the hole of {self.joint.name} is"
             return Unplaced(nut, "where the panel sits along it is not known", measure)
         if not bulkhead.thickness.known:
-            measure = f"`thickness`: of the panel at {bulkhead.name}, with its doublers"
+            measure = f"the thickness of the panel at {bulkhead.name}, with its doublers"
             return Unplaced(nut, "the thickness of the panel is not known", measure)
         axis, at, half = self._through(bulkhead), bulkhead.at.point, bulkhead.thickness.high / 2
         if axis is None:
-            measure = f"`normal`: which way the panel of {bulkhead.name} looks"
+            measure = f"which way the panel of {bulkhead.name} looks"
             return Unplaced(nut, "which way its hole goes is not known", measure)
         bodies = [part for part in self.joint.parts if part.needs_panel]
         sides: tuple[float, ...] = (1.0, -1.0)

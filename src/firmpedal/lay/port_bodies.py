@@ -85,7 +85,7 @@ class PortBodies:
     def _no_place(self) -> tuple[str, str]:
         return (
             "where it begins is not known",
-            f"the seat at {self.joint.name} with these fittings, or `at`, the middle of the port's face",
+            f"the seat at {self.joint.name} with these fittings, or the middle of the port's face",
         )
 
     def _pieces(self, bodies: list[Part]) -> list[Piece | Unplaced]:
@@ -95,7 +95,7 @@ class PortBodies:
         way, found = axis, list[Piece | Unplaced]()
         for body in bodies:
             if axis is None:
-                measure = f"`faces`: which way {self.joint.name} points"
+                measure = f"which way {self.joint.name} faces"
                 found.append(Unplaced(body, "which way the port points is not known", measure))
             elif several and body.turn:
                 measure = "which way each elbow points, on the aircraft; the file has a word for one only"
@@ -121,7 +121,7 @@ class PortBodies:
 
     def _piece(self, body: Part, way: Point, out: Point | None) -> Piece | Unplaced:
         if out is None and body.turn is not None:
-            measure = f"`arm`: which way the elbow in {self.joint.name} leads the line"
+            measure = f"which way the arm of the elbow in {self.joint.name} leads the line"
             return Unplaced(body, "which way its arm points is not known", measure)
         if out is None:
             measure = "which way its ends point, on the aircraft; the file has no word for it"
@@ -147,7 +147,7 @@ class PortBodies:
         """The nut that locks a fitting in a boss: it lies on the face of the port."""
         thick, faces = nut.dimension("thickness"), self.port.faces.vector
         if not self.port.at.known or faces is None:
-            measure = f"`at` and `faces`: the middle of the face of {self.joint.name}, and its way"
+            measure = f"where the middle of the face of {self.joint.name} is, and which way it faces"
             return Unplaced(nut, "the place of the port's face is not known", measure)
         if thick is None or not thick.known:
             return Unplaced(nut, "its thickness is not known", "its thickness")

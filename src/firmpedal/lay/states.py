@@ -32,7 +32,7 @@ def settings_of(states: tuple[State, ...]) -> tuple[Setting, ...]:
 def missing_of(states: tuple[State, ...]) -> tuple[Missing, ...]:
     """Say what has to be known before a state's positions are, and refuse more than can be combined."""
     found = [
-        Missing(f"{state.place}.from", f"how far {state.name} goes: `from` and `to`")
+        Missing(f"{state.place}.from", f"how far {state.name} goes, from and to")
         for state in states
         if not state.values and not (state.lowest.known and state.highest.known)
     ]

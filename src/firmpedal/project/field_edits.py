@@ -29,7 +29,8 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     """
     text, option = reading.text, reading.option
     piece = cell.written(words)
-    if not piece and cell.own_key and not _only(field, cell):
+    taken_away = not (cell.words and _goes_by_tape(field, cell))  # a way left out would be nothing at all
+    if not piece and cell.own_key and taken_away and not _only(field, cell):
         return readable(reading, without_key(text, cell.place, option) if cell.words else text)
     if not piece and not field.needed and _only(field, cell):
         after = without_key(text, field.place, option) if field.written and not field.copied else text
@@ -38,6 +39,11 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     else:
         after = with_value(_without_other_way(reading, field, cell), cell.place, piece, option)
     return readable(reading, after)
+
+
+def _goes_by_tape(field: Field, cell: Cell) -> bool:
+    """Whether a cell is one of the ways from another place."""
+    return any(row.start and cell in row.cells for row in field.rows)
 
 
 def _without_other_way(reading: Reading, field: Field, cell: Cell) -> str:

@@ -8,6 +8,7 @@ import stat
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Problem, Span
+from firmpedal.project.names import BEGIN_ANEW
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -16,7 +17,6 @@ LARGEST_FILE = 250_000  # bytes; the largest sensible aircraft is ten times smal
 
 NAME_IT = "name the builder's file, a plain text such as a.yaml"
 
-_START = "start one with: firmpedal new"
 _SAVE = "save it again as plain text in UTF-8"
 _BINARY = frozenset(range(32)) - {9, 10, 12, 13}
 
@@ -71,7 +71,7 @@ def decoded(data: bytes, file: str) -> tuple[str, list[Problem]]:
         return "", [Problem(start, "this file is written in UTF-16", suggestion=_SAVE)]
     strange = [n for n, byte in enumerate(data) if byte in _BINARY]
     if strange and (b"\0" in data or len(strange) * 50 > len(data)):
-        return "", [Problem(start, "this is not a text file", suggestion=_START)]
+        return "", [Problem(start, "this is not a text file", suggestion=BEGIN_ANEW)]
     try:
         return data.decode("utf-8-sig"), []
     except UnicodeDecodeError as error:
@@ -92,4 +92,4 @@ def _similar_file(path: Path) -> str:
     except OSError:
         names = []
     close = difflib.get_close_matches(path.name, names, 1)
-    return f"did you mean {close[0]}?" if close else _START
+    return f"did you mean {close[0]}?" if close else BEGIN_ANEW

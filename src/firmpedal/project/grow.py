@@ -10,7 +10,7 @@ from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
 
 from firmpedal.finding import Span
 from firmpedal.project.layout import DEEPEST, compose
-from firmpedal.project.names import quoted
+from firmpedal.project.names import BEGIN_ANEW, quoted
 from firmpedal.project.notes import Notes
 from firmpedal.project.pieces import shares
 from firmpedal.project.tree import Absent, Branch, Items, Leaf, Node, is_empty, stamped
@@ -43,7 +43,7 @@ def load_text(text: str, file: str, notes: Notes) -> Branch | None:
         notes.note_at(
             grower.span(root),
             "the file should be a list of keys such as `aircraft:`",
-            suggestion="start one with: firmpedal new",
+            suggestion=BEGIN_ANEW,
         )
         return None
     try:

@@ -11,7 +11,7 @@ from ruamel.yaml.reader import Reader, ReaderError
 
 from firmpedal.finding import Problem, Span
 from firmpedal.project.file import LARGEST_FILE, NAME_IT, place, too_large
-from firmpedal.project.names import quoted
+from firmpedal.project.names import BEGIN_ANEW, quoted
 from firmpedal.project.pieces import composed
 from firmpedal.project.yaml_meanings import BRACKETS, MEANINGS
 
@@ -23,7 +23,6 @@ DEEPEST = 40
 _INDENTED_TAB = re.compile(r"^( *\t[ \t]*)(?=[^\s#])", re.MULTILINE)
 _BLANKS = str.maketrans("\t\N{NO-BREAK SPACE}", "  ")  # one for one, so that columns stay
 _SQUEEZED = re.compile(r"^[ ]*(?:- )?(?P<key>[A-Za-z][\w ]{0,40}):(?P<rest>[^\s:#][^#]{0,40}?)\s*(?:#.*)?$")
-_NEW = "start one with: firmpedal new"
 
 
 def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
@@ -45,7 +44,7 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
         said = (str(error).splitlines() or [""])[0]
         return None, [Problem(start, "the text cannot be read", suggestion=f"YAML says: {said}")]
     return root, [] if root is not None else [
-        Problem(start, "nothing is written in this file", suggestion=_NEW)
+        Problem(start, "nothing is written in this file", suggestion=BEGIN_ANEW)
     ]
 
 

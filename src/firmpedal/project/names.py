@@ -29,6 +29,7 @@ CONTAINERS = {
     "where",
     "value",
 }
+BEGIN_ANEW = "begin a new one, by a few questions or as a copy of an example"  # what an empty file needs
 RESERVED = {"unknown", "removed"}
 
 _NONE = "there is none in this file yet"

@@ -32,7 +32,6 @@ SORTS = (
     Sort("states", "state"),
     Sort("moving", "moving thing"),
     Sort("attitudes", "attitude"),
-    Sort("accepted", "accepted finding"),
 )
 # What one of the things within another one is called.
 ONE_OF = {

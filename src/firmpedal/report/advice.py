@@ -76,9 +76,11 @@ def _outs(found: Comparison) -> list[str]:
 
 def shortened(message: str) -> str:
     """The first thing a long message says."""
-    if len(message) <= LONGEST:
-        return message
-    clauses = message.partition("; ")[0].split(", ")
+    first = message.partition("; ")[0]
+    for words in (message, first):
+        if len(words) <= LONGEST:
+            return words
+    clauses = first.split(", ")
     kept = 2 if clauses[0].startswith("with ") else 1  # a circumstance alone says nothing yet
     return ", ".join(clauses[:kept])
 

@@ -73,10 +73,12 @@ def foot_words(evaluation: Evaluation, found: Bleeding, pumping: Pumping) -> str
     if not pumping.strokes.known:
         return words
     down = ceil(pumping.strokes.high - ROUNDING)
+    strokes, each = (f"{down} full strokes", ", each ") if down > 1 else ("1 full stroke", ", ")
     quick = _quick(evaluation, found, pumping)
+    strokes += each + quick if quick else ""
     return (
         f"{words} With the bleeder open, and shut before each return, air from there begins "
-        f"to come at {pumping.caliper} within {down} full strokes{quick}: go on until none comes."
+        f"to come at {pumping.caliper} within {strokes}: go on until none comes."
     )
 
 
@@ -86,7 +88,7 @@ def _quick(evaluation: Evaluation, found: Bleeding, pumping: Pumping) -> str:
     if not rise.flow.known or all(found.bore_of(line).stays is Answer.YES for line in rise.lines):
         return ""
     within = evaluation.display.number(pumping.stroke.low / rise.flow.high, Dimension.TIME)
-    return f", each pressed within {within}"
+    return f"pressed within {within}"
 
 
 def pressure_words(evaluation: Evaluation, rise: Rise) -> str:

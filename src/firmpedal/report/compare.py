@@ -8,7 +8,9 @@ from firmpedal.decide.compare import compare
 from firmpedal.decide.contest import Outcome
 from firmpedal.model.display import listed
 from firmpedal.report.advice import advice_blocks, answer, option_name, shortened
+from firmpedal.report.findings import where_of
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.to_measure import to_measure
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -59,7 +61,7 @@ def compare_sheet(evaluations: tuple[Evaluation, ...]) -> Sheet:
     blocks += _tables(found, names, evaluations[0].display)
     blocks.append(Paragraph(_who_can_win(found), Tone.SMALL))
     blocks += _apart(found, names)
-    blocks += _unknown(found, names)
+    blocks += _unknown(evaluations, found, names)
     blocks += advice_blocks(found)
     return Sheet(TITLE, tuple(blocks), subtitle=", ".join(names))
 
@@ -167,7 +169,7 @@ def _said(count: int, one: Separator) -> str:
     return "once" if count == 1 else f"{count} times"
 
 
-def _unknown(found: Comparison, names: list[str]) -> list[Block]:
+def _unknown(evaluations: tuple[Evaluation, ...], found: Comparison, names: list[str]) -> list[Block]:
     rows = [("all of them", what) for what in found.unknown_in_all]
     shared: dict[str, list[str]] = {}
     for name, own in zip(names, found.unknown_apart, strict=True):
@@ -176,8 +178,20 @@ def _unknown(found: Comparison, names: list[str]) -> list[Block]:
     rows += [(listed(some), what) for what, some in shared.items()]
     if not rows:
         return []
-    by_whom: dict[str, list[str]] = {}
+    places, by_whom = _places(evaluations), dict[str, list[str]]()
     for who, what in rows:
-        by_whom.setdefault(who, []).append(what)
-    items = tuple(f"{who}: {'; '.join(things)}" for who, things in by_whom.items())
-    return [Heading("What is not known"), Bullets(items)]
+        by_whom.setdefault(who, []).append(f"{what}{places.get(what, '')}")
+    blocks: list[Block] = [Heading("What is not known")]
+    for who, things in by_whom.items():
+        blocks += [Paragraph(f"Of {who}, {len(things)}:"), Bullets(tuple(things), boxes=True)]
+    return blocks
+
+
+def _places(evaluations: tuple[Evaluation, ...]) -> dict[str, str]:
+    """Where each thing that is not known belongs, by its words."""
+    found: dict[str, str] = {}
+    for evaluation in evaluations:
+        for one in to_measure(evaluation):
+            own = (one.at or one.places[0],) if one.at or one.places else ()
+            found.setdefault(one.what, "".join(f" ({where_of(evaluation, place)})" for place in own))
+    return found

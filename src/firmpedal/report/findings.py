@@ -1,13 +1,11 @@
-"""Findings in print, the worst first, and what rules wait for."""
+"""Findings in print, the worst first."""
 
 from __future__ import annotations
 
 from pathlib import PurePath
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.closer import NOT_IN_THE_FILE
 from firmpedal.finding import Level
-from firmpedal.quantity import When
 from firmpedal.report.sheet import Facts, Group, Paragraph, Sheet, Tone
 from firmpedal.report.story import reason_of
 
@@ -30,29 +28,6 @@ def findings_sheet(evaluation: Evaluation) -> Sheet:
     blocks: list[Block] = [Paragraph(summary(evaluation))]
     blocks += [_finding_group(evaluation, found) for found in groups]
     return Sheet("What was found", tuple(blocks))
-
-
-def waiting(evaluation: Evaluation) -> dict[str, tuple[tuple[str, ...], tuple[str, ...]]]:
-    """Each thing to measure, with the rules that wait for it and the places it belongs to."""
-    found: dict[str, tuple[tuple[str, ...], tuple[str, ...]]] = {}
-    for unclear in evaluation.not_shown:
-        for missing in unclear.missing:
-            rules, places = found.get(missing.what, ((), ()))
-            place = unclear.place if missing.place in NOT_IN_THE_FILE else missing.place
-            found[missing.what] = (_with(rules, unclear.rule), _with(places, place))
-    return found
-
-
-def when_of(evaluation: Evaluation) -> dict[str, When]:
-    """From when on each thing that rules wait for can be measured: the latest that is said of it."""
-    order, found = list(When), dict[str, When]()
-    for missing in (each for unclear in evaluation.not_shown for each in unclear.missing):
-        found[missing.what] = max(missing.when, found.get(missing.what, When.NOW), key=order.index)
-    return found
-
-
-def _with(items: tuple[str, ...], item: str) -> tuple[str, ...]:
-    return items if item in items else (*items, item)
 
 
 def alike(findings: tuple[Finding, ...]) -> list[list[Finding]]:

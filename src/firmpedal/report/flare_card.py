@@ -78,7 +78,7 @@ KINDS_WORDS = {
 }
 UNDECIDED = (
     "They do not agree, and the kit maker's and component makers' word comes before all of them. Make one "
-    "kind on all tubes of an aircraft, with a tool for that kind, and say in the file which: `flare:`."
+    "kind on all tubes of an aircraft, with a tool for that kind, and say which at flare of each line."
 )
 LOOK_FOR = ("faa-h-8083-30", Mark.READ)
 SQUARE = ("ac-65-9a", Mark.READ)

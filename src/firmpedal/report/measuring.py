@@ -8,8 +8,9 @@ from firmpedal.model.aircraft import Gear
 from firmpedal.model.display import display_of
 from firmpedal.project.field_places import class_at
 from firmpedal.project.names import label_of
+from firmpedal.project.unknowns import Item, reads_at, unknowns
 from firmpedal.report.cover import datum_words, option_words
-from firmpedal.report.measuring_items import Item, doubtful, reads_at, unknowns
+from firmpedal.report.measuring_items import doubtful
 from firmpedal.report.measuring_places import STATIONS, station_of
 from firmpedal.report.measuring_words import ALIKE, asked_blank, blank_of
 from firmpedal.report.sheet import (

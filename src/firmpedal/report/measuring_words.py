@@ -9,7 +9,7 @@ from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from firmpedal.model.display import Display
-    from firmpedal.report.measuring_items import Item
+    from firmpedal.project.unknowns import Item
 
 POINTS = ("position", "positions", "vector")
 POINT_KEYS = ("ball", "disc", "box", "bar", "about", "via")  # inside shapes and movements
@@ -34,13 +34,13 @@ HOWS = {
     "rated pressure": "its leaflet or its maker",
     "seat": "screw a straight nipple in by hand; tape and square to the tip of its cone",
     "at": "tape and square to the middle of the hole or of the thread's face",
-    "faces": "a word or two: forward, aft, left, right, up, down, `aft and down`",
+    "faces": "a word or two: forward, aft, left, right, up, down, aft and down",
     "normal": "which way the panel looks: up, aft, left ...",
     "fill cap": "the lowest edge of the filler neck, where fluid would spill",
     "capacity": "fill from the low to the full mark out of a measuring jug",
     "air space": "what goes in above the full mark until it spills",
-    "seals when pressed": "ask its maker: no, if the other seat still gets through while this pedal is held",
-    "feet add up": "ask its maker: yes, if what another seat presses in pushes on the back of its piston too",
+    "seals when pressed": "its maker knows; no if the other seat still gets through while this pedal is held",
+    "feet add up": "its maker knows; yes if what another seat presses in pushes its piston's back too",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
     "wheel": "the same word at each caliper of one wheel, another one for each other wheel",

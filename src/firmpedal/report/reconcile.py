@@ -59,7 +59,7 @@ def reconcile_sheet(found: Reconciliation, display: Display, name: str, open_end
     blocks: list[Block] = [Paragraph(headline(found), Tone.LEAD)]
     if open_ends:
         words = f"The design itself does not close: {open_ends} ends mate with nothing."
-        blocks.append(Paragraph(f"{words} Look at `firmpedal check` first.", Tone.WARNING))
+        blocks.append(Paragraph(f"{words} Settle what was found about the design first.", Tone.WARNING))
     if found.faults:
         blocks.append(_fault_table(found, display))
         asked = dict.fromkeys(fault.fault for fault in found.faults)

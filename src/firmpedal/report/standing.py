@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Level
+from firmpedal.project.unknowns import unknowns
 from firmpedal.quantity import When
-from firmpedal.report.measuring_items import unknowns
 from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from firmpedal.decide.lacking import key_of, left_open, place_of, waiting, when_of
 from firmpedal.model.display import display_of
 from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
 from firmpedal.project.tree import UNKNOWN, Branch, Node, word_of
+from firmpedal.project.unknowns import Item, reads_at
 from firmpedal.quantity import When
-from firmpedal.report.findings import waiting, when_of
-from firmpedal.report.measuring_items import Item, reads_at, unknowns
 from firmpedal.report.measuring_words import blank_of
 from firmpedal.report.offers import Offer, offers_for
 
@@ -75,10 +75,9 @@ def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     when, found = when_of(evaluation), dict[str, ToMeasure]()
     for what, (rules, places) in waiting(evaluation).items():
         _put(evaluation, found, replace(_one(evaluation, what, rules, places), when=when[what]))
-    for item in unknowns(evaluation.reading):
-        if not any(_within(item.path, place) for one in found.values() for place in (one.at, *one.places)):
-            place = item.path.removesuffix(".value")
-            found[place] = _one(evaluation, label_of(place), (), (place,))
+    asked = tuple(place for one in found.values() for place in (one.at, *one.places))
+    for place in map(place_of, left_open(evaluation, asked)):
+        found[place] = _one(evaluation, label_of(place), (), (place,))
     return tuple(sorted(found.values(), key=lambda one: list(When).index(one.when)))
 
 
@@ -96,21 +95,8 @@ def asked_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[ToMea
 
 
 def _put(evaluation: Evaluation, found: dict[str, ToMeasure], one: ToMeasure) -> None:
-    key = _key(evaluation, one)
+    key = key_of(evaluation.reading, one.what, one.places)
     found[key] = _joined(found[key], one) if key in found else one
-
-
-def _within(path: str, place: str) -> bool:
-    return bool(place) and f"{path}.".startswith(f"{place}.")
-
-
-def _key(evaluation: Evaluation, one: ToMeasure) -> str:
-    """Where it is written, so that a copy goes with its original; but two lines that are alike are two."""
-    tree = evaluation.reading.tree
-    if one.at or len(one.places) != 1 or tree is None or isinstance(walked(tree, one.places[0]), Branch):
-        return one.at or one.what
-    section = one.places[0].partition(".")[0]
-    return written_at(evaluation.reading, one.places[0]) if section in tree.entries else one.what
 
 
 def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tuple[str, ...]) -> ToMeasure:

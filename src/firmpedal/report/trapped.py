@@ -88,24 +88,31 @@ def _placard(valve: str, found: list[ShutIn]) -> str:
     number = floor(least.degrees.low)
     first = least.first.name if least.first is not None else "what is weakest"
     unsure = any(each.not_known for each in found)
+    unknown = [each.caliper for each in found if not each.degrees.known]
+    more = f" How far it may warm at {listed(unknown)} is not known yet." if unknown else ""
     if number < 1:
-        return _no_room(valve, least, first)
+        return f"{_no_room(valve, sure, first, unsure=unsure)}{more}"
     weakest = f"of what is known {first} gives first, and what the rest holds" if unsure else ""
     rest = f"{weakest} has to be looked up before this counts" if unsure else f"{first} gives first"
     degrees = so_many_degrees(number, least.unit)
-    return f"Never leave {valve} set where it may warm by more than {degrees}: {rest}."
+    return f"Never leave {valve} set where it may warm by more than {degrees}: {rest}.{more}"
 
 
-def _no_room(valve: str, least: ShutIn, first: str) -> str:
-    """What to write where it may not warm at all; set by one pedal alone there may be room."""
-    words, alone = f"Never leave {valve} set where it may warm at all", least.alone
-    if not alone.known or floor(alone.low) < 1:
+def _no_room(valve: str, sure: list[ShutIn], first: str, *, unsure: bool) -> str:
+    """What to write where it may not warm at all; set by one pedal alone there may be room at every wheel."""
+    words = f"Never leave {valve} set where it may warm at all"
+    alone = min(floor(each.alone.low) if each.alone.known else 0 for each in sure)
+    if alone < 1:
         return f"{words}: {first} would come to what it holds."
-    room = f"by no more than {floor(alone.low)} {DEGREES[least.unit]}"
+    room = f"by no more than {so_many_degrees(alone, sure[0].unit)}"
     return (
         f"{words} after two seats have pressed one wheel: {first} would come to what it holds. Set by "
-        f"one seat alone, it may warm {room}."
+        f"one seat alone, it may warm {room}{_of_what_is_known(unsure=unsure)}."
     )
+
+
+def _of_what_is_known(*, unsure: bool) -> str:
+    return ", by what is known: what the rest holds has to be looked up before this counts" if unsure else ""
 
 
 def _rises(evaluation: Evaluation, found: tuple[ShutIn, ...]) -> Table:

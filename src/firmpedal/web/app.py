@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from firmpedal.web.shelf import Shelf
 
 STATIC = Path(__file__).parent / "static"
-STYLES = ("firmpedal", "app", "narrow", "folds", "takeaway", "fields", "sound")
+STYLES = ("firmpedal", "app", "folds", "takeaway", "fields", "sound", "narrow")
 SCRIPTS = ("takeaway", "look", "pens", "folds", "drawings", "unknown")
 PATIENCE = 60.0  # s for a page to be made: a machine that is busy is slow, and still has it in the end
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen

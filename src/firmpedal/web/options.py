@@ -11,13 +11,6 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
     from firmpedal.web.answers import System
 
-# What an option may look like at the end of a file: the line is one of the file's, made of something else.
-SAMPLE = """options:
-  braided hose:
-    lines:
-      left_line: {made of: hose -4 PTFE braided}
-"""
-
 
 @dataclass(frozen=True)
 class Option:

@@ -142,8 +142,8 @@ def seal_question(cylinder: MasterCylinder) -> Missing:
     """What to ask the maker of a cylinder that stands behind another."""
     words = (
         f"ask its maker whether {cylinder.name} may be downstream of another cylinder: pressed, does it shut "
-        "off its inlet (seals when pressed: yes), or does the wheel follow what the other seat presses and "
-        "lets go (no)?"
+        "off its inlet (then seals when pressed is yes), or does the wheel follow what the other seat "
+        "presses and lets go (then it is no)?"
     )
     return Missing(f"{cylinder.place}.seals when pressed", words)
 

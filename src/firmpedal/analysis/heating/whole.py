@@ -34,7 +34,7 @@ if TYPE_CHECKING:
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
     "temperature labels on {name} at its port and on the line {away} in from it, read after three hard "
-    "stops: what the one at the port shows goes under `heat trial`"
+    "stops: what the one at the port shows goes into its heat trial, under port"
 )
 
 Spans = tuple[tuple[str, tuple[float, float]], ...]

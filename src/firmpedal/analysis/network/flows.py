@@ -66,10 +66,11 @@ def _taken_at(
 ) -> dict[str, list[Value]]:
     """What each caliper takes, at the port of it that fluid comes to first."""
     ports = dict(graph.wheels)
-    gives = {value.label: value for value in budget.gives}
+    # By its place in the file and not by its label, whose other words may be names of calipers, too.
+    gives = {value.place.rpartition(".give.")[0].rpartition(".")[2]: value for value in budget.gives}
     found: dict[str, list[Value]] = {}
     for name, gap in zip(calipers, budget.gaps, strict=True):
         node = next((each for each in met if each in ports[name]), None)
         if node is not None:
-            found[node] = [gap, *(value for label, value in gives.items() if f" {name} " in label)]
+            found[node] = [gap, *([gives[name]] if name in gives else [])]
     return found

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 HEAD = """\
 # A first file. Whatever says `unknown` is still to be measured, looked up or asked; put the figure in its
-# place. Print the list with a box for each:  firmpedal form <file> --out form.pdf
+# place. The measuring form is the list of it on paper, with a box for each.
 #
 # Points are [aft, right, up] from the datum below: forward, left and down are minus. Or go by tape from
 # a place that has a name: {from: left_floor.below, aft: 2, down: 3}. Measure the left side; the right one

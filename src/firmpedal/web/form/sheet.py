@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 CHOOSE = "Choose something in the picture, or here:"
 FOR_ALL = "It stands in the aircraft as written: what you change here holds for every option."
+ALONE = "Change it for this option alone"
 COPY = "It is a copy of {name}, such as its mirror image, and changes with it."
 OWN = "It takes over what it does not say itself from {name}; what you write here holds for this one alone."
 MORE = "More that can be said"
@@ -79,6 +80,7 @@ def form_html(
         )
     notes = [FOR_ALL] if for_all else []
     notes += [OWN.format(name=thing.copy_of.partition(".")[2])] if thing.copy_of else []
+    ways += does("alone", thing.place, ALONE) if for_all and thing.place else ""
     said = "".join(f'<p class="fp-field-note">{escape(words)}</p>' for words in notes)
     card = around.asked if around.asked_at == thing.place else ""
     return f'{head}{said}<div class="fp-actions">{ways}</div>{card}{_group(group, around)}'

@@ -12,12 +12,14 @@ from firmpedal.project.field_rows import given_in
 from firmpedal.project.fields import form_of
 from firmpedal.project.mirror_list import can_be_mirrored, is_mirrored, mirrored, not_mirrored
 from firmpedal.project.new_things import NAME, SORTS, with_new
+from firmpedal.project.options_edit import written_out
 from firmpedal.project.renaming import named_by, renamed
 from firmpedal.project.sorts import sort_of
-from firmpedal.report.measuring_items import next_unknown, unknowns
+from firmpedal.project.unknowns import next_unknown, unknowns
 from firmpedal.web import addresses
 from firmpedal.web.answers import reading_of
 from firmpedal.web.elements import box, link, said, working
+from firmpedal.web.form.accepted import SECTION, accepted_html
 from firmpedal.web.form.asked import Asked, add_html, asked_html, in_words_of
 from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.element import Made
@@ -137,8 +139,13 @@ class FormPage:
             thing, group = found
             own = self._is_written(thing)
             for_all = own and self.watch.option is not None and not self._is_written(thing, only_option=True)
-            form = form_html(
-                group, thing, around, written=own, for_all=for_all, mirrored=self._is_mirrored(thing)
+            accepted = reading.aircraft.accepted if reading.aircraft is not None else ()
+            form = (
+                accepted_html(accepted, around)
+                if thing.section == SECTION and accepted
+                else form_html(
+                    group, thing, around, written=own, for_all=for_all, mirrored=self._is_mirrored(thing)
+                )
             )
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
         below = asked if self._asked.adding in SORTS and asked not in made else ""
@@ -208,6 +215,9 @@ class FormPage:
             self._next()
         elif what in ("more", "out"):
             self._list(what, place)
+        elif what == "alone":
+            words = f"{place} written out for option {self.watch.option}"
+            self._try(lambda reading: written_out(reading, place), words, (place, -1, -1))
         elif what in ("mirror", "unmirror"):
             self._mirror(what, place)
         elif what == "removed":

@@ -10,7 +10,8 @@ from firmpedal.report.advice import option_name
 from firmpedal.report.compare import TITLE, compare_sheet
 from firmpedal.report.cover import verdict_line, why_line
 from firmpedal.web import addresses
-from firmpedal.web.options import SAMPLE, options_of
+from firmpedal.web.options import options_of
+from firmpedal.web.options_forms import begin, rename
 from firmpedal.web.pages import report
 from firmpedal.web.sheets import written
 
@@ -21,8 +22,7 @@ if TYPE_CHECKING:
 
 LEAD = "Every way in which your file says that this aircraft can be built, and which is best at what."
 ONE = (
-    "This file has one way to build the aircraft. Write another one at the end of its text, as below with "
-    "names of your own, and both stand side by side here."
+    "This file has one way to build the aircraft. Begin another one above, and both stand side by side here."
 )
 UNREADABLE = "cannot be read"
 MEND = "The text of this option is to be put right first. It is left out of what follows."
@@ -58,7 +58,7 @@ def _card(option: Option, file: str) -> str:
     )
 
 
-PAGE = report.Report(LEAD, work=side_by_side, empty=ONE, sample=SAMPLE)
+PAGE = report.Report(LEAD, work=side_by_side, empty=ONE, beside=(begin,), below=(rename,))
 
 
 def show(frame: Frame) -> None:

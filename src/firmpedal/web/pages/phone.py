@@ -16,9 +16,14 @@ if TYPE_CHECKING:
 
 EVERY = 1.0  # s between two looks at the code
 CLOSED = (
-    "No phone can come in now: this machine alone is answered. Stop Firmpedal with Ctrl+C and start it with "
-    "--lan, and this page shows the address to type and a code."
+    "No phone can come in now: Firmpedal answers this computer alone. Take the aircraft along as one file: "
+    "it is at the step Fit and fill under To the hangar, and opens on a phone without a network."
 )
+ANEW = (
+    "Or let the phone in. That is settled when Firmpedal is started: go to the window in which you started "
+    "it, hold Ctrl and press C to stop it, then type this and press Enter:"
+)
+THEN = "The browser opens again, and this page then shows the address to type on the phone, and a code."
 NO_NETWORK = "This machine is in no network now. Join the one that the phone is in, and look here again."
 OPEN_TO_READ = (
     "What passes between the two is not encrypted. Whoever is in the same network and listens can read it, "
@@ -38,7 +43,9 @@ def show(lan: Lan | None) -> None:
             if lan is None:
                 with box(classes="fp-empty"):
                     said("p", CLOSED)
+                    said("p", ANEW)
                     said("p", "firmpedal open --lan", "fp-equation")
+                    said("p", THEN)
                 return
             with box("section", "fp-card"):
                 said("h2", "1. Type this address on the phone")

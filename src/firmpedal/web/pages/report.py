@@ -46,7 +46,6 @@ class Report:
     pens: bool = False  # whether there is something to tick or to write on
     titled: bool = False
     empty: str = "Nothing is needed here."
-    sample: str = ""  # how an option is written, shown with what is said where a file has none yet
     beside: tuple[Callable[[Frame], None], ...] = ()  # what else is above the sheets, each puts itself
     below: tuple[Callable[[Frame], None], ...] = ()
     work: Callable[..., str] | None = None
@@ -72,12 +71,10 @@ def show(report: Report, frame: Frame) -> None:
         empty = box(classes="fp-empty")
         with empty:
             words = said("p", report.empty)
-            sample = said("pre", report.sample, "fp-sample", tabindex="0", aria_label="How it is written")
             mend = link("Go to the text", addresses.text(frame.file, watch.option), "fp-button")
         for each in report.below:
             each(frame)
     empty.set_visibility(False)
-    sample.set_visibility(False)
 
     def out_of_date() -> None:
         pane.classes("fp-stale-pane")
@@ -92,10 +89,8 @@ def show(report: Report, frame: Frame) -> None:
 
     def answered(answer: Answer) -> None:
         readable = answer.evaluation is not None
-        wanted = bool(report.sample) and readable and not answer.reading.options
         words.set_content(report.empty if readable else NOTHING)
-        sample.set_visibility(wanted)
-        mend.set_visibility(not readable or (wanted and watch.document.may_change))
+        mend.set_visibility(not readable)
 
     watch.when_stale(out_of_date)
     watch.when_answered(answered)

@@ -10,7 +10,7 @@ from firmpedal.report.advice import AS_WRITTEN
 from firmpedal.report.retrofit import TITLE, retrofit_sheet
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, said
-from firmpedal.web.options import SAMPLE, options_of
+from firmpedal.web.options import options_of
 from firmpedal.web.pages import report
 from firmpedal.web.sheets import written
 
@@ -20,8 +20,8 @@ if TYPE_CHECKING:
 
 LEAD = "From what hangs in the aircraft to what you want: choose both, then work from top to bottom."
 SAME = (
-    "Choose two that differ. The aircraft as it is today and what you want to build are options in the text "
-    "of your file."
+    "Choose two that differ: the aircraft as it is today, and what you want to build. Where there is no "
+    "second one yet, begin an option."
 )
 
 
@@ -53,7 +53,6 @@ class Way:
             pens=True,
             titled=True,
             empty=SAME,
-            sample=SAMPLE,
             beside=(self._ways,),
         )
         report.show(page, frame)
@@ -67,6 +66,8 @@ class Way:
             names = (None, *answer.reading.options)
             ways.clear()
             with ways:
+                if len(names) == 1:
+                    link("Begin an option", addresses.options(file, option), "fp-button")
                 _row("From", self.before, [(name, addresses.retrofit(file, option, name)) for name in names])
                 _row("To", option, [(name, self.address(file, name)) for name in names])
 

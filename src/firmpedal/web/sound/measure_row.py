@@ -44,9 +44,19 @@ class MeasureRow:
                 said("p", told.later)
             if told.others:
                 said("p", same_words(told), "fp-small")
-            if told.why:
-                said("p", told.why, "fp-small")
-            self._ways = box(classes="fp-finding-ways")
+            if self._pen is None:  # the way to its place is how it is written
+                self._belongs()
+            else:
+                with box("details", "fp-fold"):
+                    said("summary", "Why, and where" if told.why else "Where")
+                    with box(classes="fp-fold-in"):
+                        self._belongs()
+
+    def _belongs(self) -> None:
+        """Which rules wait for it, and the ways to its place."""
+        if self._told.why:
+            said("p", self._told.why, "fp-small")
+        self._ways = box(classes="fp-finding-ways")
 
     def show(self, told: tuple[ToMeasure, Evaluation]) -> None:
         """Show where it belongs now; the field and what is typed in it stay."""

@@ -40,7 +40,9 @@ function fpNameEditor(id, words) {
 function fpShowStep() {
   for (const here of document.querySelectorAll(".fp-steps [aria-current], .fp-frame > .fp-options [aria-current]")) {
     const way = here.closest("ol, .fp-options");
-    way.scrollLeft += here.getBoundingClientRect().left - way.getBoundingClientRect().left - (way.clientWidth - here.offsetWidth) / 2;
+    const [own, around] = [here, way].map((each) => each.getBoundingClientRect());
+    if (own.left >= around.left && own.right <= around.right) continue;
+    way.scrollLeft += own.left - around.left - (around.width - own.width) / 2;
   }
 }
 

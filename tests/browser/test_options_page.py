@@ -1,0 +1,71 @@
+"""In a real browser: an option begun and filled without the text, figures asked where they are missed."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from playwright.sync_api import expect
+from served import hear_faults, saved, serving
+
+from texts import edited, example
+
+SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
+DISC = "    disc: {mass: {value: 2.9 lb, mark: assumed}, radius: {value: 3.2, mark: assumed}}\n"
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory):
+    return tmp_path_factory.mktemp("hangar")
+
+
+@pytest.fixture(scope="module")
+def app(folder):
+    one = example("brindlewick").partition("\noptions:")[0] + "\n"
+    (folder / "mine.yaml").write_text(one, encoding="utf-8")
+    (folder / "bow.yaml").write_text(edited(example("fennimoss"), (DISC, "")), encoding="utf-8")
+    with serving(folder) as served:
+        yield served
+
+
+@pytest.fixture
+def page(new_context):
+    page = new_context(viewport={"width": 1280, "height": 900}).new_page()
+    hear_faults(page)
+    page.set_default_timeout(SLOW)
+    yield page
+    assert not page.faults
+
+
+def test_an_option_is_begun_filled_and_renamed(app, page, folder):
+    path = folder / "mine.yaml"
+    page.goto(f"{app.base}/aircraft/mine.yaml/options")
+    page.get_by_label(re.compile("^its name")).fill("braided")
+    page.get_by_role("button", name="Begin an option").click()
+    page.wait_for_url(re.compile(r"/describe\?option=braided"))
+    saved(path, "  braided: {}")
+    page.goto(f"{app.base}/aircraft/mine.yaml/describe?option=braided&at=lines.left_line")
+    page.get_by_role("button", name="Change it for this option alone").click()
+    saved(path, "braided: {lines: {left_line: {")
+    expect(page.get_by_role("button", name="Change it for this option alone")).to_have_count(0)
+    page.goto(f"{app.base}/aircraft/mine.yaml/options")
+    page.get_by_label("another name for braided").fill("all braided")
+    page.get_by_role("button", name="Rename braided").click()
+    saved(path, "all braided: {lines: {left_line: {")
+    expect(page.locator(".fp-abreast h2")).to_have_text(["as written", "all braided"])
+
+
+def test_a_figure_is_written_where_the_page_of_heat_asks_for_it(app, page, folder):
+    path = folder / "bow.yaml"
+    page.goto(f"{app.base}/aircraft/bow.yaml/heat")
+    row = page.locator(".fp-measure", has_text="radius of the disc of left_caliper")
+    expect(row).to_have_count(1)
+    expect(page.locator(".fp-measure", has_text="radius of the disc of right_caliper")).to_have_count(0)
+    row.get_by_role("button", name="Yes, write 3.2").click()
+    saved(path, "radius: 3.2}")
+    expect(row).to_have_count(0)
+    mass = page.locator(".fp-measure", has_text="mass of the disc")
+    mass.get_by_role("textbox").fill("2.9")
+    mass.get_by_role("button", name="Write it down").click()
+    saved(path, "mass: 2.9")
+    expect(page.get_by_text("cannot be told yet")).to_have_count(0)
