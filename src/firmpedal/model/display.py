@@ -88,6 +88,11 @@ class Display:
             return show(number, unit, fraction=self.fraction)
         return show(number, unit, decimals=_decimals(shown))
 
+    def round(self, number: float, dimension: Dimension) -> str:
+        """Show one SI number that is round in some unit, without the zeros behind it."""
+        unit = self.unit(dimension) or ""
+        return f"{round(to_unit(number, unit), 2):g} {unit}"
+
     def feet(self, count: float) -> str:
         """Show a length that is a round number of feet: as such beside inches, else in the builder's unit."""
         unit = self.unit(Dimension.LENGTH)

@@ -94,7 +94,7 @@ def _caps(evaluation: Evaluation) -> list[Row]:
 
 def _coupons(evaluation: Evaluation) -> list[Row]:
     phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
-    long = evaluation.display.number(COUPON, Dimension.LENGTH)
+    long = evaluation.display.round(COUPON, Dimension.LENGTH)
     why = f"practice pieces of {long}, flared at both ends before the first tube"
     count, said = practice_pieces(evaluation), too_few(evaluation)
     amount = "1 piece" if count == 1 else f"{count} pieces" if count else "none"

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
 
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
-    "temperature labels on {name} at its port and on the line {away} in from it, read after three hard "
+    "temperature labels on {name} at its port and on the line {away} from it, read after three hard "
     "stops: what the one at the port shows goes into its heat trial, under port"
 )
 
@@ -158,7 +158,7 @@ def how_to_try(aircraft: Aircraft, name: str) -> str:
     display = display_of(aircraft.units)
     metric = display.unit(Dimension.LENGTH) in METRIC_LENGTHS
     away = from_unit(300, "mm") if metric else from_unit(12, "in")
-    return HOW.format(name=name, away=display.number(away, Dimension.LENGTH))
+    return HOW.format(name=name, away=display.round(away, Dimension.LENGTH))
 
 
 def _to_try(
