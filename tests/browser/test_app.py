@@ -179,6 +179,7 @@ def test_each_place_where_two_versions_differ_is_chosen_by_itself(app, window, m
     mine.write_text(theirs, encoding="utf-8")
     places = page.locator(".fp-hunk")
     expect(places).to_have_count(2)
+    expect(page.get_by_role("heading", name="Two versions of this file")).to_be_in_viewport()
     assert len(page.locator(".fp-conflict").inner_text().splitlines()) < 40  # not the whole file
     places.nth(0).get_by_label("On the disk").check()
     page.get_by_role("button", name="Write what is chosen").click()

@@ -10,9 +10,10 @@ from evaluated import blocks, of_kind, words
 from firmpedal.cli.main import app
 from firmpedal.finding import Level
 from firmpedal.pipeline import evaluate_text
-from firmpedal.report.cards import card
+from firmpedal.report.cards import card, card_sheets
 from firmpedal.report.lines import line_sheets
 from firmpedal.report.sheet import Bullets, Figures, Paragraph, Tone
+from firmpedal.web.sheets import written
 from texts import example
 
 RULES = Path(__file__).parents[1] / "rules"
@@ -76,7 +77,9 @@ def test_a_card_says_in_short_how_its_line_stands():
         if each.level is Level.CAUTION and each.place.startswith("lines.left_leg")
     ]  # fmt: skip
     assert len(cautions) > 1
-    assert card(evaluation, leg).state == f"{len(cautions)} CAUTIONS, {len(things)} to measure"
+    state = f"{len(cautions)} CAUTIONS, {len(things)} to measure"
+    assert card(evaluation, leg).state == state
+    assert state in written(card_sheets(evaluation), "brindlewick.yaml", "rigid")  # beside its folded title
 
 
 def test_the_short_sheet_on_the_screen_begins_with_the_warning():

@@ -220,7 +220,8 @@ def texts(data):
         for each in data:
             yield from texts(each)
     elif isinstance(data, dict):
-        unread = {"kind", "tone", "anchor"} | ({"label"} if data["kind"] == "sum" else set())
+        # The state of a sheet stands beside its title where it is folded, which is on the pages of the app.
+        unread = {"kind", "tone", "anchor", "state"} | ({"label"} if data["kind"] == "sum" else set())
         for key, each in data.items():
             yield from texts(each if key not in unread else [])
 

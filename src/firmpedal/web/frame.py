@@ -34,6 +34,7 @@ BACK = (
     '<span class="fp-back-words">All aircraft</span>'
 )
 UNREADABLE = "CANNOT BE READ"
+TO_THE_CARD = "document.querySelector('.fp-conflict')?.scrollIntoView()"  # it stands above what is looked at
 OPTIONS = "Option"
 TOOLS, WHY = "Tools", "Why"
 
@@ -190,6 +191,7 @@ class Frame:
         with self._alerts:
             if document.conflict is not None and document.may_change:
                 conflict_card(document)
+                ui.run_javascript(TO_THE_CARD)
 
     def _saved_words(self) -> str:
         document = self.watch.document
