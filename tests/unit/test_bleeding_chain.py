@@ -18,7 +18,7 @@ BLEEDER = "outlet: {thread: 1/8 NPT female, faces: down, at: [520, -850, -600], 
 BRIDGE = "  bridge: {from: front.outlet, to: rear.inlet, made of: hose -4 PTFE braided}\n"
 FRONT = "      outlet: {thread: 1/8 NPT female, faces: aft, seat: [400"
 OUTLET = f"{FRONT}, -850, -540], seat measured with: AN816-4D}}\n"
-ALONE = (("faces: up", "faces: forward"), (OUTLET, ""), (f"      {PLUG}\n", ""), (BRIDGE, ""))
+ALONE = ((OUTLET, ""), (f"      {PLUG}\n", ""), (BRIDGE, ""))
 
 
 def steps(*edits):

@@ -46,10 +46,10 @@ def way_out(aircraft: Aircraft, caliper: Caliper) -> WayOut:
     upward = tuple(each.name for each in ports if _up(each) is Answer.YES)
     unclear = tuple(_asked(caliper, each) for each in ports if _up(each) is Answer.UNKNOWN)
     lets_out: Answer | None
-    if bleeders or upward:
-        lets_out = Answer.YES
-    elif len(ports) == 1:
+    if len(ports) == 1:
         lets_out = None
+    elif bleeders or upward:
+        lets_out = Answer.YES
     else:
         lets_out = Answer.UNKNOWN if unclear else Answer.NO
     missing = unclear if lets_out is Answer.UNKNOWN else ()
