@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import sys
 
-from benchmarks import editing, feel, fitting, tube
+from benchmarks import editing, feel, fitting, heat, tube
 
 
 def main() -> None:
     """Run the races one after the other, then what an editor waits for."""
-    for race in (tube.race, fitting.race, feel.race):
+    for race in (tube.race, fitting.race, feel.race, heat.race):
         sys.stdout.write(f"{race()}\n")
     for waiting in (editing.edits, editing.start):
         sys.stdout.write(f"{waiting()}\n")

@@ -70,11 +70,15 @@ class Missing(HashKept):
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """The sum behind a value: the equation as printed and what went into it, by symbol."""
+    """The sum behind a value: the equation as printed and what went into it, by symbol.
+
+    `caution` is what to keep in mind where the equation is near the end of what it holds for.
+    """
 
     equation: str
     inputs: tuple[tuple[str, Value], ...]
     note: str = ""
+    caution: str = ""
 
 
 @hash_kept

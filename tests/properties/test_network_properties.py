@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 
 from firmpedal.analysis.circuit import Graph, Joint
 from firmpedal.analysis.network.flows import flows
-from firmpedal.analysis.stroke import StrokeBudget, Swell
+from firmpedal.analysis.stroke import StrokeBudget
+from firmpedal.analysis.swelling import Swell
 from firmpedal.quantity import Mark, exactly
 from firmpedal.units import Dimension
 

@@ -153,8 +153,8 @@ def test_strength_in_use(case, source, name, strength, printed, how):
 
 # The data sheet of polyamide 11 tube grades prints flexural moduli in kgf/mm2.
 MODULI = [("nylon 11 S40", -40, "190"), ("nylon 11 S40", 20, "35"), ("nylon 11 S40", 80, "17"),
-          ("nylon 11", -40, "150"), ("nylon 11", 80, "19"), ("nylon 11 SR", -40, "135"),
-          ("nylon 11 SR", 20, "100"), ("nylon 11 SR", 80, "19")]  # fmt: skip
+          ("nylon 11 S20", -40, "150"), ("nylon 11 S20", 20, "50"), ("nylon 11 S20", 80, "19"),
+          ("nylon 11 SR", -40, "135"), ("nylon 11 SR", 20, "100"), ("nylon 11 SR", 80, "19")]  # fmt: skip
 
 
 @pytest.mark.parametrize(("name", "celsius", "printed"), MODULI)
@@ -165,10 +165,23 @@ def test_modulus_of_nylon_by_temperature(case, name, celsius, printed):
     case("polyamide-tube-data", f"modulus of {name} at {celsius} C", f"{printed} kgf/mm2", ours)
 
 
-def test_modulus_of_nylon_in_use_is_the_rounded_one():
-    """490 MPa is the converted figure of grade S20 at 20 C; 480 is what the trade's sums round it to."""
-    tube = stock("nylon 11 1/4 x .040", "in")
-    assert to_unit(tube.material.elastic_modulus.middle, "MPa") == pytest.approx(480)
+@pytest.mark.parametrize("name", ["nylon", "nylon 11", "nylon 12"])
+@pytest.mark.parametrize("celsius", [-40, 20, 80])
+def test_nylon_of_unknown_grade_is_as_stiff_as_one_of_its_grades(name, celsius):
+    """From the softest to the stiffest of the sheet; cold the plasticised grade is the stiffest."""
+    moduli = {
+        round(kelvin - 273.15): value
+        for kelvin, value in stock(f"{name} 1/4 x .040", "in").material.modulus_at
+    }
+    printed = [float(words) for _, warmth, words in MODULI if warmth == celsius]
+    found = [to_unit(bound, "MPa") / 9.80665 for bound in moduli[celsius].span]
+    assert found == pytest.approx([min(printed), max(printed)], abs=0.05)
+
+
+def test_what_the_sums_of_the_trade_take_lies_within():
+    """480 MPa is a rounded figure of grade S20."""
+    low, high = stock("nylon 1/4 x .040", "in").material.elastic_modulus.span
+    assert to_unit(low, "MPa") < 480 < to_unit(high, "MPa")
 
 
 # AC 43.13-1B, Table 9-3: bore, outside diameter, pressures and bend radius of rubber hose.

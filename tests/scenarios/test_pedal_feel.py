@@ -92,7 +92,17 @@ class TestFennimoss:
 
     def test_metal_is_firm(self):
         written, rigid = only("fennimoss"), only("fennimoss", "rigid")
-        assert rigid.feel.travel(COLD, NORMAL).high < written.feel.travel(COLD, NORMAL).low
+        assert HOT not in rigid.feel.cases  # metal and hose do not feel it
+        assert rigid.feel.travel(COLD, NORMAL).high < written.feel.travel(HOT, NORMAL).low
+
+    def test_cold_it_depends_on_the_grade_of_the_nylon(self):
+        """The stiffest nylon is as firm as the softest hose that its standard lets pass; 480 MPa is not."""
+        rigid, unknown = only("fennimoss", "rigid"), only("fennimoss")
+        assert rigid.feel.travel(COLD, NORMAL).high > unknown.feel.travel(COLD, NORMAL).low
+        nylon = "    made of: plastic nylon 3/16 x .025"
+        told = example("fennimoss").replace(nylon, f"    stiffness: {{cool: 480 MPa}}\n{nylon}")
+        (felt,) = felt_pedals(evaluate_text(told))
+        assert rigid.feel.travel(COLD, NORMAL).high < felt.feel.travel(COLD, NORMAL).low
 
 
 class TestOatmere:

@@ -83,7 +83,19 @@ class TestUnknown:
 class TestWays:
     def test_a_cylinder_that_shuts_at_rest_lets_nothing_past(self):
         shut = evaluated(("    stroke: 0.9\n", "    stroke: 0.9\n    opens at rest: no\n"))
-        assert "first lets nothing up at rest, and nothing gets past from below" in words_of(shut)
+        words = words_of(shut)
+        assert "first and second let nothing up at rest, and nothing gets past from below" in words
+        assert "cannot be filled from the wheel up" in words
+        assert "Ask their makers how to fill it" in words
+        assert "do not pump fluid in at caliper" in words
+        for step in ("Pump MIL-PRF-5606", "pump still presses", "Push fluid up from", "under the pump"):
+            assert step not in words
+
+    def test_a_cylinder_that_may_be_shut_is_pumped_at_with_care(self):
+        doubtful = evaluated(("    stroke: 0.9\n", "    stroke: 0.9\n    opens at rest: unknown\n"))
+        words = words_of(doubtful)
+        assert "if nothing comes at the top, stop and ask" in words
+        assert "Pump MIL-PRF-5606" in words
 
     def test_a_thick_fluid_may_want_more_than_a_pot_gives(self):
         thin, thick = (

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from math import pi
 
 import pytest
 
 from firmpedal.analysis.cold import cold_of
+from firmpedal.model.display import usual_display
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.cold import cold_sheet
-from firmpedal.report.sheet import Drawing
+from firmpedal.report.sheet import Drawing, Table
 from firmpedal.report.story import every_value
 from texts import edited, example, small
 
@@ -61,6 +63,61 @@ class TestFennimoss:
         assert "left_caliper are free only" in sheet.blocks[0].text
         assert any(isinstance(block, Drawing) for block in sheet.blocks)
         assert "components.left_caliper.cold.-40 degC.pads back" in every_value(fennimoss)
+
+
+class TestWhatTheCaliperGives:
+    """0.004 in of one piston of 1.5 in at 500 psi, behind one tube."""
+
+    GAP = "    pad gap: 0.020\n"
+    TOLD = (GAP, f"{GAP}    gives: {{travel: 0.004, under: 500}}\n")
+
+    def overshoots(self, *edits) -> list[str]:
+        evaluation = evaluate_text(edited(small("quillfen"), *edits), "x")
+        (table,) = [block for block in cold_sheet(evaluation).blocks if isinstance(block, Table)]
+        return [row[-1] for row in table.rows]
+
+    def test_without_it_nothing_overshoots_for_sure(self):
+        assert set(self.overshoots()) <= {"no", "may", "not known"}
+        assert "not known" in self.overshoots()
+
+    def test_with_it_the_answer_is_a_sure_one(self):
+        assert "not known" not in self.overshoots(self.TOLD)
+
+    def test_it_comes_on_top_behind_every_line_by_hand(self):
+        """Damping grows with the root of what is behind the line: give and half of the line's own."""
+        bare, told = (
+            cold(evaluate_text(edited(small("quillfen"), *edits), "x"))[0] for edits in ((), (self.TOLD,))
+        )
+        assert (len(bare.lines), bare.give) == (1, None)
+        taken = pi / 4 * 1.5**2 * 0.004 * INCH**3 * told.pressure.middle / (500 * PSI)
+        assert told.give.middle == pytest.approx(taken)
+        half = bare.own.middle / 2
+        for one, other in zip(bare.rows, told.rows, strict=True):
+            more = (half + taken) / half
+            assert other.ringing.middle / one.ringing.middle == pytest.approx(more**0.5, rel=1e-6)
+            assert other.time_constant.middle / one.time_constant.middle == pytest.approx(more, rel=1e-6)
+
+    def test_the_pressure_goes_no_sooner_than_said(self):
+        evaluation = evaluate_text(small("quillfen"), "x")
+        (table,) = [block for block in cold_sheet(evaluation).blocks if isinstance(block, Table)]
+        assert all(row[3].endswith("or more") for row in table.rows)
+
+
+class TestSound:
+    """1,336 m/s, 4,384 ft/s, in aluminium 1/4 x .035: derived in tests/published, there with fixed ends."""
+
+    def test_it_is_told_in_feet_per_second_and_the_landing_in_knots(self):
+        ground = ("attitudes:", "on the ground: {landing speed: 48 kt}\nattitudes:")
+        evaluation = evaluate_text(edited(small("withyford"), ground), "x")
+        values = every_value(evaluation)
+        sound = evaluation.display.value(values["lines.floor.speed of sound"][0])
+        assert re.fullmatch(r"4,[3-7]\d\d(\.\d)?( to 4,[3-7]\d\d(\.\d)?)? ft/s", sound)
+        assert evaluation.display.value(values["on the ground.landing speed"][0]) == "48.0 kt"
+
+    def test_in_metres_where_lengths_are(self):
+        evaluation = evaluate_text(small("withyford"), "x")
+        value = every_value(evaluation)["lines.floor.speed of sound"][0]
+        assert usual_display("mm").value(value).endswith(" m/s")
 
 
 class TestOthers:

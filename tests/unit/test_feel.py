@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 
 from firmpedal.analysis.feel.cases import CASES, FAST, Case, Warmth
 from firmpedal.analysis.feel.pedals import Feel, feel
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project import read_text
+from firmpedal.report.story import cautions
 from firmpedal.units import to_unit
 from texts import edited, example, small
 
@@ -58,7 +60,7 @@ def test_the_curves_and_the_budget_are_one(edits):
 
 
 def test_metal_has_no_hot_cases():
-    assert {case.warmth for case in felt(evaluated(HEAT)).cases} == {Warmth.COLD}
+    assert {case.warmth for case in felt(evaluated(HEAT)).cases} == {Warmth.COLD, Warmth.FROST}
 
 
 def test_a_hotter_case_is_softer_and_an_hour_softer_still():
@@ -132,6 +134,114 @@ def test_a_measured_hose_swells_as_measured():
     assert swell.wall.exact
     travel = felt(evaluation).travel(COLD, 1)
     assert travel.high - travel.low < 0.01 * travel.high
+
+
+class TestCurveOfAHose:
+    """0.2 ml/m under 400 psi and 0.3 ml/m under 1000: steep at first, as hoses are."""
+
+    POINTS = "[{under: 400, per length: 0.2 ml/m}, {under: 1000, per length: 0.3 ml/m}]"
+    CURVE = (HOSE[0], f"{HOSE[1]}    expansion curve: {POINTS}\n")
+
+    def wall(self, foot: str, *edits):
+        evaluation = evaluated(self.CURVE, *edits)
+        budget = next(each for each in evaluation.results.budgets if each.foot == foot)
+        (line,) = evaluation.laid
+        return budget.swells[0].wall, line.order_length, to_unit(budget.pressure.middle, "psi")
+
+    @pytest.mark.parametrize("foot", ["normal", "hard"])
+    def test_it_is_read_between_its_points(self, foot):
+        """Against numpy's own straight lines between points; 489 and 978 psi are between them."""
+        taken, length, psi = self.wall(foot)
+        per_length = np.interp(psi, [0, 400, 1000], [0, 0.2e-6, 0.3e-6])
+        assert taken.span == pytest.approx([per_length * end for end in length.span], rel=1e-9)
+        assert cautions(taken) == ()
+
+    def test_beyond_its_end_it_is_a_range_and_says_so(self):
+        """1304 psi: from 0.3 ml/m to 0.3 and 304 psi of its steepest, 0.2 ml/m in 400."""
+        taken, length, psi = self.wall("panic")
+        most = 0.3e-6 + (psi - 1000) * 0.2e-6 / 400
+        assert taken.span == pytest.approx([0.3e-6 * length.low, most * length.high], rel=1e-9)
+        assert any("its curve ends at a lower pressure" in words for words in cautions(taken))
+
+    def test_the_curve_of_the_pedal_follows_it(self):
+        evaluation = evaluated(self.CURVE)
+        found = felt(evaluation)
+        for number, budget in enumerate(evaluation.results.budgets):
+            assert found.stroke(COLD, number).span == pytest.approx(budget.cold.span, rel=1e-9)
+
+    def test_an_unknown_point_is_asked_for(self):
+        unknown = (self.CURVE[0], self.CURVE[1].replace("0.3 ml/m", "unknown"))
+        assert any("per length" in each.place for each in felt(evaluated(unknown)))
+
+    @pytest.mark.parametrize(
+        ("points", "more", "words"),
+        [
+            (
+                "[{under: 400, per length: 0.2 ml/m}, {under: 300, per length: 0.3 ml/m}]",
+                "",
+                "does not follow",
+            ),
+            (
+                "[{under: 400, per length: 0.2 ml/m}, {under: 800, per length: 0.1 ml/m}]",
+                "",
+                "does not follow",
+            ),
+            (POINTS, "    swells: {volume: 0.02 cu in, under: 800}\n", "a curve and a measurement"),
+        ],
+    )
+    def test_what_no_hose_does_is_said(self, points, more, words):
+        curve = f"{HOSE[1]}    expansion curve: {points}\n{more}"
+        (problem,) = read_text(edited(small("quillfen"), (HOSE[0], curve)), "text").problems
+        assert words in problem.message
+
+    def test_a_tube_has_no_such_curve(self):
+        text = edited(small("quillfen"), (TUBE, f"{TUBE}    expansion curve: {self.POINTS}\n"))
+        (problem,) = read_text(text, "text").problems
+        assert problem.message.startswith("run is no hose")
+
+
+class TestFrost:
+    """At -40 degrees, the same in both scales."""
+
+    FROST = Case(Warmth.FROST)
+
+    def test_nylon_by_hand(self):
+        """135 to 190 kgf/mm^2, 1324 to 1863 MPa, and the fluid from nothing to what it gives warm."""
+        evaluation = evaluated(NYLON)
+        (cold,) = [each for each in evaluation.results.budgets if each.foot == "hard"]
+        stroke, wall, fluid = (
+            felt(evaluation).stroke(self.FROST, 1),
+            cold.swells[0].wall,
+            cold.swells[0].fluid,
+        )
+        gap = cold.gap.middle
+        area = math.pi / 4 * (0.625 * 0.0254) ** 2
+        least = gap + wall.low * 980.665 / 1863 / area
+        most = gap + (wall.high * 343.23 / 1324 + fluid.high) / area
+        assert stroke.span == pytest.approx([least, most], rel=2e-3)
+
+    def test_metal_hardly_feels_it(self):
+        found = felt(evaluated())
+        assert found.stroke(self.FROST, 1).high == pytest.approx(found.stroke(COLD, 1).high)
+
+    def test_a_hose_takes_from_nothing_to_what_it_takes_warm(self):
+        measured = (HOSE[0], f"{HOSE[1]}    swells: {{volume: 0.02 cu in, under: 800}}\n")
+        for edit in (measured, TestCurveOfAHose.CURVE):
+            found = felt(evaluated(edit))
+            warm, frost = found.stroke(COLD, 1), found.stroke(self.FROST, 1)
+            assert frost.high == pytest.approx(warm.high)
+            assert frost.low == pytest.approx(evaluated().results.budgets[1].gap.low)
+
+    def test_plastic_without_a_row_there_is_not_worked_out(self):
+        evaluation = evaluated((NYLON[0], NYLON[1].replace("nylon", "polyethylene")))
+        found = felt(evaluation)
+        assert self.FROST not in found.cases
+        assert any("at -40 degrees" in each.what for each in found.filled.frost_missing)
+
+    def test_a_fluid_that_may_not_flow_there_is_asked_about(self):
+        found = felt(evaluated(("fluid: MIL-PRF-5606", "fluid: DOT 3")))
+        assert self.FROST not in found.cases
+        assert "how thick DOT 3 is at -40 degrees" in {each.what for each in found.filled.frost_missing}
 
 
 def test_a_tube_is_not_measured_for_its_swelling():
@@ -220,7 +330,7 @@ class TestUnknown:
 
     def test_unknown_heat_leaves_hot_out(self):
         found = felt(evaluated(NYLON, (HEAT[0], HEAT[1].replace("80 degC", "unknown"))))
-        assert {case.warmth for case in found.cases} == {Warmth.COLD}
+        assert {case.warmth for case in found.cases} == {Warmth.COLD, Warmth.FROST}
         assert found.filled.hot_missing
 
     def test_what_is_left_out_is_said(self):

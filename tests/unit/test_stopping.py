@@ -10,6 +10,7 @@ from firmpedal.analysis.feel.pedals import feel
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.packet import packet_sheets
+from firmpedal.report.sheet import Group, Table
 from firmpedal.report.stopping import LOSSES, TITLE, stopping_sheet
 from firmpedal.report.stopping_plot import stopping_plot
 from firmpedal.report.story import every_value
@@ -173,10 +174,21 @@ def test_the_centre_of_gravity_from_the_scales():
 
 
 def test_thrust_against_foot_and_tyres():
-    """375.2 lbf are held by the foot that makes 375.2 lbf of drag; the tyres hold 0.7 of 4/5 at least."""
+    """375.2 lbf are held by the foot that makes 375.2 lbf of drag; the tyres hold 0.3 to 0.8 of 4/5."""
     found = stopping(with_ground(f"{STANCE}, static thrust: 375.2"))
     assert in_unit(found.hold.foot, "lbf") == pytest.approx(153.398, rel=2e-4)
-    assert to_unit(found.limits.standing.low, "lbf") == pytest.approx(0.7 * 0.8 * 1320)
+    assert to_unit(found.limits.standing.low, "lbf") == pytest.approx(0.3 * 0.8 * 1320)
+    assert to_unit(found.limits.standing.high, "lbf") == pytest.approx(0.8 * 0.8 * 1320)
+
+
+@pytest.mark.parametrize(("thrust", "words"), [(300, "yes"), (500, "not shown"), (900, "no")])
+def test_the_ground_surely_holds_a_run_up_or_not_or_nobody_knows(thrust, words):
+    """Usual grip holds 316.8 lbf at least, peak grip 844.8 at most."""
+    sheet = stopping_sheet(evaluate_text(with_ground(f"{STANCE}, static thrust: {thrust}")))
+    groups = [block for block in sheet.blocks if isinstance(block, Group)]
+    tables = [each for group in groups for each in group.blocks if isinstance(each, Table)]
+    (needs,) = [each for each in tables if each.columns[0] == "for"]
+    assert needs.rows[1][-1] == words
 
 
 def test_what_is_unknown_stays_unknown_and_says_what_to_measure():

@@ -8,6 +8,8 @@ import pytest
 
 from firmpedal.finding import Finding
 from firmpedal.pipeline import evaluate_text
+from firmpedal.project import read_text
+from firmpedal.report.story import cautions
 from firmpedal.units import to_unit
 from texts import edited, small
 
@@ -50,6 +52,10 @@ def growth(load: float, outside: float, wall: float, modulus: float, poisson: fl
 
 def strokes(value) -> tuple[float, float]:
     return to_unit(value.low, "in"), to_unit(value.high, "in")
+
+
+def cubic(value) -> tuple[float, float]:
+    return to_unit(value.low, "cu in"), to_unit(value.high, "cu in")
 
 
 def moduli(line) -> tuple[float, float]:
@@ -99,33 +105,60 @@ class TestHotNylon:
         (swell,) = budget("normal", NYLON, *edits).swells
         return swell
 
-    def table(self) -> dict[int, float]:
-        (line,) = evaluated(NYLON).laid
-        return {
-            round(kelvin - 273.15): value.middle / PSI for kelvin, value in line.stock.material.modulus_at
-        }
-
-    def by_hand(self, modulus: float) -> float:
-        (line,) = evaluated(NYLON).laid
+    def by_hand(self, *megapascals: float) -> tuple[float, ...]:
+        """At 75 lb, in cu in; Poisson's ratio 0.40."""
         volume = math.pi / 4 * 0.17**2 * PATH
-        return volume * growth(pressure(75), 0.25, 0.040, modulus, moduli(line)[1])
+        stiff = (each * 1e6 / PSI for each in megapascals)
+        return tuple(volume * growth(pressure(75), 0.25, 0.040, each, 0.40) for each in stiff)
 
-    def test_cold(self):
-        (line,) = evaluated(NYLON).laid
+    def test_cold_it_may_be_any_grade(self):
+        """35 and 100 kgf/mm^2 on the sheet: 343 and 981 MPa."""
         swell = self.wall()
-        assert to_unit(swell.wall.middle, "cu in") == pytest.approx(self.by_hand(moduli(line)[0]), rel=1e-6)
+        assert cubic(swell.wall) == pytest.approx(self.by_hand(980.665, 343.23), rel=1e-3)
         assert swell.hot_wall.span == swell.wall.span
+
+    def test_the_grade_tells_it(self):
+        """50 kgf/mm^2 of S20."""
+        graded = (NYLON[0], NYLON[1].replace("nylon", "nylon 11 S20"))
+        (swell,) = budget("normal", graded, heat("70 degC")).swells
+        assert cubic(swell.wall) == pytest.approx(self.by_hand(490.33, 490.33), rel=1e-3)
+        assert cubic(swell.hot_wall) == pytest.approx(self.by_hand(186.33, 186.33), rel=5e-3)
+
+    def test_what_its_maker_says_wins(self):
+        """480 and 200 MPa in the file."""
+        told = (NYLON[0], f"{NYLON[1]}    stiffness: {{cool: 480 MPa, hot: 200 MPa}}\n")
+        (swell,) = budget("normal", told, heat("70 degC")).swells
+        assert cubic(swell.wall) == pytest.approx(self.by_hand(480, 480), rel=1e-6)
+        assert cubic(swell.hot_wall) == pytest.approx(self.by_hand(200, 200), rel=1e-6)
+
+    def test_a_verdict_inside_the_range_waits_for_the_grade(self):
+        """The panic foot takes from 0.18 to 0.30 in of stroke, by the grade; a quarter is there."""
+        evaluation = evaluated(NYLON, ("stroke: 3/4", "stroke: 1/4"))
+        (item,) = [each for each in evaluation.not_shown if each.rule == "stroke-short"]
+        assert any("stiffness of the wall of run more closely" in each.what for each in item.missing)
+
+    def test_metal_has_no_grade_to_tell(self):
+        text = edited(small("quillfen"), (TUBE, f"{TUBE}    stiffness: {{cool: 480 MPa}}\n"))
+        (problem,) = read_text(text, "text").problems
+        assert problem.message.startswith("run is not plastic")
+
+    def test_growth_beyond_small_strain_is_said_in_the_sum(self):
+        """At 75 lb, 489 psi on 167 MPa, the bore would grow by 11 to 12 percent; in metal by 0.03."""
+        (swell,) = budget("normal", NYLON, heat("70 degC")).swells
+        assert any("beyond the small growth" in words for words in cautions(swell.hot_wall))
+        assert cautions(budget("normal").swells[0].wall) == ()
 
     @pytest.mark.parametrize("temperature", ["176 degF", "80 degC", "60 degC", "24 degC"])
     def test_up_to_the_warmest_row_it_is_as_soft_as_the_next_row(self, temperature):
-        found = to_unit(self.wall(heat(temperature)).hot_wall.middle, "cu in")
-        assert found == pytest.approx(self.by_hand(self.table()[80]), rel=1e-6)
+        """17 and 19 kgf/mm^2, printed as whole numbers and stored in whole megapascals."""
+        found = cubic(self.wall(heat(temperature)).hot_wall)
+        assert found == pytest.approx(self.by_hand(19 * 9.80665, 17 * 9.80665), rel=5e-3)
 
     def test_beyond_the_table_nothing_is_known(self):
         swell = self.wall(heat("81 degC"))
         assert swell.wall.known
         assert swell.hot_wall.span is None
-        assert "stiffness of nylon above its table" in swell.hot_wall.missing[0].what
+        assert "no published table says how stiff nylon is" in swell.hot_wall.missing[0].what
 
     def test_an_unknown_temperature(self):
         swell = self.wall(heat("unknown"))

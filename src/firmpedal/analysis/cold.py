@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.bleeding.bores import bore_of
 from firmpedal.analysis.pressure import FEET
-from firmpedal.analysis.stroke import gap_volume, line_volume, swell
+from firmpedal.analysis.stroke import gap_volume, give, gives
+from firmpedal.analysis.swelling import line_volume, swell
 from firmpedal.analysis.viscosity import viscosity_at
 from firmpedal.formulas.bubbles import share_of_volume
 from firmpedal.formulas.release import (
@@ -71,8 +72,9 @@ class Chill:
 class Cold:
     """One wheel, the cylinder farthest from it and the lines between, at several temperatures.
 
-    `own` is what these lines take up themselves at the hard foot, `gap` the fluid of the pad gap, `echo` how
-    long sound takes there and back.
+    `own` is what these lines take up themselves at the hard foot, `gap` the fluid of the pad gap, `give` what
+    caliper and pads take up at the hard foot, None where the file does not tell it: then the pressure goes
+    no sooner than said, and nothing overshoots for sure. `echo` is how long sound takes there and back.
     """
 
     caliper: str
@@ -81,6 +83,7 @@ class Cold:
     pressure: Value
     gap: Value
     own: Value
+    give: Value | None
     echo: Value
     rows: tuple[Chill, ...]
 
@@ -108,8 +111,10 @@ def _wheel(
     taken = [_taken(line, hard, fluid) for line in held]
     place = f"{caliper.place}.cold"
     gap = gap_volume(caliper)
+    given = give(caliper, hard, "cold") if gives(caliper) else None
+    wheel = _Wheel(caliper, tuple(held), tuple(taken), given, gap, fluid, hard)
     rows = tuple(
-        _chill(held, taken, caliper, fluid, hard, gap, from_unit(celsius, "degC"), f"{place}.{celsius} degC")
+        _chill(wheel, from_unit(celsius, "degC"), f"{place}.{celsius} degC")
         for celsius in CELSIUS
         if fluid.viscosity_at[0][0] <= from_unit(celsius, "degC") + 1e-6
     )
@@ -119,7 +124,7 @@ def _wheel(
         [_echo(line, hard, fluid) for line in held],
         f"{place}.echo",
     )
-    return Cold(caliper.name, cylinder, names, hard, gap, own, echo, rows)
+    return Cold(caliper.name, cylinder, names, hard, gap, own, given, echo, rows)
 
 
 def _farthest(aircraft: Aircraft, way: Way) -> str:
@@ -169,19 +174,24 @@ def _length(line: LaidLine) -> Value:
     return line.order_length if line.hose else line.developed_length or line.path_length
 
 
-def _chill(
-    held: list[LaidLine],
-    taken: list[Value],
-    caliper: Caliper,
-    fluid: Fluid,
-    hard: Value,
-    gap: Value,
-    kelvin: float,
-    place: str,
-) -> Chill:
+@dataclass(frozen=True, slots=True)
+class _Wheel:
+    """One wheel's lines from the wheel up, what each takes up, and what stands at their end."""
+
+    caliper: Caliper
+    held: tuple[LaidLine, ...]
+    taken: tuple[Value, ...]
+    given: Value | None
+    gap: Value
+    fluid: Fluid
+    hard: Value
+
+
+def _chill(wheel: _Wheel, kelvin: float, place: str) -> Chill:
+    caliper, held, fluid, hard, gap = wheel.caliper, wheel.held, wheel.fluid, wheel.hard, wheel.gap
     temperature = exactly("temperature", Dimension.TEMPERATURE, kelvin, Mark.DERIVED)
     viscosity = viscosity_at(fluid, temperature, f"{place}.viscosity")
-    behind = _behind(held, taken, place)
+    behind = _behind(wheel, place)
 
     def through(what: str, volumes: list[Value], pressure: Value) -> Value:
         parts = [
@@ -214,7 +224,7 @@ def _chill(
         constant,
         let_go,
         through("pads back", gaps, ROLL_BACK),
-        _ringing(held, behind, fluid, viscosity, hard, place),
+        _ringing(wheel, behind, viscosity, place),
     )
 
 
@@ -228,29 +238,29 @@ def _along(line: LaidLine, fluid: Fluid, viscosity: Value) -> dict[str, Value]:
     }
 
 
-def _behind(held: list[LaidLine], taken: list[Value], place: str) -> list[Value]:
+def _behind(wheel: _Wheel, place: str) -> list[Value]:
     """For each line from the wheel up: what lies behind it takes up, and half of its own."""
+    end = [wheel.given] if wheel.given is not None else []
     found = []
-    for n, (line, own) in enumerate(zip(held, taken, strict=True)):
+    for n, (line, own) in enumerate(zip(wheel.held, wheel.taken, strict=True)):
         half = apply(share_of_volume, f"half of {line.name}", place=f"{place}.half", volume=own, share=HALF)
-        found.append(total(f"taken up behind {line.name}", [*taken[:n], half], f"{place}.behind {line.name}"))
+        parts = [*end, *wheel.taken[:n], half]
+        found.append(total(f"taken up behind {line.name}", parts, f"{place}.behind {line.name}"))
     return found
 
 
-def _ringing(
-    held: list[LaidLine], behind: list[Value], fluid: Fluid, viscosity: Value, hard: Value, place: str
-) -> Value | None:
+def _ringing(wheel: _Wheel, behind: list[Value], viscosity: Value, place: str) -> Value | None:
     """The least damping of a line; None where it is not known, or nothing behind a line takes anything up."""
     found = [
         apply(
             damping_ratio,
             f"damping of {line.name}",
             place=f"{place}.damping of {line.name}",
-            **_along(line, fluid, viscosity),
+            **_along(line, wheel.fluid, viscosity),
             volume=volume,
-            pressure=hard,
+            pressure=wheel.hard,
         )
-        for line, volume in zip(held, behind, strict=True)
+        for line, volume in zip(wheel.held, behind, strict=True)
     ]
     known = [value for value in found if value.known]
     return min(known, key=lambda value: value.low) if len(known) == len(found) else None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.stroke import line_volume
+from firmpedal.analysis.swelling import line_volume
 from firmpedal.formulas.mass import mass_of_length, mass_of_volume, tube_mass_per_length
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import Mark, Missing, Value, apply, total

@@ -23,9 +23,9 @@ from firmpedal.analysis.stroke import (
     StrokeBudget,
     WearVolume,
     budgets,
-    line_volume,
     wear_volume,
 )
+from firmpedal.analysis.swelling import line_volume
 from firmpedal.model.aircraft import find
 
 if TYPE_CHECKING:

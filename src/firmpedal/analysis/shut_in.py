@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind, stands_between
 from firmpedal.analysis.pressure import FEET
-from firmpedal.analysis.stroke import swell
+from firmpedal.analysis.swelling import swell
 from firmpedal.analysis.trapped import WARMING_FROM, rise_per_degree
 from firmpedal.formulas.trapped import degrees_until, freed_by_warmth, pressure_that_makes_room
 from firmpedal.model.aircraft import find

@@ -8,44 +8,20 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.linkage import pad_travel
 from firmpedal.analysis.net_pressure import Push
-from firmpedal.formulas.compliance import (
-    fluid_compression,
-    give_volume,
-    growth_closed_ends,
-    piston_volume,
-    tube_volume,
-    wall_growth_volume,
-)
-from firmpedal.formulas.hose import hose_expansion, hose_volume, measured_swelling
+from firmpedal.analysis.swelling import swell
+from firmpedal.formulas.compliance import give_volume, piston_volume
 from firmpedal.formulas.levers import cylinder_stroke
-from firmpedal.model.stock import Hose
-from firmpedal.quantity import Mark, Missing, Value, apply, total
-from firmpedal.units import Dimension
+from firmpedal.quantity import Value, apply, total
 
 if TYPE_CHECKING:
     from firmpedal.analysis.pressure import CylinderPressure
+    from firmpedal.analysis.swelling import Swell
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.kinds import Caliper, MasterCylinder
-    from firmpedal.model.stock import Fluid, Material
+    from firmpedal.model.stock import Fluid
     from firmpedal.model.surroundings import Pedal
 
-ROUNDING = 1e-6  # K; 176 F is 80 C
 ROUNDS = 3  # a spring or a changing ratio and the stroke depend on each other; each round gains two digits
-
-STIFF = (
-    "how hot the line gets, by heat strips: no published table says how stiff {name} is at the heat given. "
-    "Lead it where it is cooler, or ask its maker for a sheet at that temperature"
-)
-
-
-@dataclass(frozen=True, slots=True)
-class Swell:
-    """What one line takes up at a pressure: its wall, cold and hot, and its fluid."""
-
-    line: str
-    wall: Value
-    hot_wall: Value
-    fluid: Value
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,119 +77,6 @@ def wear_volume(caliper: Caliper) -> WearVolume:
         travel=both,
     )
     return WearVolume(caliper.name, volume)
-
-
-def line_volume(line: LaidLine) -> Value:
-    """Fluid that fills one line."""
-    stock, place = line.stock, f"{line.place}.volume"
-    label = f"fluid in {line.name}"
-    if isinstance(stock, Hose):
-        return apply(hose_volume, label, place=place, bore=stock.bore, length=line.order_length)
-    return apply(
-        tube_volume,
-        label,
-        place=place,
-        outside_diameter=stock.outside_diameter,
-        wall_thickness=stock.wall,
-        length=line.developed_length or line.path_length,
-    )
-
-
-def swell(line: LaidLine, pressure: Value, foot: str, hot: Value | None, fluid: Fluid | None) -> Swell:
-    """What one line takes up at one foot; `hot` is the temperature it meets, None if it stays cool."""
-    volume, stock = line_volume(line), line.stock
-    place = f"{line.place}.swell.{foot}"
-    if isinstance(stock, Hose):
-        wall = _hose(line, stock, pressure, place)
-        return Swell(
-            line.name, wall, wall, _squeezed(line, volume, pressure, fluid, f"{line.place}.squeeze.{foot}")
-        )
-    walls = [
-        _wall(line, volume, pressure, modulus, place)
-        for modulus in (stock.material.elastic_modulus, _modulus_at(stock.material, hot, line.place))
-    ]
-    return Swell(
-        line.name,
-        walls[0],
-        walls[1],
-        _squeezed(line, volume, pressure, fluid, f"{line.place}.squeeze.{foot}"),
-    )
-
-
-def _hose(line: LaidLine, stock: Hose, pressure: Value, place: str) -> Value:
-    """What a hose takes: by what was measured on it, else from nothing up to the limit of its standard."""
-    label = f"swelling of {line.name}"
-    if line.swells.volume.known and line.swells.under.known:
-        return apply(
-            measured_swelling,
-            label,
-            place=place,
-            taken=line.swells.volume,
-            pressure=pressure,
-            reference_pressure=line.swells.under,
-        )
-    return apply(
-        hose_expansion,
-        label,
-        place=place,
-        expansion=stock.expansion,
-        length=line.order_length,
-        pressure=pressure,
-        reference_pressure=stock.expansion_pressure,
-    )
-
-
-def _wall(line: LaidLine, volume: Value, pressure: Value, modulus: Value, place: str) -> Value:
-    stock = line.stock
-    assert not isinstance(stock, Hose)  # noqa: S101  hoses took the other way in swell
-    growth = apply(
-        growth_closed_ends,
-        f"growth of {line.name}",
-        place=place,
-        pressure=pressure,
-        outside_diameter=stock.outside_diameter,
-        wall_thickness=stock.wall,
-        modulus=modulus,
-        poisson_ratio=stock.material.poisson_ratio,
-    )
-    return apply(
-        wall_growth_volume,
-        f"swelling of {line.name}",
-        place=place,
-        volume=volume,
-        growth=growth,
-    )
-
-
-def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
-    """The modulus at the nearest tabled temperature at or above the one met: softer, so safe."""
-    if hot is None or not material.modulus_at:
-        return material.elastic_modulus
-    label = f"modulus of {material.name} where it runs hot"
-    above = (
-        [] if hot.span is None else [value for t, value in material.modulus_at if t >= hot.high - ROUNDING]
-    )
-    if above:
-        return above[0]
-    missing = hot.missing or (
-        Missing(f"{place}.temperature", STIFF.format(name=material.name), Dimension.TEMPERATURE),
-    )
-    return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=missing)
-
-
-def _squeezed(line: LaidLine, volume: Value, pressure: Value, fluid: Fluid | None, place: str) -> Value:
-    label = f"fluid squeezed in {line.name}"
-    if fluid is None:
-        missing = (Missing("fluid", "which brake fluid is used"),)
-        return Value(label, Dimension.VOLUME, None, Mark.MEASURED, place, missing=missing)
-    return apply(
-        fluid_compression,
-        label,
-        place=place,
-        volume=volume,
-        pressure=pressure,
-        bulk_modulus=fluid.bulk_modulus,
-    )
 
 
 def give(caliper: Caliper, pressure: Value, foot: str) -> Value:

@@ -19,7 +19,7 @@ from firmpedal.quantity import Value, apply
 if TYPE_CHECKING:
     from firmpedal.lay.shape import Point
     from firmpedal.model.bench import Bench
-    from firmpedal.model.circuit import Line, Swells
+    from firmpedal.model.circuit import Expansion, Line, Stiffness, Swells
     from firmpedal.model.space import Position
     from firmpedal.model.stock import Stock
     from firmpedal.model.surroundings import Attitude, State
@@ -64,6 +64,8 @@ class LaidLine(HashKept):
     supports: Supports
     heights: tuple[Height, ...]
     swells: Swells
+    expansion_curve: tuple[Expansion, ...]
+    stiffness: Stiffness
 
     @property
     def path(self) -> tuple[Point, ...] | None:
@@ -120,6 +122,8 @@ def lay_line(setting: LineSetting) -> LaidLine:
         supports,
         heights,
         line.swells,
+        line.expansion_curve,
+        line.stiffness,
     )
 
 

@@ -20,6 +20,7 @@ from firmpedal.model.fields import (
     OptionalPressure,
     OptionalTemperature,
     OptionalVolume,
+    OptionalVolumePerLength,
     OptionalWhere,
     Reads,
     Text,
@@ -64,6 +65,20 @@ class Swells(Declared):
     under: OptionalPressure
 
 
+class Expansion(Declared):
+    """One point of a hose's curve: what a length of it takes under a pressure."""
+
+    under: OptionalPressure
+    per_length: OptionalVolumePerLength
+
+
+class Stiffness(Declared):
+    """Modulus of elasticity of a plastic line's wall, as its maker gives it or as measured."""
+
+    cool: OptionalPressure
+    hot: OptionalPressure
+
+
 class Line(Named):
     """One length of tube, hose or plastic from one connection to another."""
 
@@ -83,6 +98,8 @@ class Line(Named):
     slack: OptionalNumber
     most_slack: OptionalNumber
     swells: Swells
+    expansion_curve: Annotated[tuple[Expansion, ...], Members] = ()
+    stiffness: Stiffness
     tightest_bend: OptionalLength
     sleeve: Text = ""
     sleeved_diameter: OptionalLength

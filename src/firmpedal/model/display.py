@@ -65,6 +65,9 @@ METRIC = {
 METRIC_LENGTHS = ("mm", "cm", "m")
 SMALL, TINY = 0.1, 1e-6
 ON_THE_MARK = 1e-6
+FASTEST_ON_WHEELS = (
+    75.0  # m/s, 146 kt; sound is slower in no line whose bore grows by less than a half at 500 psi
+)
 FINE = 1e-3  # a range narrower than this share of the figure is shown as one figure
 
 
@@ -78,9 +81,18 @@ class Display:
     def unit(self, dimension: Dimension) -> str | None:
         return dict(self.units).get(dimension)
 
+    def _unit_for(self, number: float, dimension: Dimension) -> str | None:
+        """The unit of a figure; a speed that nothing on wheels has is that of sound, and none for knots."""
+        unit = self.unit(dimension)
+        if dimension is Dimension.SPEED and abs(number) > FASTEST_ON_WHEELS:
+            return "m/s" if self.unit(Dimension.LENGTH) in METRIC_LENGTHS else "ft/s"
+        return unit
+
     def number(self, number: float, dimension: Dimension) -> str:
         """Show one SI number."""
-        unit = self.unit(dimension)
+        return self._in_unit(number, self._unit_for(number, dimension))
+
+    def _in_unit(self, number: float, unit: str | None) -> str:
         if unit is None:
             return f"{number:.4g}"
         shown = to_unit(number, unit)
@@ -114,12 +126,12 @@ class Display:
         """Show a value: one figure, a range, or the word unknown."""
         if value.span is None:
             return "unknown"
-        unit = self.unit(value.dimension)
+        unit = self._unit_for(value.high, value.dimension)
         if value.high - value.low <= FINE * abs(value.high):
             return self.number(value.middle, value.dimension)
+        low, high = (self._in_unit(bound, unit) for bound in value.span)
         if unit is None:
-            return " to ".join(self.number(bound, value.dimension) for bound in value.span)
-        low, high = (self.number(bound, value.dimension) for bound in value.span)
+            return f"{low} to {high}"
         return low if low == high else f"{low.removesuffix(' ' + unit)} to {high}"
 
 

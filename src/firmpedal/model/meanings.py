@@ -236,6 +236,8 @@ MEANINGS: dict[str, dict[str, str]] = {
         "slack": "of a hose, as a share of its path; left out, 6 percent",
         "most slack": "the most slack a ready-made hose may have; left out, 8 percent",
         "swells": "of a hose, what it takes as it swells, if you have measured it, see below",
+        "expansion curve": "of a hose, its maker's curve, the points with rising pressure, see below",
+        "stiffness": "of plastic, how stiff its wall is, if you know its grade, see below",
         "tightest bend": "of a hose: the radius inside its tightest bend as it is fitted, everything moved "
         "through all it can do; measure again when hose, ends or way are changed",
         "sleeve": "what is over it",
@@ -246,6 +248,14 @@ MEANINGS: dict[str, dict[str, str]] = {
     "swells": {
         "volume": "what the whole hose takes",
         "under": "the pressure under which it took that",
+    },
+    "expansion curve": {
+        "under": "the pressure of the point",
+        "per length": "what a length of the hose takes under it, with its unit, such as `0.2 ml/m`",
+    },
+    "stiffness": {
+        "cool": "its modulus of elasticity at 20 degC, from its maker's sheet; left out, from all grades",
+        "hot": "the same at the heat of its hottest place; left out, from all grades",
     },
     "bench": {
         "bend radius": "of your bender",

@@ -9,6 +9,7 @@ from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
+    from firmpedal.model.circuit import Line
     from firmpedal.project.references import References
 
 FEET = ("normal", "hard", "panic")
@@ -20,6 +21,8 @@ def check_contradictions(work: References) -> None:
     _pistons(work)
     _closed_ports(work)
     _of_hoses(work)
+    _expansion(work)
+    _stiffness(work)
 
 
 def _feet(work: References) -> None:
@@ -44,6 +47,7 @@ def _pistons(work: References) -> None:
 
 OF_HOSES = (
     ("swells", "what it takes is worked out from its wall"),
+    ("expansion curve", "what it takes is worked out from its wall"),
     ("tightest bend", "how tight it is bent is told by its bend radius"),
 )
 
@@ -57,6 +61,41 @@ def _of_hoses(work: References) -> None:
             if key.replace(" ", "_") in line.written:
                 message = f"{line.name} is no hose, and {why}"
                 work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")
+
+
+def _expansion(work: References) -> None:
+    """The points of a curve rise, and it is not given beside a measurement of the whole hose."""
+    for line in work.aircraft.lines:
+        place = f"{line.place}.expansion curve"
+        if not line.expansion_curve:
+            continue
+        if "swells" in line.written:
+            message = f"{line.name} has a curve and a measurement of what it takes"
+            work.notes.note(work.node(place), message, "leave the one that you trust more")
+        _rising(work, line)
+
+
+def _rising(work: References, line: Line) -> None:
+    """Each point of a curve stands at more pressure than the one before it, and takes no less."""
+    under, taken = (0.0, 0.0), (0.0, 0.0)
+    for point in line.expansion_curve:
+        if point.under.span is None or point.per_length.span is None:
+            continue
+        low, high = point.under.span
+        if low <= under[0] or high <= under[1] or point.per_length.high < taken[0]:
+            message = f"this point of the curve of {line.name} does not follow on what is before it"
+            advice = "write the points with rising pressure, nothing left out; a hose takes more, never less"
+            work.notes.note(work.node(point.place), message, advice)
+        under, taken = (low, high), point.per_length.span
+
+
+def _stiffness(work: References) -> None:
+    """Metal is as stiff as its alloy, a hose swells as its standard says: only plastic has grades."""
+    for line in work.aircraft.lines:
+        plastic = line.made_of is None or line.made_of.kind is LineKind.PLASTIC
+        if "stiffness" in line.written and not plastic:
+            message = f"{line.name} is not plastic: how stiff its wall is, is known or plays no part"
+            work.notes.note(work.node(f"{line.place}.stiffness"), message, "take `stiffness` out")
 
 
 def _closed_ports(work: References) -> None:

@@ -84,6 +84,8 @@ SECTIONS = {
     "ports": "components.*.ports.*",
     "brake": "pedals.*.brake",
     "swells": "lines.*.swells",
+    "expansion curve": "lines.*.expansion curve.*",
+    "stiffness": "lines.*.stiffness",
     "sides": "bulkheads.*.sides.*",
     "passes": "panels.*.passes.*",
 }

@@ -42,6 +42,7 @@ ONE_OF = {
     "parts": "part of the bender",
     "packs": "pack",
     "springback": "trial bend",
+    "expansion curve": "point of the curve",
     "accepted": "accepted finding",
 }
 

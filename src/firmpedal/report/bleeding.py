@@ -8,7 +8,7 @@ from firmpedal.analysis.bleeding import bleeding
 from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, all_missing
 from firmpedal.report.bleeding_steps import steps_for
-from firmpedal.report.bleeding_words import foot_words, gravity_words, pot_words
+from firmpedal.report.bleeding_words import closed_at, foot_words, gravity_words, pot_words
 from firmpedal.report.consumables import fluid_rows
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 
@@ -77,24 +77,34 @@ def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
     ]
     for rise in found.rises:
         steps = Bullets(steps_for(evaluation, found, rise), boxes=True)
-        blocks.append(Group((Heading(_heading(found, rise)), steps)))
+        blocks.append(Group((Heading(_heading(evaluation, found, rise)), steps)))
     blocks += [Paragraph(AGAIN), *_wanted(found)]
     return Sheet(TITLE, tuple(blocks))
 
 
-def _heading(found: Bleeding, rise: Rise) -> str:
+def _heading(evaluation: Evaluation, found: Bleeding, rise: Rise) -> str:
     before = found.after(rise)
     if before is not None:
         return f"{rise.caliper}: filled on the way from {before.caliper}"
+    if closed_at(evaluation, rise):
+        return f"{rise.caliper}: from {rise.top} down to the wheel"
     return f"{rise.caliper}: from the wheel up to {rise.top}"
 
 
 def _lead(evaluation: Evaluation, found: Bleeding) -> str:
     """Which way and how hard, in a sentence or two."""
     places = list(dict.fromkeys(each.near for rise in found.rises for each in found.met(rise)))
-    verdicts = {rise.enough for rise in found.rises}
-    far = [rise.caliper for rise in found.rises if found.after(rise) is None]
+    closed = {rise.caliper: where for rise in found.rises if (where := closed_at(evaluation, rise))}
+    open_ways = [rise for rise in found.rises if rise.caliper not in closed]
+    verdicts = {rise.enough for rise in open_ways}
+    far = [rise.caliper for rise in open_ways if found.after(rise) is None]
     up = f"Push fluid up from {listed(far)}: {pot_words(verdicts, evaluation.display)}."
+    if closed:
+        shut = (
+            f"{listed(closed)} cannot be filled from the wheel up: {listed(dict.fromkeys(closed.values()))} "
+            "lets nothing up at rest."
+        )
+        up = f"{shut} {up}" if open_ways else shut
     if not places:
         missing = any(way.missing for way in evaluation.results.heights.ways)
         stays = " Whether air stays on the way is not known yet." if missing else " No high point keeps air."
@@ -115,9 +125,7 @@ def _takes(evaluation: Evaluation, found: Bleeding) -> Table:
             f"{', '.join(rise.lines)}, {rise.top}",
             show(rise.volume),
             rise.attitude,
-            show(rise.flow),
-            show(rise.pressure),
-            show(rise.time),
+            *_pushed(evaluation, rise),
         )
         for rise in found.rises
     )
@@ -131,6 +139,13 @@ def _takes(evaluation: Evaluation, found: Bleeding) -> Table:
         "one filling within",
     )
     return Table(columns, rows, widths=(0.13, 0.3, 0.11, 0.1, 0.12, 0.12, 0.12))
+
+
+def _pushed(evaluation: Evaluation, rise: Rise) -> tuple[str, ...]:
+    """Flow, pressure and time from the wheel up; nothing where nothing goes up."""
+    if closed_at(evaluation, rise):
+        return ("not this way", "", "")
+    return tuple(evaluation.display.value(value) for value in (rise.flow, rise.pressure, rise.time))
 
 
 def _bores(evaluation: Evaluation, found: Bleeding) -> Table:

@@ -10,7 +10,7 @@ from firmpedal.model.display import listed
 from firmpedal.model.kinds import MasterCylinder, ParkingValve
 from firmpedal.quantity import Answer
 from firmpedal.report.bleeding_outs import on_the_way, where_to_fill
-from firmpedal.report.bleeding_words import pressure_words
+from firmpedal.report.bleeding_words import closed_at, pressure_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -42,7 +42,7 @@ def _steps(evaluation: Evaluation, found: Bleeding, rise: Rise) -> Iterator[str]
 
 
 def _filled(evaluation: Evaluation, found: Bleeding, rise: Rise) -> Iterator[str]:
-    """A wheel from which fluid is pushed up."""
+    """A wheel that is filled from its own bleeder up, or down to it."""
     parts = _parts(evaluation, rise)
     valves = [name for name in parts if isinstance(find(evaluation.aircraft.components, name), ParkingValve)]
     cylinders = _cylinders(evaluation, rise)
@@ -50,12 +50,53 @@ def _filled(evaluation: Evaluation, found: Bleeding, rise: Rise) -> Iterator[str
     yield _stand(evaluation, found, rise)
     if valves:
         yield f"Open {listed(valves)}, and leave it open until the end."
-    if pedals:
+    closed = closed_at(evaluation, rise)
+    if pedals and not closed:
         yield (
             f"Feet off. {_first_up(listed(pedals))} all the way back against the stop, the rod fully out: "
             "only then is the port to the reservoir open."
         )
-    yield from _shut_at_rest(evaluation, cylinders)
+    if closed:
+        yield from _from_above(evaluation, rise, cylinders)
+    else:
+        yield from _from_below(evaluation, found, rise, cylinders)
+
+
+def _from_above(evaluation: Evaluation, rise: Rise, cylinders: list[str]) -> Iterator[str]:
+    """Where a cylinder is shut at rest nothing gets up: what its maker says, else by the foot."""
+    shut = [name for name in cylinders if _at_rest(evaluation, name) is Answer.NO]
+    let, its = ("lets", "its maker") if len(shut) == 1 else ("let", "their makers")
+    yield (
+        f"{listed(shut)} {let} nothing up at rest, and nothing gets past from below: do not pump fluid in at "
+        f"{rise.caliper}. Ask {its} how to fill it, and do that."
+    )
+    name = evaluation.aircraft.fluid.name if evaluation.aircraft.fluid is not None else "clean fluid"
+    yield (
+        f"Where nothing else is said, fill from above (common practice, no source). Fill {rise.top} with "
+        f"{name}, and keep it full all the while. A clear hose goes from the highest bleeder of "
+        f"{rise.caliper} into a jar, its end under fluid."
+    )
+    pedals = [pedal_called(evaluation.aircraft, each) for each in reversed(cylinders)]
+    in_turn = ", one after the other" if len(pedals) > 1 else ""
+    show, volume = evaluation.display.value, rise.volume
+    holds = f" The lines hold {show(volume)}: at least twice that has to come." if volume.known else ""
+    yield (
+        f"Two people, with {listed(pedals)}{in_turn}: bleeder open, pedal slowly down; bleeder shut, pedal "
+        f"slowly back up. Again until no bubble comes.{holds}"
+    )
+    if rise.passes:
+        yield f"Then the same at the bleeder of {listed(rise.passes)}."
+    yield f"Shut the bleeder and take the hose off. Bring {rise.top} to its full mark and close it."
+
+
+def _at_rest(evaluation: Evaluation, name: str) -> Answer:
+    part = find(evaluation.aircraft.cylinders, name)
+    return part.opens_at_rest if part is not None else Answer.YES
+
+
+def _from_below(evaluation: Evaluation, found: Bleeding, rise: Rise, cylinders: list[str]) -> Iterator[str]:
+    """Fluid pumped in at the wheel until it comes at the top without a bubble."""
+    yield from _doubtful_at_rest(evaluation, cylinders)
     yield (
         f"Push the pistons of {listed((rise.caliper, *rise.passes))} fully home. Fill the pump's hose with "
         f"fluid before you put it on {where_to_fill(evaluation, rise)}"
@@ -121,12 +162,9 @@ def _first_up(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _shut_at_rest(evaluation: Evaluation, cylinders: list[str]) -> Iterator[str]:
+def _doubtful_at_rest(evaluation: Evaluation, cylinders: list[str]) -> Iterator[str]:
     for name in cylinders:
-        part = find(evaluation.aircraft.cylinders, name)
-        if part is not None and part.opens_at_rest is Answer.NO:
-            yield f"{name} lets nothing up at rest, and nothing gets past from below: ask its maker."
-        elif part is not None and part.opens_at_rest is Answer.UNKNOWN:
+        if _at_rest(evaluation, name) is Answer.UNKNOWN:
             yield f"Whether {name} is open at rest is not known: if nothing comes at the top, stop and ask."
 
 

@@ -30,8 +30,16 @@ def pot_words(verdicts: Collection[Answer], display: Display) -> str:
     return f"{usual} may be enough; watch in a clear hose whether bubbles come along"
 
 
+def closed_at(evaluation: Evaluation, rise: Rise) -> str:
+    """The cylinder that lets nothing up to the top of a way at rest; empty where there is none."""
+    ways = evaluation.results.heights.ways
+    return next((way.closed_at for way in ways if way.caliper == rise.caliper), "")
+
+
 def gravity_words(evaluation: Evaluation, found: Bleeding, rise: Rise) -> str:
     """What comes of pouring in at the top, in every attitude."""
+    if closed := closed_at(evaluation, rise):
+        return f"Gravity, from {rise.top} down to {rise.caliper}: nothing, {closed} is shut at rest."
     parts = [_in_attitude(evaluation, found, rise, each) for each in rise.gravity]
     return f"Gravity, from {rise.top} down to {rise.caliper}: {'; '.join(parts)}." if parts else ""
 

@@ -6,6 +6,7 @@ from math import exp
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.cold import GONE, ROLL_BACK, cold_of
+from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, Mark, exactly
 from firmpedal.report.plot import Axis, Curve, Limit, plot
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
@@ -23,9 +24,13 @@ WHY = (
 )
 DRAG = "Until the pads are free they drag: do not taxi off with a wheel that turns stiffly, it gets hot."
 LIMITS = (
-    "Each line counts as one resistance, and what lies behind it as one spring. The caliper's own give is "
-    "not known and not reckoned: with it the pressure goes later. A long line behind which little gives "
-    "empties up to a fifth sooner than said. The pads' time needs no such spring."
+    "Each line counts as one resistance, and what lies behind it as one spring. A long line behind which "
+    "little gives empties up to a fifth sooner than said. The pads' time needs no such spring."
+)
+NO_GIVE = (
+    "What {names} and the pads give under pressure is not known and not reckoned: with it the pressure goes "
+    "later than said, and a step that overshoots without it may not do so. A dial gauge on the piston's side "
+    "tells it."
 )
 RINGS = (
     "Where a sudden step overshoots, the fluid's inertia counts and sound sets the pace. A foot is slower "
@@ -53,7 +58,9 @@ def cold_sheet(evaluation: Evaluation) -> Sheet | None:
     blocks += [_picture(evaluation, each) for each in slowest(found) if _drawn(each)]
     blocks += _others(evaluation, [each for each in found if each not in shown])
     sound = f"{RINGS}{_sound(evaluation, shown)}"
-    blocks += [Paragraph(words, Tone.SMALL) for words in (f"{SEALS} {LIMITS}", sound)]
+    open_ends = [each.caliper for each in found if each.give is None]
+    give = [NO_GIVE.format(names=listed(open_ends))] if open_ends else []
+    blocks += [Paragraph(words, Tone.SMALL) for words in (f"{SEALS} {LIMITS}", *give, sound)]
     wanted = dict.fromkeys(
         missing.what for each in found for missing in (*each.gap.missing, *each.pressure.missing)
     )
@@ -102,9 +109,9 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
             f"at {show(row.temperature)}",
             show(row.viscosity),
             show(row.closed),
-            show(row.let_go),
+            _goes(evaluation, cold, row),
             show(row.free),
-            _overshoots(row),
+            _overshoots(cold, row),
         )
         for row in cold.rows
     )
@@ -120,11 +127,21 @@ def _table(evaluation: Evaluation, cold: Cold) -> Table:
     return Table(columns, rows, widths=(0.15, 0.17, 0.19, 0.18, 0.18, 0.13))
 
 
-def _overshoots(row: Chill) -> str:
-    """Whether a sudden step overshoots there."""
+def _goes(evaluation: Evaluation, cold: Cold, row: Chill) -> str:
+    """How long the pressure takes to go; with a caliper that gives nobody knows how much, at least."""
+    if cold.give is not None or not row.let_go.known:
+        return evaluation.display.value(row.let_go)
+    return f"{evaluation.display.number(row.let_go.low, row.let_go.dimension)} or more"
+
+
+def _overshoots(cold: Cold, row: Chill) -> str:
+    """Whether a sudden step overshoots there; what gives behind a line damps it."""
     if row.ringing is None:
         return "not known"
-    return {Answer.YES: "yes", Answer.NO: "no", Answer.UNKNOWN: "may"}[row.ringing.at_most(NO_RINGING)]
+    answer = row.ringing.at_most(NO_RINGING)
+    if cold.give is None and answer is Answer.YES:
+        return "not known"
+    return {Answer.YES: "yes", Answer.NO: "no", Answer.UNKNOWN: "may"}[answer]
 
 
 def _drawn(cold: Cold) -> bool:
@@ -139,12 +156,13 @@ def _picture(evaluation: Evaluation, cold: Cold) -> Drawing:
     rows = [row for row in cold.rows if row.let_go.known and row.time_constant.high > 0][:FEW]
     reach = sorted(row.let_go.high for row in rows)[-2 if len(rows) > 1 else -1]
     start = to_unit(cold.pressure.high, unit)
+    how = ", at the slowest" if cold.give else ", without the give of caliper and pads"
     return plot(
         Axis("after the foot is gone, s", 0.0, reach),
         Axis(f"pressure at {cold.caliper}, {unit}", 0.0, start),
         tuple(Curve(evaluation.display.value(row.temperature), _falling(row, start, reach)) for row in rows),
         (Limit(f"let go, {evaluation.display.value(GONE)}", to_unit(GONE.high, unit)),),
-        caption=f"Pressure at {cold.caliper} after a hard foot is gone, at the slowest, the coldest days",
+        caption=f"Pressure at {cold.caliper} after a hard foot is gone{how}, the coldest days",
     )
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.feel.cases import MUCH, Case
+from firmpedal.analysis.feel.cases import MUCH, Case, Warmth
 from firmpedal.analysis.feel.filled import HELD_SHARE
 from firmpedal.analysis.feel.terms import OUTSIDE
 from firmpedal.formulas.air import free_air_taken, modulus_with_air
 from firmpedal.model.display import listed
 from firmpedal.report.feel_budget import budget_tables
 from firmpedal.report.feel_pedals import COLD, HOT, Felt, Unfelt, felt_pedals
+from firmpedal.report.feel_plastic import plastic_words
 from firmpedal.report.feel_plot import feel_plot
 from firmpedal.report.feel_words import (
     CYLINDER,
@@ -51,6 +52,11 @@ HELD = (
     "Plastic held under load goes on giving: after an hour {low} to {high} % of its stiffness is taken to be "
     "left, a figure from memory. Half way to hot lies between two rows of its table."
 )
+FROST = (
+    "At -40 degrees plastic is as stiff as its table says there; how much stiffer hoses and fluid get is not "
+    "known here, so they take from nothing up to what they take warm. The foot is slow: thick fluid holds a "
+    "quick one back."
+)
 LESS = "Shown is {name}, the softest of them; the firmest goes {percent} % less far."
 SAME = 0.005  # a smaller difference is not worth a word
 SHORT = "Not counted, because the file does not give it"
@@ -76,14 +82,17 @@ def feel_sheet(evaluation: Evaluation, force: Value | None = None, *, asks: bool
         more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else ()
         blocks += [Heading(listed(each.names if isinstance(each, Felt) else [each.name])), *more]
         blocks += _open(evaluation, each, asks=asks)
-    return Sheet("Pedal feel", (*blocks, *_said_once(found), Paragraph(CAUTION, Tone.NOTE)))
-
-
-def _said_once(found: tuple[Felt | Unfelt, ...]) -> Iterator[Block]:
-    """What holds for every pedal."""
     felt = [each for each in found if isinstance(each, Felt)]
+    plastic = [Paragraph(words) for words in plastic_words(felt, evaluation.laid, evaluation.display)]
+    return Sheet("Pedal feel", (*blocks, *_said_once(felt), *plastic, Paragraph(CAUTION, Tone.NOTE)))
+
+
+def _said_once(felt: list[Felt]) -> Iterator[Block]:
+    """What holds for every pedal."""
     if felt:
         yield Paragraph(f"{FREE} {BEST}")
+    if any(Case(Warmth.FROST) in each.feel.cases for each in felt):
+        yield Paragraph(FROST, Tone.SMALL)
     if any(each.softest == HOT for each in felt):
         low, high = (round(100 * each) for each in HELD_SHARE)
         yield Paragraph(HELD.format(low=low, high=high), Tone.SMALL)
@@ -125,6 +134,9 @@ def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
         yield Paragraph(air)
     yield feel_plot(felt, display)
     yield from budget_tables(felt, display)
+    if felt.feel.filled.frost_missing:
+        unknown = listed(each.what for each in felt.feel.filled.frost_missing)
+        yield Paragraph(f"At -40 degrees it is not worked out; not known here: {unknown}.")
     if felt.feel.filled.left_out:
         yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.left_out)}. {MORE}")
 

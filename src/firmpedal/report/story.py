@@ -49,7 +49,16 @@ def sum_of(value: Value, display: Display) -> Sum:
         value.step.equation.split(" = ")[0] + " = "
     )[2]
     source = entry(value.source).title if value.source else ""
-    return Sum(value.label, value.step.equation, filled, result, (*where, *_asked(value)), source)
+    notes = (*where, *cautions(value), *_asked(value))
+    return Sum(value.label, value.step.equation, filled, result, notes, source)
+
+
+def cautions(value: Value) -> tuple[str, ...]:
+    """What to keep in mind of the equations in a value's story, each once."""
+    if value.step is None:
+        return ()
+    inner = [words for _, part in value.step.inputs for words in cautions(part)]
+    return tuple(dict.fromkeys([*([value.step.caution] if value.step.caution else []), *inner]))
 
 
 def _asked(value: Value) -> tuple[str, ...]:

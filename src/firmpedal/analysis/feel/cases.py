@@ -7,8 +7,9 @@ from enum import StrEnum
 
 
 class Warmth(StrEnum):
-    """How warm the lines run: only plastic feels it."""
+    """How warm the lines run: plastic feels it most."""
 
+    FROST = "at -40 degrees"
     COLD = "cold"
     WARM = "half way to hot"
     HOT = "hot"
@@ -41,6 +42,7 @@ LITTLE, MUCH = 0.005, 0.02  # what is left after a good bleeding, and after a po
 CASES = (
     Case(),
     Case(worn=True),
+    Case(Warmth.FROST),
     Case(Warmth.WARM),
     Case(Warmth.HOT),
     Case(Warmth.HELD),

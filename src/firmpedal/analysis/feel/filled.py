@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from firmpedal.analysis.expansion import edges
 from firmpedal.analysis.feel.cases import Warmth
 from firmpedal.analysis.feel.terms import Link, Terms
 from firmpedal.analysis.linkage import pins_of
-from firmpedal.analysis.stroke import give, gives, line_volume, swell, wear_volume
+from firmpedal.analysis.stroke import give, gives, wear_volume
+from firmpedal.analysis.swelling import FROST, ROUNDING, frost_wall, line_volume, swell
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark, Missing, Value, all_missing, exactly
 from firmpedal.units import Dimension
@@ -19,8 +21,10 @@ from firmpedal.units import Dimension
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.analysis.expansion import Edge
     from firmpedal.analysis.feel.cases import Case
     from firmpedal.analysis.stroke import Pressing
+    from firmpedal.model.stock import Fluid
 
 Range = tuple[float, float]
 
@@ -33,12 +37,15 @@ HELD_SHARE: Range = (0.6, 0.7)  # of its stiffness plastic has left after an hou
 class Filled:
     """Ranges from firm to soft, in SI; `slopes` are volumes per pressure by how warm the lines run.
 
-    `missing` is without what there is no curve at all, `hot_missing` without what there is none hot,
-    `worn_missing` none of worn pads; `left_out` is what is not counted because the file does not give it.
+    `curves` are hoses that take more by a curve of their own, the same however warm. `missing` is without
+    what there is no curve at all, `hot_missing` without what there is none hot, `frost_missing` none in
+    frost, `worn_missing` none of worn pads; `left_out` is what is not counted because the file does not give
+    it.
     """
 
     gap: Range
     slopes: dict[Warmth, Range]
+    curves: tuple[tuple[Edge, Edge], ...]
     fluid: Range
     wear: Range
     modulus: Range
@@ -53,6 +60,7 @@ class Filled:
     mark: Mark = Mark.DERIVED
     missing: tuple[Missing, ...] = ()
     hot_missing: tuple[Missing, ...] = ()
+    frost_missing: tuple[Missing, ...] = ()
     worn_missing: tuple[Missing, ...] = ()
     left_out: tuple[Missing, ...] = ()
 
@@ -63,8 +71,12 @@ class Filled:
 
     def lacks(self, case: Case) -> tuple[Missing, ...]:
         """What is missing for one case."""
-        warm = self.hot_missing if case.warmth is not Warmth.COLD else ()
-        return (*self.missing, *warm, *(self.worn_missing if case.worn else ()))
+        by_warmth = {Warmth.COLD: (), Warmth.FROST: self.frost_missing}
+        return (
+            *self.missing,
+            *by_warmth.get(case.warmth, self.hot_missing),
+            *(self.worn_missing if case.worn else ()),
+        )
 
 
 def filled(pressing: Pressing) -> Filled:
@@ -89,10 +101,21 @@ def filled(pressing: Pressing) -> Filled:
     modulus = fluid.bulk_modulus if fluid is not None else None
     wanted += [modulus] if modulus is not None else []
     hot = [each.hot_wall for each in swells]
+    frost = [frost_wall(line, one, "unit") for line in pressing.lines]
+    straight = [not line.expansion_curve for line in pressing.lines]
+    walls = {
+        warmth: [_span(value) if even else NOTHING for value, even in zip(values, straight, strict=True)]
+        for warmth, values in (
+            (Warmth.COLD, [each.wall for each in swells]),
+            (Warmth.HOT, hot),
+            (Warmth.FROST, frost),
+        )
+    }
     rest = cylinder.return_spring.at_rest
     return Filled(
         gap=_sum(pressing.gaps),
-        slopes=_slopes(pressing, [_span(each.wall) for each in swells], [_span(each) for each in hot], given),
+        slopes=_slopes(pressing, walls, given),
+        curves=tuple(both for line in pressing.lines if line.expansion_curve and (both := edges(line))),
         fluid=_sum(volumes),
         wear=_sum(wear),
         modulus=_span(modulus)[::-1] if modulus is not None else NOTHING,
@@ -107,9 +130,17 @@ def filled(pressing: Pressing) -> Filled:
         mark=max(Mark.DERIVED, *(value.mark for value in (*wanted, *given))),
         missing=(*asked, *all_missing(wanted)),
         hot_missing=all_missing(hot),
+        frost_missing=(*_too_cold(fluid), *all_missing(frost)),
         worn_missing=all_missing(wear),
         left_out=tuple(_left_out(pressing)),
     )
+
+
+def _too_cold(fluid: Fluid | None) -> tuple[Missing, ...]:
+    """Whether the fluid still flows in frost has to be known."""
+    if fluid is None or (fluid.viscosity_at and fluid.viscosity_at[0][0] <= FROST + ROUNDING):
+        return ()
+    return (Missing("fluid", f"how thick {fluid.name} is at -40 degrees"),)
 
 
 def _span(value: Value) -> Range:
@@ -136,9 +167,7 @@ def _rate(pressing: Pressing) -> Range:
     )
 
 
-def _slopes(
-    pressing: Pressing, walls: list[Range], hot: list[Range], given: list[Value]
-) -> dict[Warmth, Range]:
+def _slopes(pressing: Pressing, walls: dict[Warmth, list[Range]], given: list[Value]) -> dict[Warmth, Range]:
     """Volume per pressure of all walls and of what gives, by warmth.
 
     Half way to hot is half way to the row of the plastic's table that is taken for hot; between two rows
@@ -146,12 +175,13 @@ def _slopes(
     """
     caliper = _sum(given)
     plastic = [line.stock.kind is LineKind.PLASTIC for line in pressing.lines]
-    warm = [(math.sqrt(a * c), math.sqrt(b * d)) for (a, b), (c, d) in zip(walls, hot, strict=True)]
+    cold, hot = walls[Warmth.COLD], walls[Warmth.HOT]
+    warm = [(math.sqrt(a * c), math.sqrt(b * d)) for (a, b), (c, d) in zip(cold, hot, strict=True)]
     held = [
         (low / HELD_SHARE[1], high / HELD_SHARE[0]) if soft else (low, high)
         for (low, high), soft in zip(hot, plastic, strict=True)
     ]
-    parts = {Warmth.COLD: walls, Warmth.WARM: warm, Warmth.HOT: hot, Warmth.HELD: held}
+    parts = {**walls, Warmth.WARM: warm, Warmth.HELD: held}
     return {
         warmth: tuple((caliper[n] + sum(each[n] for each in found)) / UNIT for n in (0, 1))  # type: ignore[misc]
         for warmth, found in parts.items()
@@ -186,8 +216,17 @@ def terms_of(found: Filled, cases: tuple[Case, ...]) -> Terms:
     """Two rows of terms for each case: as firm as it can be, then as soft."""
     rows = [_row(found, case, end) for case in cases for end in (0, 1)]
     columns = {name: np.array([row[name] for row in rows]) for name in rows[0] if name != "slope"}
-    slopes = np.array([[row["slope"]] for row in rows])
-    return Terms(**columns, knots=np.zeros_like(slopes), slopes=slopes, link=_links(found, len(rows)))
+    pieces = [_pieces(found, case, end) for case in cases for end in (0, 1)]
+    slopes = [[row["slope"], *(slope for _, slope in more)] for row, more in zip(rows, pieces, strict=True)]
+    knots = [[0.0, *(knot for knot, _ in more)] for more in pieces]
+    return Terms(**columns, knots=np.array(knots), slopes=np.array(slopes), link=_links(found, len(rows)))
+
+
+def _pieces(found: Filled, case: Case, end: int) -> list[tuple[float, float]]:
+    """Where hoses with a curve bend, and what their slope grows by there; in frost the firm edge is none."""
+    stiff = case.warmth is Warmth.FROST and end == 0
+    pieces = [piece for both in found.curves for piece in both[end].pieces]
+    return [(knot, 0.0 if stiff else slope) for knot, slope in pieces]
 
 
 def _row(found: Filled, case: Case, end: int) -> dict[str, float]:
@@ -199,7 +238,7 @@ def _row(found: Filled, case: Case, end: int) -> dict[str, float]:
         "gap": found.gap[end],
         "slope": found.slopes[case.warmth][end],
         "fluid": volume * (1 - case.air),
-        "modulus": found.modulus[end],
+        "modulus": math.inf if case.warmth is Warmth.FROST and end == 0 else found.modulus[end],
         "air": volume * case.air,
         "exponent": case.exponent,
         "spring": found.spring[end],

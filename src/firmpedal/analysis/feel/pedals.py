@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Missing
 
 POINTS = 65  # of a curve
+AS_IT_IS = (Warmth.COLD, Warmth.FROST)  # worth a row where nothing gets soft with heat as well
 
 
 @dataclass(frozen=True)
@@ -91,7 +92,7 @@ def feel(pressing: Pressing, forces: tuple[Value, ...]) -> Feel | tuple[Missing,
     if unknown or not forces:
         return tuple(dict.fromkeys(unknown))
     cases = tuple(
-        case for case in CASES if not found.lacks(case) and (found.softens or case.warmth is Warmth.COLD)
+        case for case in CASES if not found.lacks(case) and (found.softens or case.warmth in AS_IT_IS)
     )
     terms = terms_of(found, cases)
     asked = np.array([[force.span[n % 2] for force in forces if force.span] for n in range(terms.cases)])

@@ -13,7 +13,7 @@ from firmpedal.formulas.grip import (
     lesser,
     nose_over_limit,
 )
-from firmpedal.quantity import Value, apply
+from firmpedal.quantity import Mark, Step, Value, all_missing, apply
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping.stance import Stance
@@ -30,7 +30,7 @@ class Limits:
     peak: Value
     nose_over: Value | None
     usable: Value
-    standing: Value  # force along the ground that the standing wheels hold
+    standing: Value  # force along the ground that the standing wheels hold, from usual to peak grip
 
 
 def limits(stance: Stance, *, tailwheel: bool) -> Limits:
@@ -57,12 +57,28 @@ def limits(stance: Stance, *, tailwheel: bool) -> Limits:
         grip_standing,
         "force that the standing tyres hold",
         place=f"{PLACE}.standing",
-        friction=stance.peak_grip,
+        friction=_standing_grip(stance),
         mass=stance.mass,
         distance=stance.distance,
         wheelbase=stance.wheelbase,
     )
     return Limits(usual, peak, over, usable, standing)
+
+
+def _standing_grip(stance: Stance) -> Value:
+    """From the least of usual grip, with which a stop is reckoned, to the most of the peak.
+
+    A tyre that stands grips at its best on dry pavement; what is under it at the run-up nobody knows.
+    """
+    usual, peak = stance.usual_grip, stance.peak_grip
+    label, place = "grip of the standing tyres, usual to peak", f"{PLACE}.standing grip"
+    step = Step("from x1 to x2", (("x1", usual), ("x2", peak)))
+    mark = max(Mark.DERIVED, usual.mark, peak.mark)
+    if usual.span is None or peak.span is None:
+        missing = all_missing((usual, peak))
+        return Value(label, usual.dimension, None, mark, place, step=step, missing=missing)
+    span = (min(usual.low, peak.low), max(usual.high, peak.high))
+    return Value(label, usual.dimension, span, mark, place, step=step)
 
 
 def _grip(stance: Stance, friction: Value, label: str, word: str, *, tailwheel: bool) -> Value:

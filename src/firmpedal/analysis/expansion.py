@@ -1,0 +1,77 @@
+"""What a hose takes by its maker's curve: straight from nothing through its points, one after the other."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from firmpedal.quantity import Mark, Step, Value, all_missing
+from firmpedal.units import Dimension
+
+if TYPE_CHECKING:
+    from firmpedal.lay.line import LaidLine
+
+STRAIGHT = "V = v(p) L, v on straight lines from nothing through the points"
+BEYOND = (
+    "{name}: its curve ends at a lower pressure; beyond it is taken from nothing more up to as much for each "
+    "step of pressure as at its steepest"
+)
+
+
+@dataclass(frozen=True)
+class Edge:
+    """One edge of a hose's curve, firm or soft: the pressures where it bends, and the slope from each on.
+
+    `knots` [Pa] begin with nothing, `slopes` [m^3/Pa] stand beside them; the last is that beyond the curve.
+    """
+
+    knots: tuple[float, ...]
+    slopes: tuple[float, ...]
+
+    @property
+    def pieces(self) -> tuple[tuple[float, float], ...]:
+        """Each knot with what the slope grows by there."""
+        return tuple(zip(self.knots, np.diff((0.0, *self.slopes)).tolist(), strict=True))
+
+    def volume(self, pressure: float) -> float:
+        """Volume taken at a gauge pressure [m^3]."""
+        return float(sum(max(pressure - knot, 0.0) * slope for knot, slope in self.pieces))
+
+
+def edges(line: LaidLine) -> tuple[Edge, Edge] | None:
+    """The firm and the soft edge of a hose's curve, for all of the hose; None where a figure is unknown."""
+    points, length = line.expansion_curve, line.order_length
+    if length.span is None or any(not (each.under.known and each.per_length.known) for each in points):
+        return None
+    firm = [(each.under.high, each.per_length.low * length.low) for each in points]
+    soft = [(each.under.low, each.per_length.high * length.high) for each in points]
+    return _edge(firm, beyond=False), _edge(soft, beyond=True)
+
+
+def _edge(points: list[tuple[float, float]], *, beyond: bool) -> Edge:
+    pressures, volumes = (np.array((0.0, *column)) for column in zip(*points, strict=True))
+    rising = np.maximum.accumulate(volumes)
+    slopes = np.diff(rising) / np.diff(pressures)
+    last = float(slopes.max()) if beyond else 0.0
+    return Edge(tuple(map(float, pressures)), (*map(float, slopes), last))
+
+
+def by_curve(line: LaidLine, pressure: Value, label: str, place: str) -> Value:
+    """What a hose takes at a pressure by its curve."""
+    points, length = line.expansion_curve, line.order_length
+    figures = [value for each in points for value in (each.under, each.per_length)]
+    inputs = (("p", pressure), ("L", length), *((f"x{n}", value) for n, value in enumerate(figures, 1)))
+    values = (pressure, length, *figures)
+    mark = max(Mark.DERIVED, *(value.mark for value in values))
+    both = edges(line)
+    if both is None or pressure.span is None:
+        missing = all_missing(values)
+        return Value(label, Dimension.VOLUME, None, mark, place, step=Step(STRAIGHT, inputs), missing=missing)
+    firm, soft = both
+    past = pressure.high > soft.knots[-1]
+    caution = BEYOND.format(name=line.name) if past else ""
+    step = Step(STRAIGHT, inputs, caution=caution)
+    span = (firm.volume(pressure.low), soft.volume(pressure.high))
+    return Value(label, Dimension.VOLUME, span, mark, place, "firmpedal-derivation", step)
