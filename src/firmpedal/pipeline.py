@@ -18,6 +18,7 @@ from firmpedal.lay.line import LaidLine, LineSetting, lay_line
 from firmpedal.lay.movement import carriers_of
 from firmpedal.lay.seats import seat_of
 from firmpedal.lay.stay_clear import Gap, least_gap
+from firmpedal.model.aircraft import find
 from firmpedal.model.display import Display, display_of
 from firmpedal.model.worked import in_words_of
 from firmpedal.project import Reading, read_file, read_text
@@ -39,6 +40,7 @@ class Evaluation:
     assembly: Assembly
     violations: tuple[Violation, ...]
     laid: tuple[LaidLine, ...]
+    filled: tuple[LaidLine, ...]  # the same for sums of fluid: see `as_filled`
     crossings: tuple[Crossing, ...]
     gaps: tuple[Gap, ...]
     results: Results
@@ -124,6 +126,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     broken = violations(assembly.joints, outer_ends(aircraft), named_open(aircraft))
     settings = tuple(line_setting(aircraft, assembly, parts, line) for line in aircraft.lines)
     laid = tuple(lay_line(setting) for setting in settings)
+    filled = tuple(as_filled(aircraft, assembly, parts, line) for line in laid)
     gaps = tuple(
         least_gap(
             line,
@@ -136,7 +139,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
         for thing in aircraft.keep_clear_of
     )
     crossings = tuple(crossing(line, zone) for line in laid for zone in aircraft.zones)
-    results = analyse(aircraft, assembly, laid, crossings)
+    results = analyse(aircraft, assembly, filled, crossings)
     display = display or display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, gaps, results, display)
     found = tuple(_worded(aircraft, outcome) for rule in RULES for outcome in rule.check(view))
@@ -144,14 +147,41 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     findings = tuple(sorted((item for item in outcomes if isinstance(item, Finding)), key=_gravity))
     unclear = tuple(item for item in outcomes if isinstance(item, NotShown))
     return Evaluation(
-        reading, aircraft, assembly, broken, laid, crossings, gaps, results, findings, unclear, display
+        reading,
+        aircraft,
+        assembly,
+        broken,
+        laid,
+        filled,
+        crossings,
+        gaps,
+        results,
+        findings,
+        unclear,
+        display,
     )
 
 
-def line_setting(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line) -> LineSetting:
+def as_filled(aircraft: Aircraft, assembly: Assembly, parts: Catalogue, laid: LaidLine) -> LaidLine:
+    """A line for the sums of fluid, which a few millimetres at a thread do not touch.
+
+    Where it is not known how far a thread screws in, the line is laid with all that is usual; what is cut and
+    bent keeps to the line as it was laid, which is unknown then.
+    """
+    line = find(aircraft.lines, laid.name)
+    if laid.path_length.known or line is None:
+        return laid
+    rough = lay_line(line_setting(aircraft, assembly, parts, line, any_depth=True))
+    return rough if rough.path_length.known else laid
+
+
+def line_setting(
+    aircraft: Aircraft, assembly: Assembly, parts: Catalogue, line: Line, *, any_depth: bool = False
+) -> LineSetting:
     """Gather what one line's shape depends on."""
     start, finish = (
-        seat_of(aircraft, line, end, assembly.joint_of(line.name, end), parts) for end in ("from", "to")
+        seat_of(aircraft, line, end, assembly.joint_of(line.name, end), parts, any_depth=any_depth)
+        for end in ("from", "to")
     )
     return LineSetting(line, start, finish, aircraft.bench, aircraft.states, aircraft.attitudes)
 

@@ -10,6 +10,7 @@ from typer.testing import CliRunner
 from firmpedal.analysis.bleeding import bleeding
 from firmpedal.analysis.bleeding.rises import POT
 from firmpedal.cli.main import app
+from firmpedal.model.display import usual_display
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer
 from firmpedal.report.bleeding import bleeding_sheet
@@ -104,9 +105,9 @@ class TestWays:
         assert thick.high > thin.high
 
     def test_words_for_a_pot_that_is_enough_too_little_or_nobody_knows(self):
-        assert "are enough" in pot_words({Answer.YES})
-        assert "too little" in pot_words({Answer.YES, Answer.NO})
-        assert "may be enough" in pot_words({Answer.YES, Answer.UNKNOWN})
+        assert "are enough" in pot_words({Answer.YES}, usual_display("in"))
+        assert "too little" in pot_words({Answer.YES, Answer.NO}, usual_display("in"))
+        assert "may be enough" in pot_words({Answer.YES, Answer.UNKNOWN}, usual_display("in"))
         assert (to_unit(POT.low, "psi"), to_unit(POT.high, "psi")) == pytest.approx((15, 20))
 
     def test_every_figure_can_be_asked_for_by_its_place(self):

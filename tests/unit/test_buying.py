@@ -257,8 +257,9 @@ def test_fluid_is_twice_what_is_held_and_what_the_pads_take():
     )
     assert to_unit(plan.amount.high, "cu in") == pytest.approx(2 * (lines + cylinders) + pads, rel=2e-3)
     said = words(parts_sheet(example("rigid")))
-    assert "twice lines 2.93 cu in, cylinders" in said
-    assert "once pads from new to worn" in said
+    assert "lines 2.93 cu in, cylinders" in said
+    assert "all of this twice" in said
+    assert "once only pads from new to worn" in said
     assert "On top comes what stands behind" in said
     assert "the reservoir of left_cylinder and right_cylinder" in said
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rich.console import Console
@@ -11,6 +12,7 @@ from rich.console import Console
 from firmpedal.cli.columns import filled, pieces, widths
 from firmpedal.cli.terminal import print_block
 from firmpedal.report.sheet import Table
+from firmpedal.units import HELD, held, let_go
 
 NAME = "the_left_master_cylinder_with_a_long_name.outlet_at_the_very_bottom"
 ROWS = (("2", "AN816-4D", "nipple, flared tube to pipe thread", NAME),)
@@ -58,3 +60,28 @@ def test_pieces_put_together_are_the_words(text):
 def test_columns_share_the_room(rows, room):
     found = widths(rows, room)
     assert sum(found) <= room or max(found) <= 1
+
+
+def test_a_figure_stays_with_its_unit_and_is_printed_with_a_plain_space():
+    cells = ("disc 104 to 122 degC", "1,117 N", "21 %")
+    assert filled(cells[0], 12) == "disc 104 to\n122 degC"
+    out = io.StringIO()
+    table = Table(("what", "a", "b", "c"), (("name " * 20, *cells),), frozenset({1, 2, 3}))
+    print_block(Console(file=out, width=44, highlight=False), table)
+    text = out.getvalue()
+    assert "122 degC" in text
+    assert "1,117 N" in text
+    assert "\u00a0" not in text
+
+
+@pytest.mark.parametrize(
+    "text", ["12 in from it", "9-1/4 in", "3.7 ml/s", "15.0 W/m^2 K", "-40 degC", "5 N m"]
+)
+def test_what_is_held_together_is_let_go_as_it_was(text):
+    assert HELD in held(text)
+    assert let_go(held(text)) == text
+
+
+@pytest.mark.parametrize("text", ["AN816-4D in left", "3 lines", "tube 5052-O", "2 metres", "v1.2 mark"])
+def test_a_number_before_another_word_is_left_alone(text):
+    assert HELD not in held(text)

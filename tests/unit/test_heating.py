@@ -3,7 +3,7 @@
 import pytest
 
 from firmpedal.analysis.heating import heating
-from firmpedal.analysis.heating.whole import courses
+from firmpedal.analysis.heating.whole import courses, following
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.heat import TITLE, heat_sheet
@@ -220,3 +220,94 @@ def test_what_was_worked_out_once_is_remembered():
     pressures = {each.line: each for each in results.pressures}
     again = heating(evaluation.aircraft, results.stopping, pressures)
     assert again == evaluation.results.heating
+
+
+LIMITS = {"seals": 250, "fluid": 275}  # degF: of nitrile's catalogue page, and the fluid's service limit
+
+
+def test_a_port_hotter_than_the_limit_is_too_hot_whatever_is_reckoned():
+    """No figures give 900 F after three stops; the seals had it all the same, and 30 F more at 100 F."""
+    odd = heat_of(with_trial(900)).brakes[0]
+    assert odd.agrees is False
+    assert band(odd.measured) == pytest.approx((930, 930))
+    seals, fluid = (limit(odd, kind) for kind in ("seals", "fluid"))
+    assert to_unit(seals.found.low, "degF") == pytest.approx(930)
+    assert to_unit(seals.allowed.low, "degF") == pytest.approx(LIMITS["seals"])
+    assert seals.answer() is fluid.answer() is Answer.NO
+    evaluation = evaluate_text(with_trial(900))
+    assert {"seals-too-hot", "fluid-too-hot", "heat-trial-disagrees"} <= {
+        each.rule for each in evaluation.findings
+    }
+    words = words_of(evaluation)
+    assert "No set of figures in the ranges reckoned with agrees" in words
+    assert "900 degF at the port in air of 70 degF, which is 930 degF on a day of 100 degF" in words
+
+
+def test_a_trial_that_agrees_with_nothing_promises_nothing():
+    """75 F after hard stops from 70 F: too cool to be true, so that nothing holds by it."""
+    cool = heat_of(with_trial(71).replace("air: 70", "air: 100")).brakes[0]
+    assert cool.agrees is False
+    assert {each.answer() for each in cool.limits} <= {Answer.UNKNOWN, Answer.NO}
+    assert limit(cool, "seals").answer() is Answer.UNKNOWN
+    (asked,) = cool.to_try
+    assert "does not go with the ranges" in asked.what
+
+
+def test_labels_that_were_read_are_not_asked_for_again():
+    for port in (150, 900):
+        asked = [each.what for each in heat_of(with_trial(port)).brakes[0].to_try]
+        assert not any("temperature labels" in what for what in asked)
+
+
+def test_what_only_the_port_warms_is_not_warmer_than_the_port():
+    """Fluid and line take their heat from the caliper alone: their greatest rise is a share of its own."""
+    odd = heat_of(with_trial(900)).brakes[0]
+    fluid, line = following(odd.trial, odd.pistons)
+    assert 0.5 < fluid[0] < fluid[1] <= 1
+    assert 0 < line[0] < line[1] <= 1
+    found = limit(odd, "fluid").found
+    assert to_unit(found.low, "degF") == pytest.approx(70 + fluid[0] * (930 - 70), abs=1)
+
+
+def test_what_was_measured_counts_before_anything_is_reckoned():
+    text = with_trial(400).replace("mass: 1.5 lb", "mass: unknown")
+    brake = heat_of(text).brakes[0]
+    assert not brake.peaks[0].disc.known
+    assert limit(brake, "seals").answer() is Answer.NO
+
+
+def test_the_headline_names_the_hottest_case():
+    text = AIRCRAFT.replace("taxi drag: 5", "taxi drag: 20, taxi time: 60 min")
+    evaluation = evaluate_text(text)
+    hot = evaluation.results.heating.brakes[0].peaks[2]
+    assert hot.situation == "long taxi"
+    lead = next(block.text for block in heat_sheet(evaluation).blocks if isinstance(block, Paragraph))
+    assert lead.startswith("After a long taxi on a day of 100 degF")
+    assert evaluation.display.value(hot.caliper) in lead
+    assert "after 3 stops in a row" in lead
+    body = limit(evaluation.results.heating.brakes[0], "seals").found
+    assert body.high == hot.caliper.high
+
+
+def test_a_disc_that_one_stop_makes_hotter_than_the_flash_point_gets_hotter():
+    """One stop alone gives 211 to 263 F by hand, over 180 F; a cool taxi takes nothing from it."""
+    text = AIRCRAFT.replace("taxi drag: 5", "taxi drag: 1")
+    assert "The disc gets hotter than the flash point" in words_of(evaluate_text(text))
+
+
+def test_energy_is_shared_as_the_brakes_brake():
+    """Left pistons of 1-1/2 in, right of 1 in, else alike: the left takes 2.25 / 3.25 of it."""
+    text = AIRCRAFT.replace(
+        "    like: left_caliper", "    like: left_caliper\n    pistons: {bore: 1, count per side: 1}"
+    )
+    left, right = heat_of(text).brakes
+    whole = 2 * 60254
+    assert left.figures.energy.middle == pytest.approx(whole * 2.25 / 3.25, rel=1e-3)
+    assert right.figures.energy.middle == pytest.approx(whole / 3.25, rel=1e-3)
+    assert left.figures.energy.exact
+    assert "left_caliper takes 69 % of the braking" in words_of(evaluate_text(text))
+
+
+def test_what_both_brakes_have_alike_does_not_widen_their_shares():
+    """The friction of the linings is a range, the same for both."""
+    assert heat_of(AIRCRAFT).brakes[0].sharing.span == (2.0, 2.0)

@@ -7,6 +7,8 @@ import pytest
 from test_heating import AIRCRAFT, heat_of
 
 from firmpedal.analysis.heating.samples import heat_into, lumps_of
+from firmpedal.formulas.warming import carried_to
+from firmpedal.units import from_unit
 
 KNOT, POUND = 1852 / 3600, 4.4482216152605
 
@@ -124,3 +126,10 @@ def test_fluid_stands_behind_all_pistons_of_one_side():
     """Two pistons of 1.5 in: 3.534 square inches."""
     two = brake(("pistons: {bore: 1-1/2, count per side: 1}", "pistons: {bore: 1-1/2, count per side: 2}"))
     assert two.pistons == pytest.approx(3.534 * 0.0254**2, rel=1e-4)
+
+
+def test_what_was_measured_is_carried_to_a_hot_day_by_its_rise_above_the_air():
+    """160 degC at the port in air of 30 degC are 130 K above it: 168 degC at 38 degC."""
+    then, now = from_unit(30, "degC"), from_unit(38, "degC")
+    found = carried_to(from_unit(160, "degC"), then, now)
+    assert found == pytest.approx(from_unit(168, "degC"))

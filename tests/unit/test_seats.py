@@ -125,7 +125,7 @@ class TestUnknown:
     def test_a_thread_that_no_table_has(self):
         small_pipe = (OUTLET, "outlet: {thread: 1/16 NPT female, faces: down, at: [10, 0, 5]}")
         position = first_point(small_pipe, fitted_with("AN816-4D"))
-        assert any("1/16-27 thread screws in" in what for what in self.asked(position))
+        assert any("thread 1/16-27 screws in at cylinder.outlet" in what for what in self.asked(position))
 
     def test_where_two_lines_meet(self):
         tail = "  tail: {from: run.to, to: caliper.inlet, made of: hose -4 PTFE braided}\n"

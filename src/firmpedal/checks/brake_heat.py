@@ -54,14 +54,14 @@ def _asked(view: View) -> tuple[BrakeHeat, ...]:
 
 
 def _one(view: View, brake: BrakeHeat, limit: HeatLimit, rule: str, advice: str) -> Iterator[Outcome]:
-    kept = limit.found.at_most(limit.allowed)
+    kept = limit.answer()
     if kept is Answer.NO:
         band, allowed = view.show(limit.found), view.show(limit.allowed)
         yield Finding(
             rule,
             Level.WARNING,
             limit.place,
-            f"{limit.words}: {band} at its hottest; the {limit.allowed.label} is {allowed}",
+            f"{limit.words}: {band} at its hottest{_by_trial(brake)}; the {limit.allowed.label} is {allowed}",
             (*COOLER, advice),
             limit.found,
             limit.allowed,
@@ -73,11 +73,17 @@ def _one(view: View, brake: BrakeHeat, limit: HeatLimit, rule: str, advice: str)
         yield NotShown(rule, limit.place, f"whether it gets too hot for the {limit.words}", missing)
 
 
+def _by_trial(brake: BrakeHeat) -> str:
+    """Where the trial overrules the reckoning, a figure above it would be strange without this."""
+    return ", by its heat trial" if brake.measured is not None and not brake.agrees else ""
+
+
 def heat_trial_disagrees(view: View) -> Iterator[Outcome]:
     """A trial with temperature labels agrees with some set of figures inside the ranges.
 
     If none agrees, a figure of the trial or of the brake is wrong, or the brake does something that the sum
-    leaves out: it drags, or air is led over it. The bands are then shown as if there had been no trial.
+    leaves out: it drags, or air is led over it. The bands are then shown as if there had been no trial, and
+    what was measured is held against the limits: it was there, whatever the sum says.
     """
     for brake in _asked(view):
         caliper = find(view.aircraft.calipers, brake.caliper)

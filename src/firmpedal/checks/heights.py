@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.bleeding.rises import POT
 from firmpedal.analysis.heights import LEAST_DEPTH
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
@@ -23,13 +24,13 @@ ABOVE = "line-above-reservoir"
 # As much line of 1/4 in as this can hold air that takes a fifth of a usual stroke to press together.
 MUCH = from_unit(2, "in")
 TRIES = (
-    "push fluid up from the caliper at 15 to 20 psi until no more bubbles come",
+    "push fluid up from the caliper at {pot} until no more bubbles come",
     "lower the line here, so that it rises all the way",
     "put a tee with a cap in the high point, and let the air out there",
 )
 WORK_PEDALS = "work the pedals of every seat while fluid is pushed up: moving a line does not cure it"
 TRIES_ABOVE = (
-    "push fluid up from the caliper at 15 to 20 psi: gravity cannot fill this line",
+    "push fluid up from the caliper at {pot}: gravity cannot fill this line",
     "lower the line, or put the reservoir higher",
     "park it in another attitude, and look for fluid at the vent",
 )
@@ -87,7 +88,7 @@ def _trapped(view: View, trap: Trap) -> Iterator[Outcome]:
 
 def _tries(view: View, trap: Trap, free: str) -> tuple[str, ...]:
     cylinders = {part.place for part in view.aircraft.components if isinstance(part, MasterCylinder)}
-    push, lower, tee = TRIES
+    push, lower, tee = (each.format(pot=view.show(POT)) for each in TRIES)
     stand = (f"fill and bleed it in the attitude {free}: there air gets past here",) if free else ()
     return (*stand, push, WORK_PEDALS if trap.spot.place in cylinders else lower, tee)
 
@@ -131,7 +132,7 @@ def _highest(view: View, columns: list[Column]) -> Iterator[Outcome]:
             Level.CAUTION,
             most.place,
             _words(view, most, over),
-            TRIES_ABOVE,
+            tuple(each.format(pot=view.show(POT)) for each in TRIES_ABOVE),
             most.above,
             level,
             "at most",

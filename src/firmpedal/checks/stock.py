@@ -39,7 +39,7 @@ def tube_longer_than_stock(view: View) -> Iterator[Outcome]:
 
 
 def _against_declared(view: View, line: LaidLine, cut: Value, longest: Value) -> Iterator[Outcome]:
-    dash = getattr(line.stock, "dash", None) or ""
+    dash, mill = getattr(line.stock, "dash", None) or "", view.display.feet(MILL_LENGTH)
     yield from judge(
         Limit(cut, longest, "at most"),
         rule=RULE,
@@ -49,7 +49,7 @@ def _against_declared(view: View, line: LaidLine, cut: Value, longest: Value) ->
         f"{view.show(longest)}",
         tries=(
             f"a union (AN815{dash}, with two more nuts and sleeves) where a hatch lets you see and reach it",
-            "ask for it in one piece: mill length is 12 ft, and soft tube is sold in coils too",
+            f"ask for it in one piece: mill length is {mill}, and soft tube is sold in coils too",
         ),
     )
 
@@ -66,13 +66,14 @@ def _against_common(view: View, line: LaidLine, cut: Value) -> Iterator[Outcome]
     if limit.kept is not Answer.NO:  # nothing was declared, so nothing is asked either
         return
     over_mill = cut.low > from_unit(MILL_LENGTH, "ft")
-    piece = "longer than the 12 ft that mills make: a coil" if over_mill else "a 12 ft piece"
+    mill, short = view.display.feet(MILL_LENGTH), view.display.feet(COMMON_STICK)
+    piece = f"longer than the {mill} that mills make: a coil" if over_mill else f"a {mill} piece"
     for outcome in judge(
         limit,
         rule=RULE,
         level=Level.NOTE,
         place=line.place,
-        message=f"{line.name} is cut {view.show(cut)} long: it takes {piece}, not a 6 ft one",
+        message=f"{line.name} is cut {view.show(cut)} long: it takes {piece}, not a {short} one",
         tries=("make sure of the piece before you plan on it, and write it at longest tube of your bench",),
     ):
         if isinstance(outcome, Finding):

@@ -5,10 +5,13 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from firmpedal.units import held, let_go
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
 _JOINTS = re.compile(r"(?<=[_./-])(?=[^_./\s-])")  # where left_master_cylinder.outlet may go on below
+_GAP = re.compile(r"[ \n]+")  # figures and their units are held together by another sign
 
 
 def widths(cells: Sequence[Sequence[str]], room: int) -> tuple[int, ...]:
@@ -21,9 +24,9 @@ def widths(cells: Sequence[Sequence[str]], room: int) -> tuple[int, ...]:
         cells: Every row, its heading among them.
         room: What is left for text beside the gaps between columns.
     """
-    columns = list(zip(*cells, strict=True))
+    columns = [[held(cell) for cell in column] for column in zip(*cells, strict=True)]
     found = [max(_longest(cell, str.splitlines) for cell in column) for column in columns]
-    for pieces_of in (str.split, pieces, list):
+    for pieces_of in (_words, _pieces, pieces, list):
         least = [max(_longest(cell, pieces_of) for cell in column) for column in columns]
         while sum(found) > room and any(width > low for width, low in zip(found, least, strict=True)):
             widest = max((width, n) for n, width in enumerate(found) if width > least[n])[1]
@@ -35,6 +38,14 @@ def _longest(cell: str, pieces_of: Callable[[str], Sequence[str]]) -> int:
     return max((len(piece) for piece in pieces_of(cell)), default=0)
 
 
+def _words(text: str) -> list[str]:
+    return _GAP.split(text)
+
+
+def _pieces(text: str) -> list[str]:
+    return [piece for word in _words(text) for piece in _JOINTS.split(word)]
+
+
 def pieces(text: str) -> list[str]:
     """The pieces of a text that stay together: words, and the parts of a name with the joint behind each."""
     return [piece for word in text.split() for piece in _JOINTS.split(word)]
@@ -42,14 +53,14 @@ def pieces(text: str) -> list[str]:
 
 def filled(text: str, width: int) -> str:
     """Break a cell into lines of a width; a word breaks at its joints if it must, else anywhere."""
-    return "\n".join(line for row in text.split("\n") for line in _lines(row, width))
+    return "\n".join(let_go(line) for row in text.split("\n") for line in _lines(held(row), width))
 
 
 def _lines(row: str, width: int) -> list[str]:
     if len(row) <= width:
         return [row]
     lines = [""]
-    for word in row.split():
+    for word in (each for one in _words(row) for each in ([one] if len(one) <= width else one.split())):
         if len(word) <= width:
             _add(lines, word, width, " ")
             continue

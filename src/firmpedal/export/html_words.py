@@ -7,6 +7,8 @@ from collections import Counter
 from hashlib import sha256
 from html import escape
 
+from firmpedal.units import HELD, held, let_go
+
 LONG = 18  # signs: a longer word may break after any of its joints
 LONG_IN_A_CELL = 12  # and a name in a cell between its words
 _JOINTS = re.compile(r"(?<=[_./\-])(?=.)")
@@ -41,7 +43,14 @@ def lines(text: str) -> str:
 
 
 def _narrow(line: str) -> str:
-    return " ".join(_word(word, _joints(word)) for word in line.split(" "))
+    return " ".join(_in_a_cell(word) for word in held(line).split(" "))
+
+
+def _in_a_cell(word: str) -> str:
+    """A figure stays with its unit; what is copied has a plain space."""
+    if HELD in word:
+        return f'<span class="fp-held">{escape(usable(let_go(word)))}</span>'
+    return _word(word, _joints(word))
 
 
 def _joints(word: str) -> re.Pattern[str] | None:

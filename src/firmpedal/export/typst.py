@@ -10,7 +10,8 @@ import typst
 
 from firmpedal.export.plain import plain
 from firmpedal.export.svg import svg
-from firmpedal.report.sheet import Drawing, Group
+from firmpedal.report.sheet import Drawing, Group, Table
+from firmpedal.units import held
 
 if TYPE_CHECKING:
     from firmpedal.report.packet import Footer
@@ -58,4 +59,6 @@ def _block(block: Block) -> dict[str, Any]:
     if isinstance(block, Group):
         return {"kind": "group", "blocks": [_block(inner) for inner in block.blocks]}
     found: dict[str, Any] = plain(block)
+    if isinstance(block, Table):
+        found["rows"] = [[held(cell) for cell in row] for row in block.rows]
     return found

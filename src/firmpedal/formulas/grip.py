@@ -156,13 +156,13 @@ def stop_energy(mass: float, speed: float, wheels: float) -> float:
     Args:
         mass: m, of the aircraft [kg].
         speed: V, at which braking begins [m/s].
-        wheels: N, braked wheels [-].
+        wheels: N, braked wheels; where they brake differently, all their torque over that of one [-].
 
     Returns:
         Energy for each wheel E [J].
 
     Valid: m > 0, V >= 0, N > 0; air drag and rolling drag left out, so never too low.
-    Source: [firmpedal-derivation], energy of motion shared out evenly.
+    Source: [firmpedal-derivation], energy of motion shared out as the wheels brake.
     """
     require_positive(mass, "the weight")
     require_not_negative(speed, "the speed")

@@ -33,6 +33,27 @@ def warmed(start: float, energy: float, share: float, mass: float, specific_heat
     return start + energy * share / (mass * specific_heat)
 
 
+def carried_to(measured: float, then: float, now: float) -> float:
+    """A temperature that was measured in one air, carried to another: what it is above the air stays.
+
+    T = T_m - T_a + T_n
+
+    Args:
+        measured: T_m, what was measured [K].
+        then: T_a, air in which it was measured [K].
+        now: T_n, air to which it is carried [K].
+
+    Returns:
+        Temperature T [K].
+
+    Valid: all > 0; heat goes into the air as the difference, so that all that is above the air stays.
+    Source: [firmpedal-derivation], Newton's cooling is linear.
+    """
+    for each, words in ((measured, "what was measured"), (then, "the air then"), (now, "the air now")):
+        require_positive(each, words)
+    return measured - then + now
+
+
 def disc_mass_of_each(mass: float, calipers: float) -> float:
     """Mass of disc that each caliper warms, where several alike grip one disc.
 

@@ -11,7 +11,7 @@ from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
 from firmpedal.model.space import Position
 from firmpedal.quantity import Mark, Step, Value, exactly, total, unknown
-from firmpedal.units import Dimension
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from firmpedal.catalog import Catalogue
@@ -21,6 +21,9 @@ if TYPE_CHECKING:
     from firmpedal.model.part import Part
     from firmpedal.model.space import Direction
 
+# How deep a parallel thread of these sizes goes in, where nobody says: common practice, no source. Wide, for
+# to the fluid a few millimetres of line are nothing; what is cut never rests on it.
+ANY_DEPTH = (0.0, from_unit(15, "mm"))
 AXES = ("aft", "right", "up")
 
 
@@ -32,8 +35,19 @@ class Stand:
     lateral: Value
 
 
-def seat_of(aircraft: Aircraft, line: Line, end: str, joint: Joint | None, catalogue: Catalogue) -> Carried:
+def seat_of(
+    aircraft: Aircraft,
+    line: Line,
+    end: str,
+    joint: Joint | None,
+    catalogue: Catalogue,
+    *,
+    any_depth: bool = False,
+) -> Carried:
     """Find where an end of a line (`from` or `to`) sits and what carries it.
+
+    With `any_depth` a thread that no table tells of screws in by whatever is usual, a range for the sums of
+    fluid; without it nobody knows, so that nothing is cut by it.
 
     A seat measured with another fitting than the chosen one is shifted by the difference. Where two
     lines meet with nothing declared between them, nobody has said where that is.
@@ -44,7 +58,7 @@ def seat_of(aircraft: Aircraft, line: Line, end: str, joint: Joint | None, catal
     side = find(bulkhead.sides, tail) if bulkhead else None
     bodies = [part for part in joint.parts if part.category is Category.FITTING] if joint else []
     if component is not None and port is not None:
-        seat = _port_seat(port, bodies, catalogue)
+        seat = _port_seat(port, bodies, catalogue, any_depth=any_depth)
         return Carried(seat, carriers_of(component.moves_with, aircraft.moving), component.measured_in)
     if bulkhead is not None and side is not None:
         seat = _side_seat(side, bodies, catalogue)
@@ -53,9 +67,12 @@ def seat_of(aircraft: Aircraft, line: Line, end: str, joint: Joint | None, catal
     return Carried(_unknown_seat(joint.place if joint else line.place, f"where {both} meet"), ())
 
 
-def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position:
+def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue, *, any_depth: bool) -> Position:
     if not port.seat.known:
-        return _from_face(port, bodies, catalogue) if port.at.known and bodies else port.seat
+        if not (port.at.known and bodies):
+            return port.seat
+        depth = screwed_in(port, catalogue)
+        return _from_face(port, bodies, _usual_depth(port) if any_depth and not depth.known else depth)
     old = catalogue.part(port.seat_measured_with)
     if not bodies or old is None:  # measured as it is: a name that no part has is refused by the reader
         return port.seat
@@ -121,16 +138,34 @@ def minus(value: Value) -> Value:
     return _scaled(value, -1.0)
 
 
-def _from_face(port: Port, bodies: list[Part], catalogue: Catalogue) -> Position:
+def _from_face(port: Port, bodies: list[Part], depth: Value) -> Position:
     """Take the seat from the thread face: reach less the thread that screws in."""
     stand = stand_of(bodies)
-    along = total("reach", (stand.reach, minus(screwed_in(port, catalogue))), port.place)
+    along = total("reach", (stand.reach, minus(depth)), port.place)
     return _carried_on(port.at, port.faces, port.arm, along, stand.lateral)
 
 
+def _usual_depth(port: Port) -> Value:
+    label = f"how far the thread of {port.name} screws in, taken as anything that is usual"
+    return Value(label, Dimension.LENGTH, ANY_DEPTH, Mark.ESTIMATE, port.place, "common-practice")
+
+
 def screwed_in(port: Port, catalogue: Catalogue) -> Value:
-    """How far a taper thread goes into a port: by hand, and then by the wrench."""
-    return made_up(port.thread.size, port.place, catalogue)
+    """How far a taper thread goes into a port: by hand, and then by the wrench; no table tells of others."""
+    depth = made_up(port.thread.size, port.place, catalogue)
+    if depth.known:
+        return depth
+    what = (
+        f"how far the thread {port.thread.size} screws in at {_of_port(port)}, or where the line's end sits "
+        "there: measure that point with the fitting in, and write it as the seat of this port, with the "
+        "fitting that it was measured with"
+    )
+    return unknown(depth.label, Dimension.LENGTH, f"{port.place}.seat", what)
+
+
+def _of_port(port: Port) -> str:
+    """A port by component and name, as lines call it."""
+    return ".".join(part for part in port.place.split(".") if part not in ("components", "ports"))
 
 
 def made_up(size: str, place: str, catalogue: Catalogue) -> Value:

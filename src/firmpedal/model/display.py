@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from firmpedal.units import Dimension, UnitError, canonical_unit, show, to_unit
+from firmpedal.units import Dimension, UnitError, canonical_unit, from_unit, show, to_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -99,6 +99,18 @@ class Display:
         if self.fraction and unit == "in" and _on_tape(shown, self.fraction):
             return show(number, unit, fraction=self.fraction)
         return show(number, unit, decimals=_decimals(shown))
+
+    def round(self, number: float, dimension: Dimension) -> str:
+        """Show one SI number that is round in some unit, without the zeros behind it."""
+        unit = self.unit(dimension) or ""
+        return f"{round(to_unit(number, unit), 2):g} {unit}"
+
+    def feet(self, count: float) -> str:
+        """Show a length that is a round number of feet: as such beside inches, else in the builder's unit."""
+        unit = self.unit(Dimension.LENGTH)
+        return (
+            f"{count:g} ft" if unit in ("in", "ft") else self.number(from_unit(count, "ft"), Dimension.LENGTH)
+        )
 
     def point(self, point: tuple[float, float, float]) -> str:
         """Show a point as the file writes it: [aft, right, up] in the builder's unit of length."""

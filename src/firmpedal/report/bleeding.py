@@ -55,7 +55,7 @@ AGAIN = (
 
 def bleeding_of(evaluation: Evaluation) -> Bleeding:
     """Filling and bleeding of one evaluation."""
-    return bleeding(evaluation.aircraft, evaluation.laid, evaluation.results)
+    return bleeding(evaluation.aircraft, evaluation.filled, evaluation.results)
 
 
 @worked
@@ -79,12 +79,18 @@ def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
     ]
     for rise in found.rises:
         steps = Bullets(steps_for(evaluation, found, rise), boxes=True)
-        way = f"from the wheel up to {rise.top}"
-        if closed_at(evaluation, rise):
-            way = f"from {rise.top} down to the wheel"
-        blocks.append(Group((Heading(f"{rise.caliper}: {way}"), steps)))
+        blocks.append(Group((Heading(_heading(evaluation, found, rise)), steps)))
     blocks += [Paragraph(AGAIN), *_wanted(found)]
     return Sheet(TITLE, tuple(blocks))
+
+
+def _heading(evaluation: Evaluation, found: Bleeding, rise: Rise) -> str:
+    before = found.after(rise)
+    if before is not None:
+        return f"{rise.caliper}: filled on the way from {before.caliper}"
+    if closed_at(evaluation, rise):
+        return f"{rise.caliper}: from {rise.top} down to the wheel"
+    return f"{rise.caliper}: from the wheel up to {rise.top}"
 
 
 def _lead(evaluation: Evaluation, found: Bleeding) -> str:
@@ -93,7 +99,8 @@ def _lead(evaluation: Evaluation, found: Bleeding) -> str:
     closed = {rise.caliper: where for rise in found.rises if (where := closed_at(evaluation, rise))}
     open_ways = [rise for rise in found.rises if rise.caliper not in closed]
     verdicts = {rise.enough for rise in open_ways}
-    up = f"Push fluid up from {listed([rise.caliper for rise in open_ways])}: {pot_words(verdicts)}."
+    far = [rise.caliper for rise in open_ways if found.after(rise) is None]
+    up = f"Push fluid up from {listed(far)}: {pot_words(verdicts, evaluation.display)}."
     if closed:
         shut = (
             f"{listed(closed)} cannot be filled from the wheel up: {listed(dict.fromkeys(closed.values()))} "

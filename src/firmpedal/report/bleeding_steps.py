@@ -9,13 +9,13 @@ from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
 from firmpedal.model.kinds import MasterCylinder, ParkingValve
 from firmpedal.quantity import Answer
-from firmpedal.report.bleeding_words import pressure_words
+from firmpedal.report.bleeding_outs import on_the_way, where_to_fill
+from firmpedal.report.bleeding_words import closed_at, pressure_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.analysis.bleeding import Bleeding, Rise
-    from firmpedal.analysis.heights_ways import Way
     from firmpedal.pipeline import Evaluation
 
 
@@ -25,26 +25,41 @@ def steps_for(evaluation: Evaluation, found: Bleeding, rise: Rise) -> tuple[str,
 
 
 def _steps(evaluation: Evaluation, found: Bleeding, rise: Rise) -> Iterator[str]:
-    way = next(each for each in evaluation.results.heights.ways if each.caliper == rise.caliper)
-    parts = _parts(evaluation, way)
+    far = found.after(rise)
+    if far is not None:
+        yield f"Filled and bled together with {far.caliper}: do that first."
+    else:
+        yield from _filled(evaluation, found, rise)
+    last = {name: each for each in found.rises for name in _cylinders(evaluation, each)}
+    pedals = [
+        pedal_called(evaluation.aircraft, name)
+        for name in _cylinders(evaluation, rise)
+        if last[name] is rise  # before that another wheel of the circuit is still empty
+    ]
+    if pedals:
+        alone = ", one at a time" if len(pedals) > 1 else ""
+        yield f"Press {listed(pedals)}{alone}: firm, and let go it frees {_wheels(evaluation, found, rise)}."
+
+
+def _filled(evaluation: Evaluation, found: Bleeding, rise: Rise) -> Iterator[str]:
+    """A wheel that is filled from its own bleeder up, or down to it."""
+    parts = _parts(evaluation, rise)
     valves = [name for name in parts if isinstance(find(evaluation.aircraft.components, name), ParkingValve)]
-    cylinders = [each for each in parts if find(evaluation.aircraft.cylinders, each)]
+    cylinders = _cylinders(evaluation, rise)
     pedals = [pedal_called(evaluation.aircraft, name) for name in cylinders]
     yield _stand(evaluation, found, rise)
     if valves:
         yield f"Open {listed(valves)}, and leave it open until the end."
-    if pedals and not way.closed_at:
+    closed = closed_at(evaluation, rise)
+    if pedals and not closed:
         yield (
             f"Feet off. {_first_up(listed(pedals))} all the way back against the stop, the rod fully out: "
             "only then is the port to the reservoir open."
         )
-    if way.closed_at:
+    if closed:
         yield from _from_above(evaluation, rise, cylinders)
     else:
         yield from _from_below(evaluation, found, rise, cylinders)
-    if pedals:
-        alone = ", one at a time" if len(pedals) > 1 else ""
-        yield f"Press {listed(pedals)}{alone}: firm, and let go it frees the wheel."
 
 
 def _from_above(evaluation: Evaluation, rise: Rise, cylinders: list[str]) -> Iterator[str]:
@@ -69,6 +84,8 @@ def _from_above(evaluation: Evaluation, rise: Rise, cylinders: list[str]) -> Ite
         f"Two people, with {listed(pedals)}{in_turn}: bleeder open, pedal slowly down; bleeder shut, pedal "
         f"slowly back up. Again until no bubble comes.{holds}"
     )
+    if rise.passes:
+        yield f"Then the same at the bleeder of {listed(rise.passes)}."
     yield f"Shut the bleeder and take the hose off. Bring {rise.top} to its full mark and close it."
 
 
@@ -81,9 +98,8 @@ def _from_below(evaluation: Evaluation, found: Bleeding, rise: Rise, cylinders: 
     """Fluid pumped in at the wheel until it comes at the top without a bubble."""
     yield from _doubtful_at_rest(evaluation, cylinders)
     yield (
-        f"Push the pistons of {rise.caliper} fully home. Fill the pump's hose with fluid before you put it "
-        "on the bleeder that the maker names for filling, else on the lowest one. Where a corner of the "
-        "caliper is higher than every bleeder, take it off its bracket and hold it so that it is not."
+        f"Push the pistons of {listed((rise.caliper, *rise.passes))} fully home. Fill the pump's hose with "
+        f"fluid before you put it on {where_to_fill(evaluation, rise)}"
     )
     yield (
         f"Cap off {rise.top}, and take fluid out of it down to the low mark. Keep it from running over all "
@@ -91,14 +107,32 @@ def _from_below(evaluation: Evaluation, found: Bleeding, rise: Rise, cylinders: 
     )
     yield _pump(evaluation, rise)
     yield from _past(evaluation, found, rise, cylinders)
+    for name in rise.passes:
+        yield on_the_way(evaluation, name)
     yield (
         f"Shut the bleeder while the pump still presses, then take the hose off. Bring {rise.top} to its "
         "full mark and close it."
     )
 
 
-def _parts(evaluation: Evaluation, way: Way) -> list[str]:
-    """The components that the way passes, from the wheel up."""
+def _cylinders(evaluation: Evaluation, rise: Rise) -> list[str]:
+    names = _parts(evaluation, rise)
+    return [each for each in names if find(evaluation.aircraft.cylinders, each)]
+
+
+def _wheels(evaluation: Evaluation, found: Bleeding, rise: Rise) -> str:
+    """The wheel that a pedal frees, or the wheels."""
+    pressed = set(_cylinders(evaluation, rise))
+    calipers = {each.caliper for each in found.rises if pressed & set(_cylinders(evaluation, each))}
+    braked = evaluation.results.stopping.stance.braked.most
+    wheels = [group for group in braked if calipers & set(group)]
+    return "the wheel" if len(wheels) == 1 else "all its wheels"
+
+
+def _parts(evaluation: Evaluation, rise: Rise) -> list[str]:
+    """The cylinders and valves that the way of a wheel passes, from the wheel up."""
+    ways = evaluation.results.heights.ways
+    way = next(each for each in ways if (each.caliper, each.top) == (rise.caliper, rise.top))
     heads = dict.fromkeys(spot.near.rpartition(".")[0] for spot in way.spots)
     wanted = (MasterCylinder, ParkingValve)
     return [name for name in heads if isinstance(find(evaluation.aircraft.components, name), wanted)]

@@ -14,19 +14,20 @@ if TYPE_CHECKING:
     from collections.abc import Collection
 
     from firmpedal.analysis.bleeding import Bleeding, Gravity, Pumping, Rise
+    from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
 
 ROUNDING = 1e-9  # of a stroke
-USUAL = "15 to 20 psi of a pump bottle or pressure pot"
 
 
-def pot_words(verdicts: Collection[Answer]) -> str:
+def pot_words(verdicts: Collection[Answer], display: Display) -> str:
     """Whether the usual pressure is enough for all, for none, or nobody knows."""
+    usual = f"{display.value(POT)} of a pump bottle or pressure pot"
     if verdicts == {Answer.YES}:
-        return f"{USUAL} are enough to take air along through the lines"
+        return f"{usual} are enough to take air along through the lines"
     if Answer.NO in verdicts:
-        return f"{USUAL} are too little to surely take air along: warm the fluid, or pump harder"
-    return f"{USUAL} may be enough; watch in a clear hose whether bubbles come along"
+        return f"{usual} are too little to surely take air along: warm the fluid, or pump harder"
+    return f"{usual} may be enough; watch in a clear hose whether bubbles come along"
 
 
 def closed_at(evaluation: Evaluation, rise: Rise) -> str:

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 TITLE = "In the cold"
 WHY = (
-    "Cold brakes come on fast and come off slowly. A foot pushes with hundreds of psi; once it is gone, only "
+    "Cold brakes come on fast and come off slowly. A foot pushes hard; once it is gone, only "
     "the piston seals, which come straight again, push the fluid of the pad gap back up the line."
 )
 DRAG = "Until the pads are free they drag: do not taxi off with a wheel that turns stiffly, it gets hot."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.fluid import fluid_plan
-from firmpedal.decide.tube_plan import practice_pieces
+from firmpedal.decide.tube_plan import COUPON, practice_pieces
 from firmpedal.model.display import listed
 from firmpedal.model.part import Form
 from firmpedal.model.stock import LineKind
@@ -53,8 +53,8 @@ def _fluid_sum(evaluation: Evaluation, plan: FluidPlan) -> str:
         return evaluation.display.number(value.high, value.dimension) if value.known else "not known yet"
 
     held = ", ".join(f"{value.label} {shown(value)}" for value in plan.held)
-    pads = f", and once {plan.pads.label} {shown(plan.pads)}" if plan.pads is not None else ""
-    return f"twice {held} (our estimate: bleeding and spilling take as much again){pads}"
+    pads = f", and once only {plan.pads.label} {shown(plan.pads)}" if plan.pads is not None else ""
+    return f"{held}, all of this twice (our estimate: bleeding and spilling take as much again){pads}"
 
 
 def _measured(evaluation: Evaluation, volume: Value) -> str:
@@ -94,7 +94,8 @@ def _caps(evaluation: Evaluation) -> list[Row]:
 
 def _coupons(evaluation: Evaluation) -> list[Row]:
     phrases = dict.fromkeys(line.stock.phrase for line in evaluation.laid if line.kind is LineKind.TUBE)
-    why = "practice pieces of 4 in, flared at both ends before the first tube"
+    long = evaluation.display.round(COUPON, Dimension.LENGTH)
+    why = f"practice pieces of {long}, flared at both ends before the first tube"
     count, said = practice_pieces(evaluation), too_few(evaluation)
     amount = "1 piece" if count == 1 else f"{count} pieces" if count else "none"
     more = said or "they are in the cutting plan"

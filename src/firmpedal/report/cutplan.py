@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.tube_plan import COUPON, TubePlan, tube_plans
+from firmpedal.decide.tube_plan import COUPON, USUAL_STICKS, TubePlan, tube_plans
+from firmpedal.model.display import listed
 from firmpedal.report.practice import practice_words
 from firmpedal.report.sheet import BOX, Heading, Paragraph, Sheet, Table, Tone
-from firmpedal.units import Dimension
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,7 +19,7 @@ from firmpedal.report.sheet import Block
 
 ORDER = "Cut the longest piece of a stick first. Name each piece with a felt pen as it comes off."
 PRACTICE = "Flare them at both ends, cut one open, and look at it with a lens."
-USUAL = "Sticks of 6 and 12 ft are taken as what can be had. Say otherwise in the file: bench, longest tube."
+USUAL = "Sticks of {sticks} are taken as what can be had. Say otherwise in the file: bench, longest tube."
 
 
 def cutplan_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -52,8 +53,12 @@ def _blocks(evaluation: Evaluation, plan: TubePlan, *, alone: bool) -> list[Bloc
             Paragraph(f"Not in this plan, because its length is not known yet: {names}.", Tone.NOTE)
         )
     if plan.usual_sticks and any(not cut.stick.in_hand for cut in plan.plan.cuts):
-        blocks.append(Paragraph(USUAL, Tone.SMALL))
+        blocks.append(Paragraph(USUAL.format(sticks=_sticks(evaluation)), Tone.SMALL))
     return blocks
+
+
+def _sticks(evaluation: Evaluation) -> str:
+    return listed(evaluation.display.feet(each / from_unit(1, "ft")) for each in USUAL_STICKS)
 
 
 def _to_buy(plan: TubePlan, length: str) -> str:

@@ -82,10 +82,13 @@ def lead(felt: Felt, display: Display) -> str:
     least = "at least " if felt.feel.filled.left_out else ""
     travel = felt.feel.travel(case, felt.chosen)
     hot = f" hot, {display.value(felt.feel.travel(COLD, felt.chosen))} cold" if case == HOT else ""
+    warm = ""
+    if case == COLD and felt.feel.filled.hot_missing:
+        hot, warm = " cold", " Hot it goes further, and how much further is not worked out."
     goes = f"At {at_force(felt.force, display)} the pad goes {least}{display.value(travel)}{hot}"
     if not felt.feel.end_known and what != STOP:
-        return f"{goes}. {NO_STROKE}"
-    return f"{goes}, of the {_whole(felt, display)}."
+        return f"{goes}.{warm} {NO_STROKE}"
+    return f"{goes}, of the {_whole(felt, display)}.{warm}"
 
 
 CLOSER = "Its figures are ranges; narrow the widest first."

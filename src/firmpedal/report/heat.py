@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.heating.limits import FLUID, PLASTIC
 from firmpedal.analysis.heating.situations import IN_A_ROW
-from firmpedal.analysis.heating.whole import HOW
+from firmpedal.analysis.heating.whole import hottest_case, how_to_try
+from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
-from firmpedal.quantity import Answer, Mark
+from firmpedal.quantity import Answer, Mark, largest
 from firmpedal.report.heat_plot import heat_plot
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
@@ -83,7 +84,8 @@ def alike(brakes: tuple[BrakeHeat, ...]) -> list[list[BrakeHeat]]:
         peaks = tuple(value.span for peak in brake.peaks for value in _parts(peak))
         limits = tuple((each.kind, each.found.span, each.allowed.span) for each in brake.limits)
         known = peaks[0] is not None
-        groups.setdefault((peaks, limits, "" if known else "unknown"), []).append(brake)
+        trial = (brake.agrees, brake.measured.span if brake.measured is not None else None)
+        groups.setdefault((peaks, limits, trial, "" if known else "unknown"), []).append(brake)
     return list(groups.values())
 
 
@@ -101,10 +103,13 @@ def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[
         things = f"{len(asked)} figure{'' if len(asked) == 1 else 's'}"
         words = f"How warm {names} {get} cannot be told yet: {things} to measure."
         rows = [Bullets(tuple(map(line_of, asked)), boxes=True)] if asks else []
-        return [Paragraph(words, Tone.LEAD), *rows]
+        known = [limit for each in brakes for limit in each.limits if limit.found.known]
+        table = [Group((Heading("What stands it"), _limits(known, display)))] if known else []
+        return [Paragraph(words, Tone.LEAD), *_of_trials(evaluation, brakes), *table, *rows]
     limits = [limit for each in brakes for limit in each.limits]
     blocks: list[Block] = [Paragraph(_answer(heat, brake, f"{names} {get}", display), Tone.LEAD)]
-    blocks += [Paragraph(words) for words in _verdicts(limits, display)]
+    blocks = [*_of_trials(evaluation, brakes), *blocks]
+    blocks += [Paragraph(words) for words in (*_verdicts(limits, display), *_share(brake, names))]
     blocks.append(Group((Heading(f"How warm {names} {get}"), _temperatures(brake, display))))
     alone = display.value(brake.disc_alone)
     blocks.append(
@@ -114,16 +119,63 @@ def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[
     blocks += [drawing] if drawing is not None else []
     blocks.append(Group((Heading("What stands it"), _limits(limits, display))))
     blocks += [Paragraph(words, Tone.NOTE) for words in _flash(evaluation, brake, display)]
-    return [*blocks, *_better(brake, display)]
+    return [*blocks, *_better(evaluation, brake)]
 
 
 def _answer(heat: Heating, brake: BrakeHeat, names: str, display: Display) -> str:
+    """The hottest case by its name; stops in a row, which all know, beside it."""
+    hot, disc = (hottest_case(brake.peaks, part) for part in ("caliper", "disc"))
     row = next(peak for peak in brake.peaks if peak.situation == IN_A_ROW)
-    stops = f"{brake.stops} stop{'' if brake.stops == 1 else 's'}"
-    return (
-        f"After {stops} in a row on a day of {display.value(heat.air)}, {names} "
-        f"{display.value(row.caliper)} warm and the disc {display.value(row.disc)}."
-    )
+    after = f"After {_case(brake, hot)} on a day of {display.value(heat.air)}, {names}"
+    warm = f"{display.value(hot.caliper)} warm"
+    if disc is not hot:
+        gets = f"{after} {warm}, the most of all. The disc is hottest after {_case(brake, disc)}"
+        return f"{gets}: {display.value(disc.disc)}."
+    answer = f"{after} {warm} and the disc {display.value(disc.disc)}"
+    if hot is row:
+        return f"{answer}."
+    less = f"{display.value(row.caliper)}, the disc {display.value(row.disc)}"
+    return f"{answer}, the most of all; after {_case(brake, row)} {less}."
+
+
+def _case(brake: BrakeHeat, peak: Peak) -> str:
+    if peak.situation != IN_A_ROW:
+        return peak.situation if peak.situation.startswith("one") else f"a {peak.situation}"
+    return f"{brake.stops} stop{'' if brake.stops == 1 else 's'} in a row"
+
+
+def _of_trials(evaluation: Evaluation, brakes: list[BrakeHeat]) -> list[Block]:
+    """What a trial that no figures agree with showed; it stands before all that is reckoned."""
+    said: dict[str, list[str]] = {}
+    for brake in brakes:
+        if brake.measured is not None and not brake.agrees:
+            said.setdefault(_as_read(evaluation, brake), []).append(brake.caliper)
+    found: list[Block] = []
+    for read, names in said.items():
+        if all(brake.agrees is False for brake in brakes):
+            words = (
+                f"No set of figures in the ranges reckoned with agrees with the heat trial of "
+                f"{listed(names)}. What was measured counts: {read}. Do not rely on what is reckoned below."
+            )
+        else:
+            words = f"The heat trial of {listed(names)} counts, although the rest is open: {read}."
+        found.append(Paragraph(words, Tone.CAUTION))
+    return found
+
+
+def _as_read(evaluation: Evaluation, brake: BrakeHeat) -> str:
+    """What the labels showed, and what that is on a hot day where the air was cooler."""
+    caliper, measured = find(evaluation.aircraft.calipers, brake.caliper), brake.measured
+    if caliper is None or measured is None:
+        return ""
+    show, given = evaluation.display.value, caliper.heat_trial
+    read = f"{show(given.port)} at the port"
+    if not given.air.known:
+        return read
+    read += f" in air of {show(given.air)}"
+    if measured.span == given.port.span:
+        return read
+    return f"{read}, which is {show(measured)} on a day of {show(evaluation.results.heating.air)}"
 
 
 def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
@@ -134,17 +186,21 @@ def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
         Answer.UNKNOWN: "whether the plastic holds is not shown",
     }
     return [
-        f"{limit.words}: {answers[_kept(limit)]}. It is good for {display.value(limit.found)} there, "
+        f"{limit.words}: {answers[limit.answer()]}. It is good for {display.value(limit.found)} there, "
         f"when hottest; {limit.allowed.label}: {display.value(limit.allowed)}."
         for limit in limits
         if limit.kind == PLASTIC and limit.found.known
     ]
 
 
-def _kept(limit: HeatLimit) -> Answer:
-    if limit.relation == "at least":
-        return limit.found.at_least(limit.allowed)
-    return limit.found.at_most(limit.allowed)
+def _share(brake: BrakeHeat, names: str) -> list[str]:
+    """What part of a stop a brake does, where not all do the same."""
+    if brake.sharing.step is None or brake.sharing.span is None:
+        return []
+    low, high = (f"{100 / bound:.0f}" for bound in reversed(brake.sharing.span))
+    part = f"{low} %" if low == high else f"{low} to {high} %"
+    takes = "takes" if names == brake.caliper else "each take"
+    return [f"The brakes differ: pressed alike, {names} {takes} {part} of the braking, and of its heat."]
 
 
 def _temperatures(brake: BrakeHeat, display: Display) -> Table:
@@ -161,7 +217,7 @@ def _limits(limits: list[HeatLimit], display: Display) -> Table:
         if not limit.allowed.known:
             stands = "unknown"
         verdicts = PLASTIC_HOLDS if limit.kind == PLASTIC else HOLDS
-        cells = (display.value(limit.found), stands, verdicts[_kept(limit)])
+        cells = (display.value(limit.found), stands, verdicts[limit.answer()])
         rows.setdefault((limit.kind, *cells), []).append(limit.words)
     found = tuple((listed(words), *cells) for (_, *cells), words in rows.items())
     return Table(("what", "at its hottest", "against", "verdict"), found, widths=(0.28, 0.2, 0.32, 0.2))
@@ -176,7 +232,7 @@ def _flash(evaluation: Evaluation, brake: BrakeHeat, display: Display) -> list[s
     if fluid.dry_boiling_point.known:
         dry = display.value(fluid.dry_boiling_point)
         found.append(f"Fresh {name} boils at {dry} or more; with water in it sooner, so change it in time.")
-    disc = max((peak.disc for peak in brake.peaks), key=lambda value: value.high)
+    disc = largest("disc at its hottest", (peak.disc for peak in brake.peaks))
     if fluid.flash_point.known and disc.high > fluid.flash_point.low:
         gets, flash = ("gets" if disc.low > fluid.flash_point.high else "may get"), fluid.flash_point
         words = f"The disc {gets} hotter than the flash point of {name}, {display.value(flash)}"
@@ -184,16 +240,17 @@ def _flash(evaluation: Evaluation, brake: BrakeHeat, display: Display) -> list[s
     return found
 
 
-def _better(brake: BrakeHeat, display: Display) -> list[Block]:
+def _better(evaluation: Evaluation, brake: BrakeHeat) -> list[Block]:
     """How to know better: one trial, and the ranges that were reckoned with."""
+    display = evaluation.display
     ranges = [
         f"{value.label}: {display.value(value)}"
         for _, value in brake.figures.values()
         if value.mark in (Mark.ESTIMATE, Mark.MEMORY) and not value.exact and value.step is None
     ]
     blocks: list[Block] = []
-    if brake.trial is None:
-        words = f"One trial narrows these bands: {HOW.format(name=brake.caliper)}."
+    if brake.trial is None and brake.measured is None:
+        words = f"One trial narrows these bands: {how_to_try(evaluation.aircraft, brake.caliper)}."
         blocks.append(Paragraph(words))
     elif brake.agrees:
         blocks.append(Paragraph("The bands are narrowed by the trial that stands in the file."))

@@ -31,6 +31,7 @@ def _brake(brake: BrakeHeat) -> dict[str, Any]:
         "peaks": [_peak(peak) for peak in brake.peaks],
         "stands": [_limit(limit) for limit in brake.limits],
         "trial_agrees": brake.agrees,
+        "measured_port": None if brake.measured is None else span_data(brake.measured),
     }
 
 

@@ -14,7 +14,7 @@ from firmpedal.quantity import Answer, Mark, Value, all_missing, apply, largest,
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from firmpedal.analysis.bleeding.bores import Bore
     from firmpedal.analysis.heights import Column, Heights, Stance
@@ -61,6 +61,7 @@ class Rise:
     pressure: Value
     time: Value
     gravity: tuple[Gravity, ...]
+    passes: tuple[str, ...]  # other calipers on its way: they are filled with it
 
     @property
     def enough(self) -> Answer:
@@ -125,7 +126,32 @@ def rise_of(setting: Setting, way: Way) -> Rise | None:
         pressure,
         time,
         gravity,
+        _passed(setting.aircraft, way),
     )
+
+
+def _passed(aircraft: Aircraft, way: Way) -> tuple[str, ...]:
+    heads = dict.fromkeys(spot.near.rpartition(".")[0] for spot in way.spots)
+    calipers = {each.name for each in aircraft.calipers} - {way.caliper}
+    return tuple(name for name in heads if name in calipers)
+
+
+def far_ends_first(rises: Iterable[Rise]) -> tuple[Rise, ...]:
+    """The same in the order of the work: what is filled on the way of another comes after it."""
+    given, ordered, begun = tuple(rises), [], set[int]()
+
+    def put(number: int) -> None:
+        if number in begun:
+            return
+        begun.add(number)
+        for other, rise in enumerate(given):
+            if given[number].caliper in rise.passes:
+                put(other)
+        ordered.append(given[number])
+
+    for number in range(len(given)):
+        put(number)
+    return tuple(ordered)
 
 
 def _stances(setting: Setting) -> list[Stance]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.bleeding.bores import bubble_in, not_without_fluid
 from firmpedal.analysis.bleeding.pockets import pockets_of
 from firmpedal.analysis.bleeding.pumping import pumpings
-from firmpedal.analysis.bleeding.rises import Setting, rise_of
+from firmpedal.analysis.bleeding.rises import Setting, far_ends_first, rise_of
 from firmpedal.analysis.viscosity import viscosity_at
 from firmpedal.quantity import Mark, Value
 from firmpedal.units import Dimension, from_unit
@@ -49,6 +49,10 @@ class Bleeding:
             if rise.caliper in pocket.calipers and (pocket.top, pocket.attitude) == (rise.top, rise.attitude)
         )
 
+    def after(self, rise: Rise) -> Rise | None:
+        """The wheel with which one is filled on the way; None where it is filled from its own bleeder."""
+        return next((each for each in self.rises if rise.caliper in each.passes), None)
+
     def bore_of(self, line: str) -> Bore:
         """What a bubble does in one line."""
         return next(each for each in self.bores if each.line == line)
@@ -79,6 +83,6 @@ def bleeding(aircraft: Aircraft, laid: tuple[LaidLine, ...], results: Results) -
         viscosity,
         bores,
         pockets_of(aircraft, results.heights, volumes),
-        tuple(rise for rise in found if rise is not None),
+        far_ends_first(rise for rise in found if rise is not None),
         tuple(each for way in ways for each in pumpings(setting, way)),
     )

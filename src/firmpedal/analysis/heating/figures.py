@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.heating.sharing import energy_sharing
 from firmpedal.analysis.stopping.stance import asked, usual
 from firmpedal.formulas.grip import stop_energy
 from firmpedal.formulas.warming import disc_mass_of_each, disc_radius_of_each, drag_power, stop_time
@@ -97,7 +98,7 @@ def heat_figures(
 ) -> HeatFigures:
     """Gather the figures of one brake."""
     stance, name = stop.stance, caliper.name
-    sharing = stance.braked.sharing(name)
+    sharing = energy_sharing(caliper, stop)
     begins = speed or stance.speed
     place = f"{caliper.place}.heat"
     given = {each: estimate(each, place) for each in ESTIMATES}
@@ -129,8 +130,8 @@ def heat_figures(
         ),
         caliper_heat=usual("specific heat of the caliper", D.SPECIFIC_HEAT, heat, place),
         taxi_power=_taxi_power(aircraft, stop, sharing, place),
-        between=_time(aircraft, "time_between_stops", USUAL_BETWEEN),
-        taxi_time=_time(aircraft, "taxi_time", USUAL_TAXI),
+        between=_time(aircraft.on_the_ground.time_between_stops, "time between stops", USUAL_BETWEEN),
+        taxi_time=_time(aircraft.on_the_ground.taxi_time, "taxi time", USUAL_TAXI),
         **given,
     )
 
@@ -182,9 +183,7 @@ def _taxi_drag(aircraft: Aircraft, stop: Stopping) -> Value:
     return usual(label, D.FORCE, span, f"{PLACE}.taxi drag")
 
 
-def _time(aircraft: Aircraft, field: str, span: tuple[float, float]) -> Value:
-    declared: Value = getattr(aircraft.on_the_ground, field)
-    label = field.replace("_", " ")
+def _time(declared: Value, label: str, span: tuple[float, float]) -> Value:
     return declared.named(label) if declared.known else usual(label, D.TIME, span, f"{PLACE}.{label}")
 
 

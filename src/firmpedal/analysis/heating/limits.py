@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
@@ -41,6 +41,15 @@ class HeatLimit:
     found: Value
     allowed: Value
     relation: str
+    at_least: bool = False  # it gets as hot as what is found, and nobody knows how much hotter
+
+    def answer(self) -> Answer:
+        """Whether it surely holds, surely not, or neither."""
+        if self.relation == "at least":
+            kept = self.found.at_least(self.allowed)
+        else:
+            kept = self.found.at_most(self.allowed)
+        return Answer.UNKNOWN if self.at_least and kept is Answer.YES else kept
 
 
 def limits(
@@ -48,6 +57,8 @@ def limits(
     caliper: Caliper,
     hottest: tuple[Value, Value, Value],
     pressures: Mapping[str, LinePressure],
+    *,
+    at_least: bool,
 ) -> tuple[HeatLimit, ...]:
     """Hold the greatest temperatures of caliper, fluid and line against what is there.
 
@@ -56,6 +67,7 @@ def limits(
         caliper: The caliper.
         hottest: Greatest temperatures of caliper, fluid and the end of the line.
         pressures: Of each line by name.
+        at_least: Whether the temperatures are no bounds upwards, as a trial contradicts the reckoning.
     """
     body, fluid, line = hottest
     found = [
@@ -65,7 +77,7 @@ def limits(
         HeatLimit(SEALS, f"seals of {caliper.name}", caliper.place, body, seal_limit(caliper), "at most"),
         *_plastics(aircraft, caliper, line, pressures),
     ]
-    return tuple(found)
+    return tuple(replace(each, at_least=at_least) for each in found)
 
 
 def fluid_limit(fluid: Fluid | None) -> Value:

@@ -11,11 +11,14 @@ import numpy as np
 
 from firmpedal.analysis.heating.figures import HeatFigures, heat_figures, hot_day, stops_in_a_row
 from firmpedal.analysis.heating.limits import HeatLimit, limits
-from firmpedal.analysis.heating.samples import CALIPER, drawn, every_share, moved_onto
+from firmpedal.analysis.heating.measured import LABEL_STEP, another_trial, as_warm, hottest, port_as_measured
+from firmpedal.analysis.heating.samples import CALIPER, FLUID, LINE, drawn, every_share, moved_onto
+from firmpedal.analysis.heating.sharing import energy_sharing
 from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
 from firmpedal.formulas.warming import warmed
+from firmpedal.model.display import METRIC_LENGTHS, display_of
 from firmpedal.quantity import Mark, Missing, Step, Value, When, all_missing, apply, largest
-from firmpedal.units import Dimension
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -28,15 +31,15 @@ if TYPE_CHECKING:
 
     Ends = tuple[Array, Array, Array]
 
-LABEL_STEP = 5.0  # K; from one field of a temperature label to the next
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
-    "temperature labels on {name} at its port and on the line 12 in from it, read after three hard stops: "
-    "what the one at the port shows goes into its heat trial, under port"
+    "temperature labels on {name} at its port and on the line {away} from it, read after three hard "
+    "stops: what the one at the port shows goes into its heat trial, under port"
 )
 
 Spans = tuple[tuple[str, tuple[float, float]], ...]
 
+LEAST_RISE = 1e-9  # K; from no speed nothing warms
 CLOCK = ("stop_time", "between", "taxi_time")  # one for all sets where a picture has one time along it
 
 
@@ -64,6 +67,8 @@ class BrakeHeat:
     stops: int | None
     trial: Trial | None
     disc_alone: Value  # right after one stop, with nothing lost: a check by hand
+    sharing: Value  # by how many the energy of a stop is divided for this brake
+    measured: Value | None  # how hot the port was in the trial
     to_try: tuple[Missing, ...]  # what to do where a band is too wide for a verdict
 
 
@@ -106,12 +111,21 @@ def _brake(
         _peak(caliper, name, figures, row, air, None if found is None else found[n])
         for n, name in enumerate(SITUATIONS)
     )
-    hottest = tuple(
-        largest(f"hottest of {part} of {caliper.name}", [getattr(each, part) for each in situations])
-        for part in ("caliper", "fluid", "line")
+    measured = port_as_measured(caliper, air, agrees=agrees)
+    follow = (None, None) if trial is None or pistons is None else following(trial, pistons)
+    shown = (
+        measured,
+        *(
+            as_warm(measured, share, caliper, part)
+            for share, part in zip(follow, ("fluid", "line"), strict=True)
+        ),
     )
-    body, fluid, line = hottest
-    allowed = limits(aircraft, caliper, (body, fluid, line), pressures)
+    body, fluid, line = (
+        hottest(f"hottest of {part} of {caliper.name}", _hottest_of(situations, part, caliper), seen)
+        for part, seen in zip(("caliper", "fluid", "line"), shown, strict=True)
+    )
+    unbounded = measured is not None and not agrees
+    allowed = limits(aircraft, caliper, (body, fluid, line), pressures, at_least=unbounded)
     return BrakeHeat(
         caliper.name,
         figures,
@@ -122,25 +136,50 @@ def _brake(
         stops,
         trial,
         _disc_alone(caliper, figures, air),
-        (*_of_its_wheel(caliper, stop), *_to_try(caliper)),
+        energy_sharing(caliper, stop),
+        measured,
+        (*_of_its_wheel(caliper, stop), *_to_try(aircraft, caliper, situations, agrees)),
     )
+
+
+def _hottest_of(situations: tuple[Peak, ...], part: str, caliper: Caliper) -> Value:
+    label = f"hottest of {part} of {caliper.name}"
+    return largest(label, [getattr(each, part) for each in situations])
 
 
 def _of_its_wheel(caliper: Caliper, stop: Stopping) -> tuple[Missing, ...]:
     """What is not known of the calipers at its wheel, where there may be more."""
-    sharing, at_disc = stop.stance.braked.sharing(caliper.name), stop.stance.braked.at_disc(caliper)
+    sharing, at_disc = energy_sharing(caliper, stop), stop.stance.braked.at_disc(caliper)
     return tuple(dict.fromkeys((*sharing.missing, *(at_disc.missing if at_disc is not None else ()))))
 
 
-def _to_try(caliper: Caliper) -> tuple[Missing, ...]:
+def how_to_try(aircraft: Aircraft, name: str) -> str:
+    """How a trial is done, with its distance in the builder's unit, round there."""
+    display = display_of(aircraft.units)
+    metric = display.unit(Dimension.LENGTH) in METRIC_LENGTHS
+    away = from_unit(300, "mm") if metric else from_unit(12, "in")
+    return HOW.format(name=name, away=display.round(away, Dimension.LENGTH))
+
+
+def _to_try(
+    aircraft: Aircraft, caliper: Caliper, situations: tuple[Peak, ...], agrees: bool | None
+) -> tuple[Missing, ...]:
     """A trial, which needs brakes that brake, or what one that is given lacks."""
     place, given = f"{caliper.place}.heat trial", caliper.heat_trial
     warm = f"how warm the air was in the heat trial of {caliper.name}"
     air = Missing(f"{place}.air", warm, Dimension.TEMPERATURE, When.TRIED)
     if given.port.known and not given.air.known:
         return (air,)
-    port = Missing(f"{place}.port", HOW.format(name=caliper.name), Dimension.TEMPERATURE, When.TRIED)
+    if given.port.known:
+        after = hottest_case(situations, "caliper").situation if situations[0].caliper.known else IN_A_ROW
+        return another_trial(caliper, f"after {after}", agrees=agrees)
+    port = Missing(f"{place}.port", how_to_try(aircraft, caliper.name), Dimension.TEMPERATURE, When.TRIED)
     return (port,) if given.air.known else (port, air)
+
+
+def hottest_case(situations: tuple[Peak, ...], part: str) -> Peak:
+    """The situation in which a part can get hottest; their temperatures have to be known."""
+    return max(situations, key=lambda peak: float(getattr(peak, part).high))
 
 
 def _disc_alone(caliper: Caliper, figures: HeatFigures, air: Value) -> Value:
@@ -287,6 +326,19 @@ def _kept(names: tuple[str, ...], pistons: float, trial: Trial | None) -> tuple[
     agreeing = everything[(seen >= low) & (seen <= high)]
     edges = [moved_onto(everything, seen, label, shown) for label in (low, high)]
     return np.concatenate((agreeing, *edges)), True
+
+
+@lru_cache(maxsize=64)
+def following(trial: Trial, pistons: float) -> tuple[tuple[float, float], tuple[float, float]]:
+    """How much of the caliper's greatest rise fluid and end of the line take, least and most of all sets."""
+    known, names = dict(trial.spans), tuple(name for name, _ in trial.spans)
+    figures = drawn(known, every_share(names))
+    rises = peaks(IN_A_ROW, figures, films(figures, pistons), trial.stops)
+    shares = rises[:, (FLUID, LINE)] / np.maximum(rises[:, [CALIPER]], LEAST_RISE)
+    shares = np.minimum(shares, 1.0)  # what the caliper warms is not warmer; a look between may say so
+    least, most = shares.min(axis=0), shares.max(axis=0)
+    fluid, line = zip(least.tolist(), most.tolist(), strict=True)
+    return fluid, line
 
 
 def _one_clock(spans: Spans) -> dict[str, tuple[float, float]]:
