@@ -85,7 +85,7 @@ def lead(felt: Felt, display: Display) -> str:
     warm = ""
     if case == COLD and felt.feel.filled.hot_missing:
         hot, warm = " cold", " Hot it goes further, and how much further is not worked out."
-    goes = f"At {at_force(felt.force, display)} the pad goes {least}{display.value(travel)}{hot}"
+    goes = f"At {at_force(force, display)} the pad goes {least}{display.value(travel)}{hot}"
     if not felt.feel.end_known and what != STOP:
         return f"{goes}.{warm} {NO_STROKE}"
     return f"{goes}, of the {_whole(felt, display)}.{warm}"
