@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
+from firmpedal.analysis.heating.bands import Trial, bands
 from firmpedal.analysis.heating.network import Lumps, Phase, after, march, own_directions
 from firmpedal.analysis.heating.samples import (
     CALIPER,
@@ -20,7 +21,6 @@ from firmpedal.analysis.heating.samples import (
     lumps_of,
 )
 from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
-from firmpedal.analysis.heating.whole import Trial, bands
 
 SPANS = {
     "energy": (5e4, 1.2e5),

@@ -3,7 +3,7 @@
 import pytest
 
 from firmpedal.analysis.heating import heating
-from firmpedal.analysis.heating.whole import courses, following
+from firmpedal.analysis.heating.bands import courses, following
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.heat import TITLE, heat_sheet

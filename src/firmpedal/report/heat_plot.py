@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from firmpedal.analysis.heating.bands import courses
 from firmpedal.analysis.heating.limits import FLUID, SEALS
 from firmpedal.analysis.heating.samples import CALIPER, DISC
 from firmpedal.analysis.heating.situations import IN_A_ROW
-from firmpedal.analysis.heating.whole import courses
 from firmpedal.report.plot import Axis, Band, Curve, Limit, plot
 from firmpedal.units import Dimension, to_unit
 

@@ -37,6 +37,9 @@ USUAL_STOPS, USUAL_HOT_DAY = 3.0, 100.0  # stops; degF
 USUAL_BETWEEN, USUAL_TAXI = (240.0, 360.0), (600.0, 600.0)  # s
 
 
+Spans = tuple[tuple[str, tuple[float, float]], ...]
+
+
 @dataclass(frozen=True, slots=True)
 class HeatFigures:
     """Every figure of the network as a value; ranges where nobody knows better."""
@@ -66,6 +69,11 @@ class HeatFigures:
 
     def values(self) -> tuple[tuple[str, Value], ...]:
         return tuple((each.name, getattr(self, each.name)) for each in fields(self))
+
+    @property
+    def spans(self) -> Spans:
+        """The range of each figure by name [SI]; all have to be known."""
+        return tuple((name, (value.low, value.high)) for name, value in self.values())
 
 
 # What no source gives for a light brake: ranges wide enough to hold what builders report, estimates all.

@@ -3,44 +3,33 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
-from functools import lru_cache
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-import numpy as np
-
+from firmpedal.analysis.heating.bands import Trial, bands, following
 from firmpedal.analysis.heating.figures import HeatFigures, heat_figures, hot_day, stops_in_a_row
 from firmpedal.analysis.heating.limits import HeatLimit, limits
 from firmpedal.analysis.heating.measured import LABEL_STEP, another_trial, as_warm, hottest, port_as_measured
-from firmpedal.analysis.heating.samples import CALIPER, FLUID, LINE, drawn, every_share, moved_onto
 from firmpedal.analysis.heating.sharing import energy_sharing
-from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS, course, films, peaks
+from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS
 from firmpedal.formulas.warming import warmed
 from firmpedal.model.display import METRIC_LENGTHS, display_of
 from firmpedal.quantity import Mark, Missing, Step, Value, When, all_missing, apply, largest
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Mapping
 
-    from firmpedal.analysis.heating.network import Array
     from firmpedal.analysis.pressure import LinePressure
     from firmpedal.analysis.stopping import Stopping
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
-
-    Ends = tuple[Array, Array, Array]
 
 EQUATION = "four lumps that warm and cool each other, C T' = q - G T, every set of figures in their ranges"
 HOW = (
     "temperature labels on {name} at its port and on the line {away} from it, read after three hard "
     "stops: what the one at the port shows goes into its heat trial, under port"
 )
-
-Spans = tuple[tuple[str, tuple[float, float]], ...]
-
-LEAST_RISE = 1e-9  # K; from no speed nothing warms
-CLOCK = ("stop_time", "between", "taxi_time")  # one for all sets where a picture has one time along it
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +95,7 @@ def _brake(
     found, agrees = None, None
     stops = max(1, round(row.middle)) if row.known else None
     if known and pistons is not None and stops is not None:
-        found, agrees = bands(_spans(figures), pistons, stops, trial)
+        found, agrees = bands(figures.spans, pistons, stops, trial)
     situations = tuple(
         _peak(caliper, name, figures, row, air, None if found is None else found[n])
         for n, name in enumerate(SITUATIONS)
@@ -203,10 +192,6 @@ def _piston_area(caliper: Caliper) -> float | None:
     return math.pi * bore.middle**2 / 4 * count.middle
 
 
-def _spans(figures: HeatFigures) -> Spans:
-    return tuple((name, (value.low, value.high)) for name, value in figures.values())
-
-
 def _peak(
     caliper: Caliper,
     name: str,
@@ -233,15 +218,6 @@ def _peak(
     return Peak(name, *values)
 
 
-@dataclass(frozen=True, slots=True)
-class Trial:
-    """A trial as plain numbers: the spans of its own figures, its stops, and how much warmer the port was."""
-
-    spans: Spans
-    stops: int
-    rise: tuple[float, float]
-
-
 def _trial(aircraft: Aircraft, caliper: Caliper, stop: Stopping) -> Trial | None:
     """The trial of one brake; None where the file gives none."""
     given = caliper.heat_trial
@@ -249,129 +225,9 @@ def _trial(aircraft: Aircraft, caliper: Caliper, stop: Stopping) -> Trial | None
         return None
     speed = given.from_speed if given.from_speed.known else None
     figures = heat_figures(aircraft, caliper, stop, speed)
-    spans = dict(_spans(figures))
+    spans = dict(figures.spans)
     if given.time_between_stops.known:
         spans["between"] = (given.time_between_stops.low, given.time_between_stops.high)
     stops = round(given.stops.middle) if given.stops.known else round(stops_in_a_row(aircraft).middle)
     rise = (given.port.low - given.air.high - LABEL_STEP, given.port.high - given.air.low + LABEL_STEP)
     return Trial(tuple(spans.items()), max(1, stops), rise)
-
-
-Bands = tuple[tuple[tuple[float, float], ...], ...]
-UNFOUND = 0.15  # of a narrowed band's width, on each side: brute force finds ends half as far out
-
-
-@lru_cache(maxsize=64)
-def bands(spans: Spans, pistons: float, stops: int, trial: Trial | None) -> tuple[Bands, bool | None]:
-    """The lowest and highest peak of every lump above the air, in every situation.
-
-    Args:
-        spans: Ranges of all figures by name [SI].
-        pistons: Area that fluid stands behind [m^2].
-        stops: In a row.
-        trial: Keeps the sets of figures that agree with it; if none can, all are kept.
-
-    Returns:
-        For each situation and each lump its band [K], and whether the trial agrees with any set.
-    """
-    known, names = dict(spans), tuple(name for name, _ in spans)
-
-    def ends(shares: Array) -> Ends:
-        figures = drawn(known, shares)
-        cooling = films(figures, pistons)
-        highest = np.stack([peaks(name, figures, cooling, stops) for name in SITUATIONS], axis=1)
-        return highest.min(axis=0), highest.max(axis=0), np.ptp(highest, axis=0)
-
-    (low, high), agrees = _agreeing(names, pistons, trial, ends)
-    pairs = np.stack((low, high), axis=-1).tolist()
-    return tuple(tuple((least, most) for least, most in band) for band in pairs), agrees
-
-
-def _agreeing(
-    names: tuple[str, ...], pistons: float, trial: Trial | None, ends: Callable[[Array], Ends]
-) -> tuple[tuple[Array, Array], bool | None]:
-    """The least and the most of the sets that agree with a trial, with room for what was not found.
-
-    Args:
-        names: Of all figures.
-        pistons: Area that fluid stands behind [m^2].
-        trial: The trial; none for all sets.
-        ends: The least and the most that sets lead to, and how far their peaks are apart.
-    """
-    shares, agrees = _kept(names, pistons, trial)
-    low, high, apart = ends(shares)
-    if agrees:
-        least, most, _ = ends(every_share(names))
-        room = UNFOUND * apart
-        low, high = np.maximum(least, low - room), np.minimum(most, high + room)
-    return (low, high), agrees
-
-
-@lru_cache(maxsize=16)
-def _kept(names: tuple[str, ...], pistons: float, trial: Trial | None) -> tuple[Array, bool | None]:
-    """The sets of figures that agree with a trial, as shares of their ranges; all, if none can."""
-    everything = every_share(names)
-    if trial is None:
-        return everything, None
-    spans, count = dict(trial.spans), trial.stops
-
-    def shown(shares: Array) -> Array:
-        tried = drawn(spans, shares)
-        found: Array = peaks(IN_A_ROW, tried, films(tried, pistons), count)[:, CALIPER]
-        return found
-
-    seen, (low, high) = shown(everything), trial.rise
-    if seen.min() > high or seen.max() < low:
-        return everything, False
-    agreeing = everything[(seen >= low) & (seen <= high)]
-    edges = [moved_onto(everything, seen, label, shown) for label in (low, high)]
-    return np.concatenate((agreeing, *edges)), True
-
-
-@lru_cache(maxsize=64)
-def following(trial: Trial, pistons: float) -> tuple[tuple[float, float], tuple[float, float]]:
-    """How much of the caliper's greatest rise fluid and end of the line take, least and most of all sets."""
-    known, names = dict(trial.spans), tuple(name for name, _ in trial.spans)
-    figures = drawn(known, every_share(names))
-    rises = peaks(IN_A_ROW, figures, films(figures, pistons), trial.stops)
-    shares = rises[:, (FLUID, LINE)] / np.maximum(rises[:, [CALIPER]], LEAST_RISE)
-    shares = np.minimum(shares, 1.0)  # what the caliper warms is not warmer; a look between may say so
-    least, most = shares.min(axis=0), shares.max(axis=0)
-    fluid, line = zip(least.tolist(), most.tolist(), strict=True)
-    return fluid, line
-
-
-def _one_clock(spans: Spans) -> dict[str, tuple[float, float]]:
-    """The same ranges, but of what takes time its middle alone."""
-    known = dict(spans)
-    return known | {name: (sum(known[name]) / 2,) * 2 for name in CLOCK}
-
-
-def courses(
-    brake: BrakeHeat, name: str, looks: int = 60
-) -> tuple[Array, Mapping[int, tuple[Array, Array]]] | None:
-    """Bands of temperature over time in one situation, for a picture; None before it is known.
-
-    What takes time takes the middle of its range, so that all sets have one clock.
-
-    Returns:
-        Times [s], and for each lump its lowest and highest temperature above the air at each time [K].
-    """
-    if brake.pistons is None or brake.stops is None or not brake.peaks[0].disc.known:
-        return None
-    spans, trial = _one_clock(_spans(brake.figures)), brake.trial
-    names, pistons, stops = tuple(spans), brake.pistons, brake.stops
-    if trial is not None:  # the sets that agree with it do so by this clock
-        trial = replace(trial, spans=tuple(_one_clock(trial.spans).items()))
-
-    def seen(shares: Array) -> tuple[Array, Array]:
-        figures = drawn(spans, shares)
-        return course(name, figures, films(figures, pistons), stops, looks)
-
-    def ends(shares: Array) -> Ends:
-        found = seen(shares)[1]
-        return found.min(axis=0), found.max(axis=0), np.ptp(found.max(axis=1), axis=0)
-
-    (low, high), _ = _agreeing(names, pistons, trial, ends)
-    clock, _ = seen(every_share(names)[:1])
-    return clock[0], {n: (low[:, n], high[:, n]) for n in range(4)}
