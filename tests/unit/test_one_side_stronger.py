@@ -197,3 +197,14 @@ def test_a_pressure_that_no_brake_has_sends_to_the_units_first():
     assert found
     assert found[0].tries[0] == "look at the bore, the pedal's arms and their units"
     assert lead(changed(AIRCRAFT, ("bore: 5/8", "bore: 1/16"))) == DOUBT
+
+
+def test_the_stronger_side_takes_more_of_the_energy():
+    """Cylinders of 5/8 and 3/4 in: the left brake takes 1.44 / 2.44 of all, the right one the rest."""
+    evaluation = evaluate_text(WRITTEN_OUT)
+    stop = evaluation.results.stopping
+    each = in_unit(stop.energy, "ft-lbf")
+    left, right = (in_unit(energy, "ft-lbf") for energy in stop.energies)
+    assert (left, right) == pytest.approx((2 * each * 1.44 / 2.44, 2 * each / 2.44))
+    assert left + right == pytest.approx(2 * each)  # none is lost between them
+    assert "as left_caliper gets it" in words(stopping_sheet(evaluation))

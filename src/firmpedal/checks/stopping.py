@@ -141,7 +141,7 @@ def stop_energy_above_rating(view: View) -> Iterator[Outcome]:
     """No brake gets more energy in one stop than its leaflet says it takes.
 
     Taken is the greater of two figures: the formula of the older regulation for small aeroplanes, and the
-    energy of motion shared out over the braked wheels, and at each wheel over its calipers; a disc that
+    energy of motion; either is shared out over the brakes as they brake at equal feet, and a disc that
     several calipers grip gets what they all put in. Air drag takes some of it away, and is not counted.
     """
     stop = view.results.stopping
@@ -149,9 +149,7 @@ def stop_energy_above_rating(view: View) -> Iterator[Outcome]:
         if "energy" not in caliper.leaflet.written:
             continue
         rating = caliper.leaflet.energy.named(f"energy that {caliper.name} takes in one stop")
-        message = (
-            f"one stop puts {view.show(energy)} into each brake, and {caliper.name} takes {view.show(rating)}"
-        )
+        message = f"one stop puts {view.show(energy)} into {caliper.name}, and it takes {view.show(rating)}"
         yield from judge(
             Limit(energy, rating, "at most"),
             rule="stop-energy-above-rating",

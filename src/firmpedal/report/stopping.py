@@ -21,6 +21,8 @@ from firmpedal.report.to_measure import asked_for
 from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
     from firmpedal.analysis.stopping import Needed, Stopping, WheelBrake
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
@@ -199,12 +201,20 @@ def _energy(evaluation: Evaluation, stop: Stopping) -> Table:
     rows = [
         ("by the older rule for small aeroplanes", show(stop.rule_energy)),
         ("by motion, without air drag", show(stop.motion_energy)),
+        *_of_each_brake(stop, show),
         (
             "what the brake takes, by its leaflet",
             alike(ratings, evaluation.display) if ratings else "not given",
         ),
     ]
     return Table(("", "energy"), tuple(rows), right=frozenset({1}))
+
+
+def _of_each_brake(stop: Stopping, show: Callable[[Value], str]) -> Iterator[tuple[str, str]]:
+    """What each brake gets of it, where that is not what every wheel gets."""
+    for brake, energy in zip(stop.brakes, stop.energies, strict=True):
+        if energy.span != stop.energy.span:
+            yield f"the greater, as {brake.caliper} gets it", show(energy)
 
 
 def stopping_asks(evaluation: Evaluation) -> tuple[ToMeasure, ...]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass, fields
 from typing import TYPE_CHECKING
 
-from firmpedal.analysis.heating.sharing import energy_sharing
 from firmpedal.analysis.stopping.stance import asked, usual
 from firmpedal.formulas.grip import stop_energy
 from firmpedal.formulas.warming import disc_mass_of_each, disc_radius_of_each, drag_power, stop_time
@@ -106,7 +105,7 @@ def heat_figures(
 ) -> HeatFigures:
     """Gather the figures of one brake."""
     stance, name = stop.stance, caliper.name
-    sharing = energy_sharing(caliper, stop)
+    sharing = stop.sharing_of(caliper.name)
     begins = speed or stance.speed
     place = f"{caliper.place}.heat"
     given = {each: estimate(each, place) for each in ESTIMATES}

@@ -10,7 +10,6 @@ from firmpedal.analysis.heating.bands import Trial, bands, following
 from firmpedal.analysis.heating.figures import HeatFigures, heat_figures, hot_day, stops_in_a_row
 from firmpedal.analysis.heating.limits import HeatLimit, limits
 from firmpedal.analysis.heating.measured import LABEL_STEP, another_trial, as_warm, hottest, port_as_measured
-from firmpedal.analysis.heating.sharing import energy_sharing
 from firmpedal.analysis.heating.situations import IN_A_ROW, SITUATIONS
 from firmpedal.formulas.warming import warmed
 from firmpedal.model.display import METRIC_LENGTHS, display_of
@@ -125,7 +124,7 @@ def _brake(
         stops,
         trial,
         _disc_alone(caliper, figures, air),
-        energy_sharing(caliper, stop),
+        stop.sharing_of(caliper.name),
         measured,
         (*_of_its_wheel(caliper, stop), *_to_try(aircraft, caliper, situations, agrees)),
     )
@@ -138,7 +137,7 @@ def _hottest_of(situations: tuple[Peak, ...], part: str, caliper: Caliper) -> Va
 
 def _of_its_wheel(caliper: Caliper, stop: Stopping) -> tuple[Missing, ...]:
     """What is not known of the calipers at its wheel, where there may be more."""
-    sharing, at_disc = energy_sharing(caliper, stop), stop.stance.braked.at_disc(caliper)
+    sharing, at_disc = stop.sharing_of(caliper.name), stop.stance.braked.at_disc(caliper)
     return tuple(dict.fromkeys((*sharing.missing, *(at_disc.missing if at_disc is not None else ()))))
 
 

@@ -46,6 +46,10 @@ class BrakedWheels:
         fewer, more = sorted(len(_of(groups, caliper)) for groups in (self.most, self.fewest))
         return fewer, more
 
+    def with_it(self, caliper: str) -> Group:
+        """The calipers that brake the wheel of one, itself among them, if as many as can be do."""
+        return _of(self.fewest, caliper)
+
     def alone(self, caliper: str) -> bool:
         return self.at_wheel(caliper) == (1, 1)
 

@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.stopping.apart import Apart, WheelLock, apart, first_lock, wheel_locks
 from firmpedal.analysis.stopping.brake import WheelBrake, effective_radius, force, friction, stated_friction
 from firmpedal.analysis.stopping.contradictions import Contradiction, contradictions
+from firmpedal.analysis.stopping.energy import energies, energy_of, energy_sharing
 from firmpedal.analysis.stopping.limits import Limits, limits
 from firmpedal.analysis.stopping.needs import TRIAL, TRIAL_FOOT, Needed, Needs
 from firmpedal.analysis.stopping.pushes import Pushing, counted, pressing_on
 from firmpedal.analysis.stopping.stance import PLACE, Stance, stance
 from firmpedal.formulas.braking import deceleration, stop_distance
-from firmpedal.formulas.grip import lesser, rule_energy, stop_energy
+from firmpedal.formulas.grip import lesser
 from firmpedal.formulas.levers import line_pressure
 from firmpedal.model.aircraft import Gear
-from firmpedal.quantity import Answer, Mark, Missing, Value, apply, largest, total, unknown
+from firmpedal.quantity import Answer, Value, apply, largest, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -60,7 +61,16 @@ class Stopping:
     motion_energy: Value
     energy: Value  # the greater of the two
     energies: tuple[Value, ...]  # the same for each brake, as far as it or its disc gets it
+    sharings: tuple[Value, ...]  # by how many the energy of a stop is divided for each brake
     contradictions: tuple[Contradiction, ...]
+
+    def sharing_of(self, caliper: str) -> Value:
+        """By how many the energy of a stop is divided for one brake."""
+        return next(
+            shared
+            for brake, shared in zip(self.brakes, self.sharings, strict=True)
+            if brake.caliper == caliper
+        )
 
     @property
     def first_wheel(self) -> str:
@@ -100,7 +110,8 @@ def stopping(
     work = Needs(brakes, pressing, ground)
     locks = wheel_locks(aircraft.calipers, brakes, pressing, ground, allowed.peak)
     plain = all(each.pressing.push.plain for each in pushes)
-    rule, motion = _energies(ground, ground.wheels)
+    rule, motion = energies(ground, ground.wheels)
+    sharings = {each.name: energy_sharing(each, brakes, ground.braked) for each in aircraft.calipers}
     energy = largest("energy of a stop for each wheel", (rule, motion), f"{PLACE}.energy")
     return Stopping(
         is_asked(aircraft),
@@ -120,7 +131,8 @@ def stopping(
         rule,
         motion,
         energy,
-        tuple(_energy_of(caliper, ground, energy) for caliper in aircraft.calipers),
+        tuple(energy_of(caliper, ground, sharings, energy) for caliper in aircraft.calipers),
+        tuple(sharings.values()),
         contradictions(aircraft, ground, brakes),
     )
 
@@ -209,27 +221,3 @@ def _at_foot(number: int, force: Value, drag: Value, ground: Stance, allowed: Li
 
 def _distance(speed: Value, braking: Value, label: str, place: str) -> Value:
     return apply(stop_distance, label, place=f"{PLACE}.{place}.distance", speed=speed, braking=braking)
-
-
-def _energy_of(caliper: Caliper, ground: Stance, of_wheel: Value) -> Value:
-    """Of a wheel with more brakes each gets its part; the disc that they grip together gets it all."""
-    braked = ground.braked
-    if braked.alone(caliper.name):
-        return of_wheel
-    shared, at_disc = braked.sharing(caliper.name), braked.at_disc(caliper)
-    if at_disc is not None:
-        what = f"the energy that {caliper.name} and the other caliper on its disc take together"
-        asked = (Missing(f"{caliper.place}.leaflet.energy", what),)
-        span = (braked.count.low, shared.high)
-        shared = replace(shared, span=span, mark=Mark.DERIVED, missing=at_disc.missing or asked)
-    label = f"energy of a stop for {caliper.name} or for its disc"
-    return largest(label, _energies(ground, shared), f"{caliper.place}.energy of a stop")
-
-
-def _energies(ground: Stance, wheels: Value) -> tuple[Value, Value]:
-    known = {"mass": ground.mass, "speed": ground.speed, "wheels": wheels}
-    rule = apply(
-        rule_energy, "energy for each wheel by the rule", place=f"{PLACE}.energy by the rule", **known
-    )
-    motion = apply(stop_energy, "energy for each wheel by motion", place=f"{PLACE}.energy by motion", **known)
-    return rule, motion
