@@ -8,6 +8,7 @@ from math import pi
 import pytest
 
 from firmpedal.analysis.cold import cold_of
+from firmpedal.analysis.swelling import swell
 from firmpedal.model.display import usual_display
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.cold import cold_sheet
@@ -94,8 +95,20 @@ class TestWhatTheCaliperGives:
         half = bare.own.middle / 2
         for one, other in zip(bare.rows, told.rows, strict=True):
             more = (half + taken) / half
-            assert other.ringing.middle / one.ringing.middle == pytest.approx(more**0.5, rel=1e-6)
-            assert other.time_constant.middle / one.time_constant.middle == pytest.approx(more, rel=1e-6)
+            assert other.ringing.high / one.ringing.high == pytest.approx(more**0.5, rel=1e-6)
+            assert other.time_constant.high / one.time_constant.high == pytest.approx(more, rel=1e-6)
+
+    def test_colder_than_room_what_takes_up_may_be_half_as_much_of_the_fluid(self):
+        """Half of the fluid, all of the metal's wall: the damping's low end goes by the root of that."""
+        evaluation = evaluate_text(small("quillfen"), "x")
+        found, (line,) = cold(evaluation)[0], evaluation.laid
+        *colder, room = found.rows
+        own = swell(line, found.pressure, "by hand", None, evaluation.aircraft.fluid)
+        share = (own.wall.low + own.fluid.low / 2) / (own.wall.low + own.fluid.low)
+        assert 0.5 < share < 0.6
+        for row in colder:
+            thicker = row.viscosity.middle / room.viscosity.middle
+            assert row.ringing.low / room.ringing.low == pytest.approx(share**0.5 * thicker, rel=1e-6)
 
     def test_the_pressure_goes_no_sooner_than_said(self):
         evaluation = evaluate_text(small("quillfen"), "x")

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.bleeding.bores import bore_of
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.stroke import gap_volume, give, gives
-from firmpedal.analysis.swelling import line_volume, swell
+from firmpedal.analysis.swelling import frost_wall, line_volume, swell
 from firmpedal.analysis.viscosity import viscosity_at
 from firmpedal.formulas.bubbles import share_of_volume
 from firmpedal.formulas.release import (
@@ -50,6 +50,7 @@ GONE = exactly(
 )
 HALF = exactly("half of what the line itself takes up", Dimension.NUMBER, 0.5, Mark.DERIVED)
 CELSIUS = (-54, -40, -30, -20, 0, 20)
+ROOM = 20  # degrees Celsius, at which published figures of stiffness hold
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +114,9 @@ def _wheel(
     gap = gap_volume(caliper)
     given = give(caliper, hard, "cold") if gives(caliper) else None
     wheel = _Wheel(caliper, tuple(held), tuple(taken), given, gap, fluid, hard)
+    colder = replace(wheel, taken=tuple(_taken_in_frost(line, hard, fluid) for line in held))
     rows = tuple(
-        _chill(wheel, from_unit(celsius, "degC"), f"{place}.{celsius} degC")
+        _chill(colder if celsius < ROOM else wheel, from_unit(celsius, "degC"), f"{place}.{celsius} degC")
         for celsius in CELSIUS
         if fluid.viscosity_at[0][0] <= from_unit(celsius, "degC") + 1e-6
     )
@@ -145,6 +147,20 @@ def _taken(line: LaidLine, pressure: Value, fluid: Fluid) -> Value:
     """What wall and fluid of one line take up at a pressure."""
     each = swell(line, pressure, "cold", None, fluid)
     return total(f"what {line.name} takes up", (each.wall, each.fluid), f"{line.place}.cold.taken up")
+
+
+def _taken_in_frost(line: LaidLine, pressure: Value, fluid: Fluid) -> Value:
+    """The same in the cold: from what the wall takes at -40 degrees and half the fluid, to all of it warm.
+
+    Plastic and fluid get stiffer as they get colder; how much at each temperature is not published. From
+    what fluids lose as they warm, they are not twice as stiff even at -54 degrees Celsius: our estimate.
+    """
+    warm, frost = _taken(line, pressure, fluid), frost_wall(line, pressure, "cold")
+    if warm.span is None:
+        return warm
+    each = swell(line, pressure, "cold", None, fluid)
+    least = HALF.low * each.fluid.low + (min(frost.low, each.wall.low) if frost.known else 0.0)
+    return replace(warm, span=(least, warm.high), mark=Mark.ESTIMATE)
 
 
 def _echo(line: LaidLine, hard: Value, fluid: Fluid) -> Value:
