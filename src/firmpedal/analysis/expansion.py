@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from firmpedal.model.stock import Hose
 from firmpedal.quantity import Mark, Step, Value, all_missing
 from firmpedal.units import Dimension
 
@@ -75,3 +76,22 @@ def by_curve(line: LaidLine, pressure: Value, label: str, place: str) -> Value:
     step = Step(STRAIGHT, inputs, caution=caution)
     span = (firm.volume(pressure.low), soft.volume(pressure.high))
     return Value(label, Dimension.VOLUME, span, mark, place, "firmpedal-derivation", step)
+
+
+def by_slope(line: LaidLine, step: Value, label: str, place: str) -> Value:
+    """What a hose takes for one more step of pressure, wherever on its curve it stands already.
+
+    From its firmest piece to its steepest one; from nothing where the curve ends below what the hose is
+    rated for, as it may stand beyond.
+    """
+    whole = by_curve(line, step, label, place)
+    both = edges(line)
+    rated = line.stock.operating_pressure if isinstance(line.stock, Hose) else None
+    if both is None or whole.span is None:
+        return whole
+    firm, soft = both
+    told = rated is not None and rated.known and firm.knots[-1] >= rated.high
+    least = min(firm.slopes[:-1]) if told else 0.0
+    note = "for a step of pressure on its firmest and its steepest piece"
+    sums = Step(STRAIGHT, whole.step.inputs if whole.step else (), note)
+    return replace(whole, span=(least * step.low, max(soft.slopes) * step.high), step=sums)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind, stands_between
+from firmpedal.analysis.expansion import by_slope
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.swelling import swell
 from firmpedal.analysis.trapped import WARMING_FROM, rise_per_degree
@@ -205,7 +206,13 @@ def _rise(
         for line, volume in zip(held, volumes, strict=True)
     ]
     swells = [swell(line, REFERENCE, "warmth", None, fluid) for line in held]
-    taken = [value for each in swells for value in (each.wall, each.fluid)]
+    walls = [
+        by_slope(line, REFERENCE, each.wall.label, f"{line.place}.swell.warmth")
+        if line.expansion_curve
+        else each.wall
+        for line, each in zip(held, swells, strict=True)
+    ]
+    taken = [*walls, *(each.fluid for each in swells)]
     return apply(
         pressure_that_makes_room,
         label,
