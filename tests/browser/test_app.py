@@ -169,6 +169,27 @@ def test_nothing_of_another_editor_is_overwritten(app, window, mine):
     saved(mine, "normal: 77")
 
 
+def test_a_page_goes_with_a_file_that_breaks_goes_away_and_comes_back(app, window, mine):
+    page = window()
+    go(page, app, "mine.yaml", "sound", "rigid")
+    card, verdict = page.locator(".fp-conflict"), page.locator(".fp-verdict-bar strong")
+    before = verdict.inner_text()
+    mine.write_bytes(b"\xff\xfea\x00")
+    expect(card).to_contain_text("UTF-16")
+    expect(verdict).to_have_text("CANNOT BE READ")
+    expect(card.get_by_role("button")).to_have_count(0)
+    mine.unlink()
+    expect(card).to_contain_text("mine.yaml is not in its folder any more")
+    expect(verdict).to_have_text("THE FILE IS GONE")
+    mine.write_text(example("brindlewick"), encoding="utf-8")
+    expect(card).to_have_count(0)
+    expect(verdict).to_have_text(before, timeout=SLOW)
+    mine.unlink()
+    card.get_by_role("button", name="Write the file again").click()
+    expect(card).to_have_count(0)
+    assert mine.read_text(encoding="utf-8") == example("brindlewick")
+
+
 def test_each_place_where_two_versions_differ_is_chosen_by_itself(app, window, mine):
     page = window()
     go(page, app, "mine.yaml", "describe/text")

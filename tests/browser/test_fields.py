@@ -142,3 +142,43 @@ def test_what_cannot_be_read_is_said_at_its_field_and_nothing_is_lost(app, page,
     assert text.count("unknown") == before.count("unknown") + 6  # place, way, thickness, metal, two seats
     page.get_by_role("link", name=re.compile(r"^line \d+")).first.click()
     expect(page.locator(".cm-activeLine")).to_contain_text("unknown")
+
+
+def test_what_another_editor_wrote_in_the_same_field_is_asked_about(app, page, folder):
+    path = folder / "both.yaml"
+    path.write_text(example("brindlewick"), encoding="utf-8")
+    page.goto(f"{app.base}/aircraft/both.yaml/describe?at=components.left_cylinder.bore&option=rigid")
+    bore = field(page, "bore")
+    pen = bore.get_by_role("textbox")
+    expect(pen).to_be_focused()
+    pen.fill("3/4")
+    theirs = edited(example("brindlewick"), ("bore: 0.625", "bore: 0.7"))
+    path.write_text(theirs, encoding="utf-8")
+    expect(page.get_by_role("button", name="Undo")).to_have_attribute(
+        "title", "Undo: changed by another program"
+    )
+    page.keyboard.press("Tab")
+    expect(bore.get_by_role("alert")).to_contain_text("wrote 0.7 here. You typed 3/4.")
+    assert path.read_text(encoding="utf-8") == theirs
+    expect(pen).to_have_value("3/4")
+
+    # it is not lost by going elsewhere, and either answer holds
+    page.get_by_label(re.compile("^Choose something")).select_option("components.left_caliper")
+    expect(bore.get_by_role("alert")).to_be_visible()
+    bore.get_by_role("button", name="Keep 0.7").click()
+    expect(bore.get_by_role("alert")).to_have_count(0)
+    expect(pen).to_have_value("0.7")
+    pen.fill("3/4")
+    path.write_text(edited(theirs, ("bore: 0.7", "bore: 0.75")), encoding="utf-8")
+    expect(bore.get_by_role("textbox")).to_have_js_property("defaultValue", "0.75")
+    page.keyboard.press("Tab")
+    bore.get_by_role("button", name="Write 3/4").click()
+    saved(path, "bore: 3/4")
+    expect(bore.get_by_role("alert")).to_have_count(0)
+
+    # whoever goes on writing alone is asked nothing
+    for words in ("5/8", "7/8", "3/4"):
+        pen.fill(words)
+        page.keyboard.press("Enter")
+    saved(path, "bore: 3/4")
+    expect(bore.get_by_role("alert")).to_have_count(0)

@@ -172,12 +172,59 @@ def test_typing_on_a_text_that_changed_meanwhile_keeps_both(document, path):
 def test_a_file_that_is_gone_is_said_and_can_be_written_again(document, path):
     path.unlink()
     document.look()
-    assert document.conflict.gone
+    assert document.gone
+    assert document.conflict is None  # nothing here was not saved
+    assert (document.text, document.undoes) == ("", "")
+    document.undo()
+    document.rewrite("a: 1\n", "by the form")
     assert not path.exists()
-    document.keep_mine()
-    assert said_on_disk(path) == TEXT
+    document.restore()
+    assert said_on_disk(path) == document.text == TEXT
     document.change("foot.panic", "210")
     assert "panic: 210" in said_on_disk(path)
+
+
+def test_a_file_that_came_back_meanwhile_is_not_written_over(document, path):
+    path.unlink()
+    document.look()
+    path.write_text("# theirs\n", encoding="utf-8")
+    document.restore()
+    assert said_on_disk(path) == "# theirs\n"
+
+
+def test_whatever_becomes_of_the_file_the_page_goes_with_it(document, path):
+    """Nothing was changed here, so there is nothing to choose: broken, empty, gone, and whole again."""
+    document.change("foot.panic", "210")
+    good = document.text
+    for data in (b"\xff\xfea\x00", b"", None, b"\x00\x01", None, b"name: M\xfcller\n"):
+        path.write_bytes(data) if data is not None else path.unlink()
+        document.look()
+        assert document.conflict is None
+        assert bool(document.problems) is (data != b"")
+        assert document.gone is (data is None)
+    path.write_text(good, encoding="utf-8")
+    document.look()
+    assert not document.problems
+    assert document.text == good
+    document.undo()  # the empty text, which could be read
+    assert said_on_disk(path) == ""
+    document.undo()
+    document.undo()
+    assert said_on_disk(path) == TEXT
+
+
+def test_of_two_versions_the_other_one_is_that_which_is_there_now(document, path):
+    path.write_bytes(b"\xff\xfea\x00")
+    document.change("foot.panic", "210")
+    assert document.conflict.theirs.problems
+    path.unlink()
+    document.look()
+    assert document.conflict.gone
+    path.write_text(f"# theirs\n{TEXT}", encoding="utf-8")
+    document.look()
+    assert document.conflict.theirs.text == f"# theirs\n{TEXT}"
+    document.take_theirs()
+    assert document.text == said_on_disk(path) == f"# theirs\n{TEXT}"
 
 
 def test_a_broken_text_is_saved_as_it_is_typed(document, path):
@@ -199,6 +246,8 @@ def test_a_file_that_is_no_text_is_left_alone(tmp_path, data):
     document.look()
     assert not document.problems
     assert document.text == TEXT
+    document.undo()  # there was no text before it
+    assert path.read_text(encoding="utf-8") == TEXT
 
 
 def test_newlines_and_mark_of_a_file_stay(tmp_path):

@@ -27,7 +27,8 @@ class OnDisk:
     """A file as it was read.
 
     `text` has plain newlines; `ends` keeps how each line ended, so that untouched lines stay untouched.
-    `fingerprint` is of the bytes, empty where there is no file that can be read.
+    `fingerprint` is of the bytes, empty where there is no file that can be read; `gone` says that there is
+    none at all.
     """
 
     text: str
@@ -35,6 +36,11 @@ class OnDisk:
     bom: bool
     fingerprint: str
     problems: tuple[Problem, ...]
+    gone: bool = False
+
+    def same_as(self, other: OnDisk) -> bool:
+        """Whether the file is as it was: the same bytes, or out of reach for the same reason."""
+        return (self.fingerprint, self.gone) == (other.fingerprint, other.gone)
 
 
 class ChangedMeanwhileError(Exception):
@@ -49,7 +55,8 @@ def read(path: Path) -> OnDisk:
     """Read a file; its problems say why there is no text that could be changed."""
     data, problems = load_bytes(path)
     if problems:
-        return OnDisk("", (), bom=False, fingerprint="", problems=tuple(problems))
+        gone = not path.exists()
+        return OnDisk("", (), bom=False, fingerprint="", problems=tuple(problems), gone=gone)
     text, problems = decoded(data, path.name)
     return OnDisk(
         _END.sub("\n", text),
@@ -105,7 +112,7 @@ def save(path: Path, text: str, known: OnDisk) -> OnDisk:
 
 
 def _same_as(now: OnDisk, known: OnDisk) -> None:
-    if now.fingerprint != known.fingerprint:
+    if not now.same_as(known):
         raise ChangedMeanwhileError(now)
 
 

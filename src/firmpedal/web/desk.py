@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
 
+    from firmpedal.finding import Problem
+
 TYPING_PAUSE = 5.0  # s; what is typed with shorter pauses is one step to undo
 OPENED, OUTSIDE = "opened", "changed by another program"
 
@@ -33,14 +35,15 @@ class Conflict:
     @property
     def gone(self) -> bool:
         """Whether the file was taken away, rather than changed."""
-        return not self.theirs.fingerprint
+        return self.theirs.gone
 
 
 class Document:
     """One file that lies open.
 
-    `problems` say why it cannot be read as text, and then there is nothing to change; `trouble` says why
-    the last change was not saved, where the disk refused it. Whoever holds the `turn` changes it next.
+    `problems` say why it cannot be read as text, and then there is nothing to change until it can be read
+    again; `trouble` says why the last change was not saved, where the disk refused it. Whoever holds the
+    `turn` changes it next.
     """
 
     may_change = True
@@ -52,22 +55,41 @@ class Document:
         self.turn = asyncio.Lock()
         self._clock = clock
         self._disk = read(path)
-        self.problems = self._disk.problems
+        self._ever_read = not self._disk.problems
         self._history = History(Step(self._disk.text, OPENED, clock()))
         self._listeners: list[Callable[[], None]] = []
 
     @property
     def text(self) -> str:
-        return self._history.present.text
+        return "" if self.problems else self._history.present.text
+
+    @property
+    def seen(self) -> str:
+        """What there is to be seen: of a text that cannot be read, what of it can."""
+        return self._disk.text if self.problems else self.text
+
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        return self._disk.problems
+
+    @property
+    def gone(self) -> bool:
+        """Whether the file is not in its folder any more."""
+        return self._disk.gone
+
+    @property
+    def can_restore(self) -> bool:
+        """Whether the file is gone, and what it said is known here."""
+        return self.gone and self._ever_read and self.conflict is None
 
     @property
     def undoes(self) -> str:
         """What `undo` takes back, in words; empty where there is nothing."""
-        return self._history.present.said if self._history.past else ""
+        return self._history.present.said if self._history.past and not self.problems else ""
 
     @property
     def redoes(self) -> str:
-        return self._history.future[0].said if self._history.future else ""
+        return self._history.future[0].said if self._history.future and not self.problems else ""
 
     def listen(self, listener: Callable[[], None]) -> Callable[[], None]:
         """Call somebody after each change; what is returned ends that."""
@@ -109,24 +131,44 @@ class Document:
 
     def undo(self) -> None:
         """Give the text back that was there before the last change, and save."""
-        self._keep(self._history.back())
+        if not self.problems:
+            self._keep(self._history.back())
 
     def redo(self) -> None:
-        self._keep(self._history.forth())
+        if not self.problems:
+            self._keep(self._history.forth())
 
     def look(self) -> None:
-        """See whether another program changed the file; if so, take its text, for all of ours is saved."""
-        if self.conflict is not None or self.trouble:
+        """See whether another program changed the file; if so, take what is there, for all of ours is saved.
+
+        What cannot be read, or is gone, is taken too: it is said, and the last text that could be read stays
+        where `restore` finds it. With something of ours not saved, what is there now is the other version.
+        """
+        if self.trouble:
             return
-        now = read(self.path)
-        if now.fingerprint == self._disk.fingerprint:
+        now, known = read(self.path), self._disk if self.conflict is None else self.conflict.theirs
+        if now.same_as(known):
             return
-        if now.problems and not self.problems:
-            self.conflict = Conflict(self.text, self._history.present.said, now)
+        if self.conflict is not None:
+            self.conflict = replace(self.conflict, theirs=now)
         else:
-            self._disk, self.problems = now, now.problems
-            self._history = self._history.then(Step(now.text, OUTSIDE, self._clock()))
+            self._disk = now
+            if not now.problems:
+                self._read(now.text)
         self._tell()
+
+    def _read(self, text: str) -> None:
+        """Go on with a text from the disk; before the first that could be read there is nothing to undo."""
+        step = Step(text, OUTSIDE, self._clock())
+        if not self._ever_read:
+            self._ever_read, self._history = True, History(step)
+        elif text != self._history.present.text:
+            self._history = self._history.then(step)
+
+    def restore(self) -> None:
+        """Write the last text that could be read, where the file is gone; over nothing that is there."""
+        if self.can_restore:
+            self._save(self._history)
 
     def keep_mine(self) -> None:
         """Settle a conflict: save the version from here. The other one stays one step back."""
@@ -168,9 +210,12 @@ class Document:
             self._keep(self._history.then(Step(text, said, self._clock()), joined_within))
 
     def _keep(self, history: History) -> None:
-        """Go on with another text if it can be saved; if another program was there first, stop and say so."""
-        if self.conflict is not None or history is self._history:
-            return
+        """Go on with another text if it can be saved; nothing is written where nothing changed."""
+        if self.conflict is None and history is not self._history:
+            self._save(history)
+
+    def _save(self, history: History) -> None:
+        """Write a text; if another program was there first, stop and say so."""
         try:
             self._disk = save(self.path, history.present.text, self._disk)
         except ChangedMeanwhileError as changed:
@@ -205,6 +250,9 @@ class ReadOnly(Document):
 
     def settle(self, conflict: Conflict, text: str, said: str) -> None:
         """Leave a conflict to the computer."""
+
+    def restore(self) -> None:
+        """Leave a file that is gone to the computer."""
 
     def _take(self, text: str, said: str, joined_within: float = 0.0) -> None:
         pass

@@ -14,6 +14,7 @@ from firmpedal.web.conflict import conflict_card
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said, unfolding
 from firmpedal.web.onward import Onward
 from firmpedal.web.turns import redo, undo
+from firmpedal.web.unreadable import unreadable_card
 from firmpedal.web.worker import BROKEN
 
 if TYPE_CHECKING:
@@ -33,7 +34,7 @@ BACK = (
     '<span class="fp-back-mark" aria-hidden="true">\u2039</span>'
     '<span class="fp-back-words">All aircraft</span>'
 )
-UNREADABLE = "CANNOT BE READ"
+UNREADABLE, GONE = "CANNOT BE READ", "THE FILE IS GONE"
 TO_THE_CARD = "document.querySelector('.fp-conflict')?.scrollIntoView()"  # it stands above what is looked at
 OPTIONS = "Option"
 TOOLS, WHY = "Tools", "Why"
@@ -60,6 +61,7 @@ class Frame:
     ) -> None:
         self.watch, self.step = watch, step
         self._conflict: Conflict | None = None  # the one that is shown
+        self._file_state: object = None  # what is said of the file itself
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
         link("To what this page says", "#main", "fp-skip")
@@ -140,10 +142,11 @@ class Frame:
         self._bar.classes(remove="fp-stale")
         evaluation, reading = answer.evaluation, answer.reading
         if evaluation is None:
-            count = len(reading.problems)
+            gone, count = self.watch.document.gone, len(reading.problems)
             put(self._bar, data_verdict="not sound")
-            put_words(self._word, UNREADABLE)
-            put_words(self._why, f"{count} thing{'' if count == 1 else 's'} to put right in the text.")
+            put_words(self._word, GONE if gone else UNREADABLE)
+            mend = f"{count} thing{'' if count == 1 else 's'} to put right in the text."
+            put_words(self._why, "" if gone else mend)
         else:
             put(self._bar, data_verdict=evaluation.verdict.value)
             put_words(self._word, verdict_line(evaluation))
@@ -153,7 +156,10 @@ class Frame:
             for system, each in self._systems.items():
                 put(each, aria_pressed=str(system is own).lower())
         self._list_options(reading.options)
-        self._onward.show(answer)
+        if self.watch.document.gone:
+            self._onward.nothing()
+        else:
+            self._onward.show(answer)
 
     def _failed(self) -> None:
         put_words(self._word, "no answer")
@@ -183,15 +189,18 @@ class Frame:
             free = bool(does) and document.conflict is None
             put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
         put_words(self._saved, self._saved_words())
-        put(self._saved, data_well=None if document.conflict or document.trouble else "")
-        if document.conflict is self._conflict:  # what is chosen in its card stays
+        put(self._saved, data_well=None if document.conflict or document.trouble or document.problems else "")
+        state = (document.problems, document.gone)
+        if document.conflict is self._conflict and state == self._file_state:  # what is chosen there stays
             return
-        self._conflict = document.conflict
+        self._conflict, self._file_state = document.conflict, state
         self._alerts.clear()
         with self._alerts:
             if document.conflict is not None and document.may_change:
                 conflict_card(document)
                 ui.run_javascript(TO_THE_CARD)
+            elif document.conflict is None:
+                unreadable_card(document)
 
     def _saved_words(self) -> str:
         document = self.watch.document
@@ -199,6 +208,8 @@ class Frame:
             return f"{self.file}: not saved, two versions"
         if document.trouble:
             return f"{self.file}: not saved ({document.trouble}). It is tried again with the next change."
+        if document.problems:
+            return f"{self.file}: {'gone' if document.gone else 'cannot be read'}"
         return f"{self.file}: every change is saved"
 
 

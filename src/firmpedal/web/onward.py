@@ -71,6 +71,11 @@ class Onward:
         """Show that the line may not hold any more."""
         self._box.classes("fp-stale")
 
+    def nothing(self) -> None:
+        """There is no way on; the page says elsewhere why."""
+        self._shown = None
+        self._box.set_visibility(False)
+
     def show(self, answer: Answer) -> None:
         """Say where the builder stands now."""
         self._box.classes(remove="fp-stale")

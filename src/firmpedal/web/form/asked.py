@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.project.new_things import NAME, SORTS, called_by, questions
 from firmpedal.project.sorts import word_for
-from firmpedal.web.form.fields import does
+from firmpedal.web.form.does import does
 
 if TYPE_CHECKING:
     from firmpedal.project.mentions import Mention

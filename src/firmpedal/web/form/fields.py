@@ -11,14 +11,15 @@ from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import Mark
 from firmpedal.report.measuring_words import HOWS, SECTION_HOWS
 from firmpedal.web import addresses
+from firmpedal.web.form.clash import clash_html
+from firmpedal.web.form.does import does
 from firmpedal.web.wording import in_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.project.fields import Cell, Field, Row
-
-Where = tuple[str, int, int]  # a cell: the place of its field, its row, its number in the row
+    from firmpedal.web.form.clash import Clash, Where
 
 MARKS = {
     "measured": "measured",
@@ -37,7 +38,7 @@ NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
 @dataclass
 class Around:
-    """What a field has to know of the page: the file, its option, and what was refused, by place.
+    """What a field has to know of the page: the file, its option, what was refused, and what clashes.
 
     `asked` is the card of what is being asked, which stands in the thing at `asked_at`.
     """
@@ -45,6 +46,7 @@ class Around:
     file: str
     option: str | None
     refused: dict[Where, str] = field(default_factory=dict)
+    clashes: dict[Where, Clash] = field(default_factory=dict)
     asked: str = ""
     asked_at: str = ""
     count: int = 0
@@ -58,7 +60,12 @@ class Around:
 def field_html(one: Field, around: Around) -> str:
     """Write a field."""
     wrong = list(_wrong(one, around))
-    classes = "fp-field" + (" fp-field-unknown" if one.unknown else "") + (" fp-field-bad" if wrong else "")
+    clashes = "".join(clash_html(each) for each in around.clashes.values() if each.where[0] == one.place)
+    classes = (
+        "fp-field"
+        + (" fp-field-unknown" if one.unknown else "")
+        + (" fp-field-bad" if wrong or clashes else "")
+    )
     alerts = "".join(f'<p class="fp-field-wrong" role="alert">{escape(words)}</p>' for words in wrong)
     told = around.number()
     rows = "".join(_row(one, number, around, told) for number in range(len(one.rows)))
@@ -72,7 +79,7 @@ def field_html(one: Field, around: Around) -> str:
         f'<p class="fp-field-name">{escape(one.key)}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{_help(one)}</p>'
-        f"{_line(one, around)}{alerts}</div>"
+        f"{_line(one, around)}{clashes}{alerts}</div>"
     )
 
 
@@ -153,7 +160,7 @@ def _options(ways: tuple[str, ...], now: str) -> str:
 def _cell(one: Field, where: Where, around: Around, told: str) -> str:
     """A cell, known by where it stands: what is written there may be laid out anew before the next comes."""
     place, row, number = where
-    cell, bad = one.rows[row].cells[number], where in around.refused
+    cell, bad = one.rows[row].cells[number], where in around.refused or where in around.clashes
     label = one.rows[row].label
     name = " ".join(word for word in (one.key, _number_of(one, cell.place), label, cell.label) if word)
     name += f", {cell.unit}" if cell.unit else ""
@@ -214,13 +221,3 @@ def _more(one: Field) -> str:
         return ""
     what = ONE_OF_LIST.get(one.key, one.key.removesuffix("s"))
     return f'<div class="fp-field-row">{does("more", one.place, f"Add a {what}")}</div>'
-
-
-def does(what: str, place: str, words: str, label: str = "", *, main: bool = False) -> str:
-    """A button that does something to what stands at a place."""
-    named = f' aria-label="{escape(label)}"' if label else ""
-    return (
-        f'<button type="button" class="fp-button{" fp-button-main" if main else ""}" data-do="{what}"'
-        f' data-of="{escape(place)}"{named}>'
-        f"{escape(words)}</button>"
-    )

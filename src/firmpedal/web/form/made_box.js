@@ -23,6 +23,13 @@ function morph(old, made) {
   if (old.matches("select") && old.dataset.was !== undefined && old.dataset.refused === undefined) old.value = old.dataset.was;
 }
 
+// What a cell showed when somebody began to type in it; the page may have been told another value since.
+function began(cell) {
+  const shown = cell.matches("select") ? cell.dataset.was : cell.began ?? cell.defaultValue;
+  delete cell.began;
+  return shown ?? "";
+}
+
 export default {
   template: "<div></div>",
   props: { made: String, chosen: String, at: String },
@@ -32,7 +39,9 @@ export default {
     this.$watch(() => this.made, () => this.show());
     this.$watch(() => this.chosen, () => this.choose());
     this.$watch(() => this.at, () => this.go());
+    this.$el.addEventListener("input", ({ target }) => { if (target.matches("input" + CELL)) target.began ??= target.defaultValue; });
     this.$el.addEventListener("change", ({ target }) => this.changed(target));
+    this.$el.addEventListener("focusout", ({ target }) => delete target.began);
     this.$el.addEventListener("click", (event) => this.pressed(event));
     this.$el.addEventListener("keydown", (event) => this.key(event));
     this.go();
@@ -77,7 +86,7 @@ export default {
       if (target.matches("[data-pick]")) this.$emit("pick", target.value);
       if (target.matches("[data-mark]")) this.$emit("mark", { place: target.dataset.mark, words: target.value });
       if (target.matches("[data-way]")) this.$emit("way", { place: target.dataset.way, row: Number(target.dataset.row), words: target.value });
-      if (target.matches(CELL)) this.$emit("put", { place: target.dataset.cell, row: Number(target.dataset.row), number: Number(target.dataset.number), words: target.value });
+      if (target.matches(CELL)) this.$emit("put", { place: target.dataset.cell, row: Number(target.dataset.row), number: Number(target.dataset.number), words: target.value, began: began(target) });
     },
     pressed({ target }) {
       const at = target.closest("[data-at]"), does = target.closest("[data-do]");

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.project.sorts import word_for
 from firmpedal.web import addresses
-from firmpedal.web.form.fields import does, field_html
+from firmpedal.web.form.does import does
+from firmpedal.web.form.fields import field_html
 
 if TYPE_CHECKING:
     from firmpedal.project.field_places import Thing

@@ -22,6 +22,7 @@ from firmpedal.web.elements import box, link, said, working
 from firmpedal.web.form.accepted import SECTION, accepted_html
 from firmpedal.web.form.asked import Asked, add_html, asked_html, in_words_of
 from firmpedal.web.form.circuit import circuit_html
+from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, where_of
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
 from firmpedal.web.form.sheet import FILE_PLACE, chooser_html, form_html
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
     from firmpedal.project import Reading
     from firmpedal.project.field_places import Thing
     from firmpedal.project.fields import Field, Group
-    from firmpedal.web.form.fields import Where
+    from firmpedal.web.form.clash import Where
     from firmpedal.web.frame import Frame
 
 LEAD = (
@@ -57,6 +58,8 @@ class FormPage:
         self.frame, self.watch, self._chosen = frame, frame.watch, at
         self._asked, self._sought = Asked(), ("", -1)
         self._refused: dict[Where, str] = {}
+        self._clashes: dict[Where, Clash] = {}
+        self._shown = Shown()
         with frame.main:
             ways(frame.file, self.watch.option, "fields")
             said("p", LEAD, "fp-step-lead")
@@ -106,7 +109,12 @@ class FormPage:
         self._picture.put(made=made, chosen=self._chosen)
 
     def _pick(self, place: str) -> None:
-        self._asked, self._refused = Asked(), {}
+        open_at = next((where for where in self._clashes if self._field(where[0])), None)
+        if open_at is not None:  # what was typed there is neither written nor given up yet
+            self._show()
+            self._form.put(at=f"next 0 {open_at[1]} {open_at[2]} {open_at[0]}")
+            return
+        self._asked, self._refused, self._clashes = Asked(), {}, {}
         self._choose(place)
         self._form.put(at=f"form {self._chosen}")
 
@@ -134,7 +142,9 @@ class FormPage:
             return
         made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)))
         asked = asked_html(self._asked, reading.tree)
-        around = Around(self.frame.file, self.watch.option, self._refused, asked, self._asked.at)
+        around = Around(
+            self.frame.file, self.watch.option, self._refused, self._clashes, asked, self._asked.at
+        )
         if found is not None:
             thing, group = found
             own = self._is_written(thing)
@@ -183,9 +193,27 @@ class FormPage:
             return
         cell = field.rows[where[1]].cells[where[2]]
         self._refused.pop(where, None)
+        self._clashes.pop(where, None)
+        clash = self._shown.clash(where, cell, words, str(told["began"]))
+        if clash is not None:
+            self._clashes[where] = clash
+            self._show()
+            return
         self._try(
             lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
         )
+        if where not in self._refused:
+            self._shown.wrote(where, self._field(where[0]))
+
+    def _settle(self, of: str, *, mine: bool) -> None:
+        """Write what was typed after all, now that both values were seen; or leave what stands there."""
+        clash = self._clashes.pop(where_of(of), None)
+        if clash is None or not mine:
+            self._show()
+            return
+        place, row, number = clash.where
+        told = {"place": place, "row": row, "number": number, "words": clash.mine, "began": clash.theirs}
+        self._put(told)
 
     def _mark(self, told: dict[str, Any]) -> None:
         field, mark = self._field(str(told["place"])), str(told["words"])
@@ -215,6 +243,8 @@ class FormPage:
             self._next()
         elif what in ("more", "out"):
             self._list(what, place)
+        elif what in (MINE, THEIRS):
+            self._settle(place, mine=what == MINE)
         elif what == "alone":
             words = f"{place} written out for option {self.watch.option}"
             self._try(lambda reading: written_out(reading, place), words, (place, -1, -1))

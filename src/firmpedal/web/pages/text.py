@@ -22,6 +22,7 @@ TITLE = "The text"
 PAUSE = 0.3  # s without a key pressed until what was typed is taken
 READS = "The text can be read. Every change is saved a moment after you stop typing."
 NAME = "The text of the aircraft"
+NONE = "There is no text to show, because the file is gone."
 MEND = "To put right, from top to bottom:"
 
 
@@ -30,7 +31,7 @@ class TextPage:
 
     def __init__(self, frame: Frame, client: Client, line: int | None) -> None:
         self.watch, self.frame = frame.watch, frame
-        self._base = self.watch.document.text
+        self._base = self.watch.document.seen
         self._later: asyncio.TimerHandle | None = None
         with frame.main:
             ways(frame.file, self.watch.option, "text")
@@ -74,9 +75,10 @@ class TextPage:
     def _follow(self) -> None:
         """Show what changed elsewhere, by undo or another window; never over what is being typed."""
         document = self.watch.document
-        if self._later is None and document.conflict is None and self._editor.value != document.text:
-            self._base = document.text
-            self._editor.set_value(document.text)
+        self._editor.set_enabled(not document.problems)
+        if self._later is None and document.conflict is None and self._editor.value != document.seen:
+            self._base = document.seen
+            self._editor.set_value(document.seen)
             self._forget()
 
     def _answered(self, answer: Answer) -> None:
@@ -86,7 +88,9 @@ class TextPage:
         ]
         self._list.clear()
         with self._list:
-            if problems:
+            if self.watch.document.gone:
+                said("p", NONE)
+            elif problems:
                 said("h2", MEND)
                 with box("ol", "fp-problems"):
                     for each in problems:
