@@ -4,8 +4,13 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from planting import MIRROR, SMALL, only, planted, sound
+
+from firmpedal.project import read_text
+from texts import example
 
 WORDS = [
     ("bore: 5/8", "bore: 5/8 psi", "5/8 psi", "measures pressure, and a length is wanted", "write one of in"),
@@ -54,6 +59,9 @@ WORDS = [
 ]  # fmt: skip
 
 SECTIONS = [
+    ("  left_cylinder:", "  left_cylinder", "left_cylinder", "`left_cylinder` has no `:` after it", "write `left_cylinder:`"),
+    ("    ports:\n      outlet", "    ports\n      outlet", "ports", "`ports` has no `:` after it", "write `ports:`"),
+    ("components:", "components  # all of them\n  # and more", "components", "`components` has no `:`", "write `components:`"),
     ("components:", "component:", "component:", "`component` is not a key that the file can have", "`components`"),
     ("components:", "wobble:", "wobble:", "`wobble` is not a key that the file can have", "components"),
     ("lines:", "lins:", "lins:", "`lins` is not a key", "`lines`"),
@@ -167,3 +175,14 @@ def test_a_mistake_in_a_mirrored_thing_is_told_once(old, new, stands, message, s
 def test_the_small_aircraft_is_sound_with_and_without_its_other_side():
     assert len(sound(SMALL).aircraft.lines) == 2
     assert len(sound(SMALL + MIRROR).aircraft.lines) == 4
+
+
+@pytest.mark.parametrize("name", ["brindlewick", "fennimoss", "oatmere"])
+def test_every_key_over_others_that_lost_its_colon_is_found_on_its_own_line(name):
+    rows = example(name).split("\n")
+    keys = [n for n, row in enumerate(rows) if re.match(r" *[A-Za-z][\w ]*:\s*(#.*)?$", row)]
+    for n in keys:
+        broken = [*rows[:n], rows[n].replace(":", "", 1), *rows[n + 1 :]]
+        (problem,) = read_text("\n".join(broken), "a.yaml").problems
+        assert problem.span.line == n + 1
+        assert "has no `:` after it" in problem.message

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from ruamel.yaml import YAML
@@ -19,10 +20,14 @@ if TYPE_CHECKING:
     from ruamel.yaml.nodes import Node as YamlNode
 
 DEEPEST = 40
+LOOK_BACK = 20  # lines above the one YAML stumbles on, in which a key without its colon is looked for
 
 _INDENTED_TAB = re.compile(r"^( *\t[ \t]*)(?=[^\s#])", re.MULTILINE)
 _BLANKS = str.maketrans("\t\N{NO-BREAK SPACE}", "  ")  # one for one, so that columns stay
 _SQUEEZED = re.compile(r"^[ ]*(?:- )?(?P<key>[A-Za-z][\w ]{0,40}):(?P<rest>[^\s:#][^#]{0,40}?)\s*(?:#.*)?$")
+_BARE = re.compile(r"^(?P<in> *)(?P<key>[A-Za-z][\w ]{0,40}?)\s*(?:#.*)?$")
+_UNDER = re.compile(r"^(?P<in> *)(?:- |[A-Za-z][\w ]{0,40}:(?: |$))")
+_NO_LINE = re.compile(r"^\s*(?:#.*)?$")
 
 
 def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
@@ -81,8 +86,8 @@ def _explained(error: MarkedYAMLError, text: str, file: str) -> Problem:
         ((meaning, advice) for words, meaning, advice in MEANINGS if words in said),
         ("the text is not laid out as it should be", f"YAML says: {error.problem or error.context}"),
     )
-    if (squeezed := _squeezed(text, error, file)) is not None:
-        return squeezed
+    if (missed := _squeezed(text, error, file) or _no_colon(text, error, file)) is not None:
+        return missed
     opened = "never closed" in meaning and error.context_mark is not None
     mark = error.context_mark if opened else error.problem_mark or error.context_mark
     if mark is None:
@@ -107,6 +112,23 @@ def _squeezed(text: str, error: MarkedYAMLError, file: str) -> Problem | None:
             span = Span(file, number + 1, found.start("key") + 1)
             message = f"a space is missing after the `:` of {quoted(found['key'] + ':' + found['rest'])}"
             return Problem(span, message, found["key"], f"write `{found['key']}: {found['rest']}`")
+    return None
+
+
+def _no_colon(text: str, error: MarkedYAMLError, file: str) -> Problem | None:
+    """Look for a key that lost its `:`, over the line that YAML stumbles on: keys stand deeper under it."""
+    mark = error.problem_mark or error.context_mark
+    if mark is None:
+        return None
+    rows = text.translate(_BLANKS).replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    lines = [n for n, row in enumerate(rows) if not _NO_LINE.match(row)]
+    pairs = [(over, below) for over, below in pairwise(lines) if mark.line - LOOK_BACK <= over <= mark.line]
+    for over, below in reversed(pairs):
+        bare, under = _BARE.match(rows[over]), _UNDER.match(rows[below])
+        if bare and under and len(under["in"]) > len(bare["in"]):
+            key = bare["key"]
+            message = f"{quoted(key)} has no `:` after it, and what stands under it belongs to it"
+            return Problem(Span(file, over + 1, bare.start("key") + 1), message, key, f"write `{key}:`")
     return None
 
 
