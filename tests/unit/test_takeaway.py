@@ -20,8 +20,8 @@ from firmpedal.export.step import available
 from firmpedal.export.text import parts_text
 from firmpedal.report.buying_data import order_csv
 from firmpedal.report.cover import verdict_line
-from firmpedal.web import addresses
-from firmpedal.web.papers import MAKERS
+from firmpedal.web import addresses, routes
+from firmpedal.web.papers import MAKERS, Made
 from firmpedal.web.routes import Routes
 from firmpedal.web.shelf import Shelf
 from firmpedal.web.takeaway import LONG, shelves
@@ -132,7 +132,14 @@ def test_each_is_handed_over_as_what_it_is(client, name, media, begins):
     assert answer.content.startswith(begins)
     kept = name.endswith(("csv", "html", "zip"))
     how = "attachment" if kept else "inline"
-    assert answer.headers["content-disposition"] == f'{how}; filename="mine_{name}"'
+    assert answer.headers["content-disposition"] == f'{how}; filename="mine_rigid_{name}"'
+
+
+def test_what_is_kept_carries_the_option_and_nothing_that_a_disk_refuses(client):
+    plain = client.get(addresses.paper("mine.yaml", "parts.csv"))
+    assert plain.headers["content-disposition"] == 'attachment; filename="mine_parts.csv"'
+    odd = routes._sent("parts.csv", "my own.yaml", "a/b 'c'", Made(b""))
+    assert odd.headers["content-disposition"] == 'attachment; filename="my_own_a_b_c__parts.csv"'
 
 
 def test_a_packet_has_a_picture_for_each_page_once_it_is_made(client):

@@ -69,7 +69,7 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
 
     @ui.page(addresses.ON_PHONE, title="On the phone - Firmpedal")
     def phone_page() -> None:
-        phone.show(lan)
+        phone.show(lan, shelf.folder)
 
     @ui.page(addresses.OPTIONS, response_timeout=PATIENCE)
     async def options_page(file: str, option: str | None = None) -> None:

@@ -23,7 +23,7 @@ COOKIE = "fp-phone"
 PHONE = "firmpedal.phone"  # in what the pages are told of a request: it comes from a phone
 LONGEST = 200  # bytes of a form with one code in it
 MACHINERY = "/_nicegui_ws/"  # over which an open page speaks with us
-READ = ("/static/", "/_nicegui/", addresses.PAPERS)
+READ = ("/static/", "/_nicegui/", "/favicon.ico", addresses.PAPERS)
 ELSEWHERE = "That is done on the computer. A phone may read, print and tick."
 _LOOK = (Path(__file__).parent / "static" / "firmpedal.css").read_text(encoding="utf-8")
 

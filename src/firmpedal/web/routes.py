@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from starlette.concurrency import run_in_threadpool
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
 
 CHOOSE = "Choose one of each first."
 UNKNOWN = "There is no such paper."
+_NOT_IN_NAME = re.compile(r"[^A-Za-z0-9_.-]+")
 
 
 class Routes:
@@ -94,7 +96,7 @@ class Routes:
         await run_in_threadpool(work.wait)
         if work.made is None:
             return PlainTextResponse(work.words, 409)
-        return _sent(wish.name, wish.file, work.made)
+        return _sent(wish.name, wish.file, wish.option, work.made)
 
     async def picture(self, request: Request) -> Response:
         """A page of a paper that has been made, as a picture."""
@@ -116,12 +118,14 @@ def _printed(name: str, text: str, file: str, option: str | None) -> Response:
     if evaluation is None:
         return PlainTextResponse(UNREADABLE, 409)
     made = MAKERS[name](evaluation, lambda _words: None)
-    return PlainTextResponse(NOTHING, 409) if made is None else _sent(name, file, made)
+    return PlainTextResponse(NOTHING, 409) if made is None else _sent(name, file, option, made)
 
 
-def _sent(name: str, file: str, made: Made) -> Response:
+def _sent(name: str, file: str, option: str | None, made: Made) -> Response:
+    """Send it under a name of its own for each aircraft and option, so that none takes another's place."""
     media, how = kind_of(name)
-    kept = f"{file.rpartition('.')[0]}_{name}".encode("ascii", "replace").decode().replace('"', "_")
+    about = "_".join(words for words in (file.rpartition(".")[0], option) if words)
+    kept = _NOT_IN_NAME.sub("_", f"{about}_{name}")
     return Response(made.data, media_type=media, headers={"content-disposition": f'{how}; filename="{kept}"'})
 
 

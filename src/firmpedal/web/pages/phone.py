@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+import os
+import re
+import shlex
 from typing import TYPE_CHECKING
 
 from nicegui import ui
 
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, said
+from firmpedal.web.takeaway.shelves import TAKE
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from pathlib import Path
 
     from firmpedal.web.lan import Lan
 
+_PLAIN = re.compile(r"[\w./\\:-]+")
 EVERY = 1.0  # s between two looks at the code
 CLOSED = (
     "No phone can come in now: Firmpedal answers this computer alone. Take the aircraft along as one file: "
-    "it is at the step Fit and fill under To the hangar, and opens on a phone without a network."
+    f"at the step Fit and fill, the button {TAKE} gives it, and it opens on a phone without a network."
 )
 ANEW = (
     "Or let the phone in. That is settled when Firmpedal is started: go to the window in which you started "
@@ -32,8 +38,8 @@ OPEN_TO_READ = (
 )
 
 
-def show(lan: Lan | None) -> None:
-    """Lay out the page."""
+def show(lan: Lan | None, folder: Path) -> None:
+    """Lay out the page; the folder is the one that the app is opened on."""
     with box(classes="fp-frame"):
         with box("header", "fp-top"):
             link("All aircraft", addresses.START, "fp-back")
@@ -44,7 +50,7 @@ def show(lan: Lan | None) -> None:
                 with box(classes="fp-empty"):
                     said("p", CLOSED)
                     said("p", ANEW)
-                    said("p", "firmpedal open --lan", "fp-equation")
+                    said("p", to_type(folder), "fp-equation")
                     said("p", THEN)
                 return
             with box("section", "fp-card"):
@@ -63,6 +69,17 @@ def show(lan: Lan | None) -> None:
     fresh = _following(lan, code, rest)
     fresh()
     ui.timer(EVERY, fresh)
+
+
+def to_type(folder: Path) -> str:
+    """What starts the app on the same folder again, with phones let in."""
+    words = str(folder)
+    return f"firmpedal open {words if _PLAIN.fullmatch(words) else _quoted(words)} --lan"
+
+
+def _quoted(words: str) -> str:
+    """A path as one word in the window where it is typed, as this system writes that."""
+    return f'"{words}"' if os.name == "nt" else shlex.quote(words)
 
 
 def _following(lan: Lan, code: ui.html, rest: ui.html) -> Callable[[], None]:

@@ -25,6 +25,7 @@ FORMATS = (
     ("svg", "All drawings as pictures (SVG)"),
 )
 SOLIDS = "Solids for a CAD program need a library that is not installed here."
+TAKE = "Take to the hangar"
 
 
 def list_to_copy(frame: Frame) -> None:
@@ -98,12 +99,12 @@ def packet(frame: Frame) -> None:
 def hangar(frame: Frame) -> None:
     """One page to take along."""
     to = addresses.paper(frame.file, "hangar.html", frame.watch.option)
-    with box("section", "fp-section", aria_label="To the hangar"):
+    with box("section", "fp-section", aria_label=TAKE):
         said(
             "p", "One page with the cards, torques and checks: copy it to your phone. It needs no connection."
         )
         with box(classes="fp-actions"):
-            link("Take to the hangar", to, "fp-button")
+            link(TAKE, to, "fp-button")
 
 
 def for_others(frame: Frame) -> None:
