@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from firmpedal.finding import Verdict
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.measured import measured
 from firmpedal.report.feel import feel_asks
 from firmpedal.report.heat import heat_asks, heat_sheet
+from firmpedal.report.measure_sheet import until_known
 from firmpedal.report.sheet import Bullets
 from firmpedal.report.stopping import stopping_asks, stopping_sheet
 from firmpedal.report.to_measure import to_measure
@@ -91,3 +93,31 @@ def test_which_way_a_disc_is_turned_is_no_length():
     assert asked["keep clear of.left_disc.where.radius"].unit == "in"
     after, _ = measured(text, "keep clear of.left_disc.where.axis", "right")
     assert "keep clear of.left_disc.where.axis" not in {each.at for each in to_measure(evaluate_text(after))}
+
+
+@pytest.mark.parametrize("option", [None, "rigid"])
+def test_how_hot_a_line_gets_has_the_same_box_on_every_page(option):
+    """Hotter than any table of stiffness, or than the strength of metal holds; left and right are one row."""
+    text = edited(
+        example("brindlewick"), ("temperature: {value: 176, mark: assumed}", "temperature: 300 degF")
+    )
+    evaluation = evaluate_text(text, option=option)
+    both = [
+        {each.at: each for each in asks(evaluation) if "temperature" in each.at}
+        for asks in (to_measure, feel_asks)
+    ]
+    line = "left_line" if option is None else "left_leg"
+    row = both[0][f"lines.{line}.temperature"]
+    assert row.what.startswith(f"how hot {line} gets, by heat strips")
+    assert row.others == (f"lines.{line.replace('left', 'right')}.temperature",)
+    assert set(both[1]) <= set(both[0])
+
+
+def test_the_list_does_not_hang_the_verdict_on_what_is_measured_where_it_is_not_sound():
+    wanted = {None: Verdict.NOT_SOUND, "rigid": Verdict.NOT_SHOWN}
+    for option, verdict in wanted.items():
+        evaluation = evaluate_text(example("brindlewick"), option=option)
+        assert evaluation.verdict is verdict
+        words = until_known(evaluation)
+        assert ("NOT SOUND" in words) is (verdict is Verdict.NOT_SOUND)
+        assert ("nobody can say" in words) is (verdict is not Verdict.NOT_SOUND)

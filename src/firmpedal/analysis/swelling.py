@@ -26,7 +26,7 @@ FROST = 233.15  # K, -40 degrees Celsius and Fahrenheit
 SMALL_GROWTH = 0.05  # of the bore's volume: strains of 2.5 %, and the wall's load is up by as much again
 
 STIFF = (
-    "how hot the line gets, by heat strips: no published table says how stiff {name} is at the heat given. "
+    "how hot {line} gets, by heat strips: no published table says how stiff {name} is at the heat given. "
     "Lead it where it is cooler, or ask its maker for a sheet at that temperature"
 )
 
@@ -153,7 +153,7 @@ def _with_caution(growth: Value) -> Value:
 
 def _moduli(line: LaidLine, material: Material, hot: Value | None) -> tuple[Value, Value]:
     """How stiff the wall is, cool and where it is hottest: by the file, else by the catalogue."""
-    cool, where_hot, own = material.elastic_modulus, _modulus_at(material, hot, line.place), line.stiffness
+    cool, where_hot, own = material.elastic_modulus, _modulus_at(material, hot, line), line.stiffness
     if line.kind is not LineKind.PLASTIC:
         return cool, where_hot
     words, place = f"stiffness of the wall of {line.name}", f"{line.place}.stiffness"
@@ -165,7 +165,7 @@ def _moduli(line: LaidLine, material: Material, hot: Value | None) -> tuple[Valu
     return cool, found
 
 
-def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
+def _modulus_at(material: Material, hot: Value | None, line: LaidLine) -> Value:
     """The modulus at the nearest tabled temperature at or above the one met: softer, so safe."""
     if hot is None or not material.modulus_at:
         return material.elastic_modulus
@@ -175,10 +175,9 @@ def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:
     )
     if above:
         return above[0]
-    missing = hot.missing or (
-        Missing(f"{place}.temperature", STIFF.format(name=material.name), Dimension.TEMPERATURE),
-    )
-    return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, place, missing=missing)
+    what = STIFF.format(line=line.name, name=material.name)
+    missing = hot.missing or (Missing(f"{line.place}.temperature", what, Dimension.TEMPERATURE),)
+    return Value(label, Dimension.PRESSURE, None, Mark.MEASURED, line.place, missing=missing)
 
 
 def _squeezed(line: LaidLine, volume: Value, pressure: Value, fluid: Fluid | None, place: str) -> Value:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.finding import Verdict
 from firmpedal.project.names import label_of
 from firmpedal.report.findings import where_of
 from firmpedal.report.sheet import BOX, Paragraph, Sheet, Table
@@ -18,7 +19,16 @@ if TYPE_CHECKING:
 UNTIL_KNOWN = (
     "Until these are known, nobody can say whether the brakes are sound. Write the figures into the file."
 )
+BESIDES = (
+    "It is NOT SOUND by what was found already: settle that first. What the other rules say shows once these "
+    "are known. Write the figures into the file."
+)
 SAME = "The same figure goes to {others}, which the file makes alike."
+
+
+def until_known(evaluation: Evaluation) -> str:
+    """What hangs on these: with a WARNING that stands, no longer the verdict."""
+    return BESIDES if evaluation.verdict is Verdict.NOT_SOUND else UNTIL_KNOWN
 
 
 @worked
@@ -29,7 +39,7 @@ def measure_sheet(evaluation: Evaluation) -> Sheet | None:
         return None
     rows = tuple((BOX, _words(evaluation, each), "") for each in things)
     table = Table(("", "what", "measured"), rows, widths=(0.06, 0.64, 0.3), pen=frozenset({2}))
-    return Sheet("To measure", (Paragraph(UNTIL_KNOWN), table))
+    return Sheet("To measure", (Paragraph(until_known(evaluation)), table))
 
 
 def _words(evaluation: Evaluation, one: ToMeasure) -> str:

@@ -113,12 +113,13 @@ def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tupl
 
 
 def _joined(one: ToMeasure, other: ToMeasure) -> ToMeasure:
-    """The same figure, missed at a copy as well."""
+    """The same figure, missed at a copy as well, or for another reason at its own place."""
+    others = (*one.others, *(other.others or other.places))
     return replace(
         one,
         rules=tuple(dict.fromkeys((*one.rules, *other.rules))),
         places=tuple(dict.fromkeys((*one.places, *other.places))),
-        others=tuple(dict.fromkeys((*one.others, *(other.others or other.places)))),
+        others=tuple(place for place in dict.fromkeys(others) if place != one.at),
     )
 
 

@@ -28,7 +28,7 @@ class Clash:
 
 
 class Shown:
-    """What the cells of one page showed, against what stands there now; what the page itself wrote is known."""
+    """What the cells of one page showed, against what stands there now; the page's own writing is known."""
 
     def __init__(self) -> None:
         self._own: dict[Where, str] = {}

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from firmpedal.project.sorts import Sort
     from firmpedal.web.form.fields import Around
 
+ALL_OF_IT = "Is it sound? counts all that is to be measured: also what has no field in the file yet."
 CHOOSE = "Choose something in the picture, or here:"
 FOR_ALL = "It stands in the aircraft as written: what you change here holds for every option."
 ALONE = "Change it for this option alone"
@@ -49,9 +50,10 @@ def _next(lacking: int) -> str:
     """How many are still to be measured, and the way to the next of them."""
     if not lacking:
         return ""
-    words = f"{lacking} field{'' if lacking == 1 else 's'} still unknown."
+    words = f"{lacking} field{'' if lacking == 1 else 's'} of the file still unknown."
     button = '<button type="button" class="fp-button" data-do="next">Go to the next one</button>'
-    return f'<div class="fp-field-row"><p class="fp-form-lacking">{words}</p>{button}</div>'
+    more = f'<p class="fp-small">{ALL_OF_IT}</p>'
+    return f'<div class="fp-field-row"><p class="fp-form-lacking">{words}</p>{button}</div>{more}'
 
 
 def form_html(

@@ -12,7 +12,7 @@ from firmpedal.project.names import label_of
 from firmpedal.report.cover import certificate
 from firmpedal.report.findings import summary
 from firmpedal.report.found import found
-from firmpedal.report.measure_sheet import UNTIL_KNOWN
+from firmpedal.report.measure_sheet import until_known
 from firmpedal.report.sheet import Paragraph
 from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
@@ -56,7 +56,7 @@ class SoundPage:
                     self._summary = raw("", classes="fp-sound-summary")
                     raw(OPENING, classes="fp-opening")
                     self._findings = Kept(box("ul", "fp-findings"), self._card)
-                self._measuring = Measuring(frame, to_measure, UNTIL_KNOWN, self._news)
+                self._measuring = Measuring(frame, to_measure, until_known, self._news)
             self._empty = box(classes="fp-empty")
             with self._empty:
                 said("p", NOTHING)

@@ -8,7 +8,7 @@ from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
 from firmpedal.quantity import When
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, said
+from firmpedal.web.elements import box, link, put_words, said
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_row import MeasureRow
 from firmpedal.web.sound.news import News
@@ -50,20 +50,26 @@ class Measuring:
     Args:
         frame: The page.
         rows: What is to be measured, of an evaluation.
-        lead: What the rows are for.
+        lead: What the rows are for, as the evaluation stands.
         news: Where the page says what was done.
         unfolded: The times from when on something can be measured that lie open at first.
     """
 
     def __init__(
-        self, frame: Frame, rows: Rows, lead: str, news: News, unfolded: tuple[When, ...] = (When.NOW,)
+        self,
+        frame: Frame,
+        rows: Rows,
+        lead: Callable[[Evaluation], str],
+        news: News,
+        unfolded: tuple[When, ...] = (When.NOW,),
     ) -> None:
         self.watch, self.file, self._rows_of, self._news = frame.watch, frame.file, rows, news
         self._changes = self.watch.document.may_change
         self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
+        self._lead = lead
         with self.element:
             said("h2", TITLE)
-            said("p", lead)
+            self._lead_words = said("p", "")
             said("p", HOW if self._changes else AT_THE_COMPUTER, "fp-small")
             with box(classes="fp-actions"):
                 link(FORM, addresses.paper(self.file, "form.pdf", self.watch.option), "fp-button")
@@ -74,6 +80,7 @@ class Measuring:
         """Show what is lacking now; says whether a row went away."""
         lacking = self._rows_of(evaluation)
         self.element.set_visibility(bool(lacking))
+        put_words(self._lead_words, self._lead(evaluation))
         gone = False
         for when, (fold, rows) in self._groups.items():
             wanted = [(_about(each), (each, evaluation)) for each in lacking if each.when is when]
@@ -115,7 +122,7 @@ def measuring(rows: Rows) -> Callable[[Frame], None]:
     """Rows for a page of sheets: what its figures lack."""
 
     def put(frame: Frame) -> None:
-        made = Measuring(frame, rows, FOR_THIS_PAGE, News(frame.watch), tuple(When))
+        made = Measuring(frame, rows, lambda _evaluation: FOR_THIS_PAGE, News(frame.watch), tuple(When))
 
         def answered(answer: Answer) -> None:
             if answer.evaluation is not None:
