@@ -15,7 +15,7 @@ from firmpedal.quantity import total
 from firmpedal.report.clock import clock_time, faces, ring, turn_words
 from firmpedal.report.lengths import decimals, degrees, mark_step, to_mark
 from firmpedal.report.sheet import Fields, Group, Paragraph, Table, Tone
-from firmpedal.units import from_unit
+from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
     from firmpedal.lay.bend_order import BendStep
@@ -121,8 +121,10 @@ def _row(
 
 
 def _station(mark: Value, evaluation: Evaluation) -> str:
-    """A place along the tube, on the tape and as a decimal."""
+    """A place along the tube, on the tape and beside it as a decimal; in millimetres one figure is enough."""
     tape, plain = to_mark(mark, evaluation.display), decimals(mark, evaluation.display)
+    if evaluation.display.unit(Dimension.LENGTH) == "mm":
+        return tape
     return tape if tape == plain else f"{tape}\n{plain}"
 
 
