@@ -172,7 +172,8 @@ class TestFreeUnions:
         assert left_out == (
             (
                 "AN815-4D at where first meets second: nobody has said where the two lines meet. "
-                "Measure where it is: add it as a bulkhead with through panel set to no, and a seat on each side"
+                "Measure where it is: add it as a bulkhead with through panel set to no, and a seat on each "
+                "side"
             ),
         )
 

@@ -214,7 +214,7 @@ def test_nylon_of_unknown_grade_has_a_range_of_strengths():
     assert not unknown_grade.elastic_modulus.exact
     assert known.elastic_modulus.exact
     assert unknown_grade.elastic_modulus.mark is Mark.ESTIMATE
-    assert known.elastic_modulus.mark is Mark.DERIVED
+    assert known.elastic_modulus.mark is Mark.READ
 
 
 def test_strength_kept_by_nylon_falls_with_heat():
