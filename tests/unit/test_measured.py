@@ -173,3 +173,9 @@ def test_a_box_is_there_for_one_figure_only_and_takes_it():
         assert [one.at for one in rows if place in one.places] == [""], place
         with pytest.raises(EditError):
             measured(text, place, "3 1/2")
+
+
+def test_what_another_one_measured_meanwhile_is_not_written_over():
+    text, _ = measured(TEXT, RATED, "1000 psi")
+    with pytest.raises(EditError, match="`1000 psi` stands there by now"):
+        measured(text, RATED, "900 psi")

@@ -9,9 +9,10 @@ from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.edit_keys import with_value
 from firmpedal.project.locate import walked
 from firmpedal.project.names import quoted
+from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.schema import known_keys
-from firmpedal.project.tree import Branch, Node, children, word_of
+from firmpedal.project.tree import UNKNOWN, Branch, Node, children, word_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -39,6 +40,14 @@ def measured(text: str, place: str, words: str, option: str | None = None) -> tu
     words = " ".join(words.split())
     if not words:
         raise EditError("nothing is written there yet", "write the figure as you measured it")
+    before = read_text(text, "text", option).tree
+    node = walked(before, place) if before is not None else None
+    if node is not None and not still_open(node):
+        now = word_of(node) or word_of(walked(node, "value")) or "something"
+        raise EditError(
+            f"{quoted(now)} stands there by now, from another window or program; yours was not written",
+            "look at it in its fields, and change it there if yours holds",
+        )
     wheres = _wheres(text, place, option)
     for where in wheres:
         after = with_value(text, place, words, where)
@@ -48,6 +57,11 @@ def measured(text: str, place: str, words: str, option: str | None = None) -> tu
     if wheres:
         raise EditError(f"{quoted(words)} cannot stand there as one value", "write the figure alone")
     raise EditError(f"{place} is not written by itself", "write it out by hand")
+
+
+def still_open(node: Node) -> bool:
+    """Whether what is written there leaves a value unknown."""
+    return UNKNOWN in (word_of(node), word_of(walked(node, "value")))
 
 
 def _wheres(text: str, place: str, option: str | None) -> tuple[str | None, ...]:

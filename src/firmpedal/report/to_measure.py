@@ -9,9 +9,9 @@ from firmpedal.decide.lacking import key_of, left_open, place_of, waiting, when_
 from firmpedal.model.display import display_of
 from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
-from firmpedal.project.measured import written_at
+from firmpedal.project.measured import still_open, written_at
 from firmpedal.project.names import label_of
-from firmpedal.project.tree import UNKNOWN, Branch, Node, word_of
+from firmpedal.project.tree import Branch, Node
 from firmpedal.project.unknowns import Item, reads_at
 from firmpedal.quantity import When
 from firmpedal.report.measuring_words import blank_of
@@ -130,7 +130,7 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
         return None
     node, reads = walked(tree, place), reads_at(tree, place)
     thing = walked(tree, place.rpartition(".")[0])
-    if not (_can_begin(reads, thing) if node is None else _open(node)):
+    if not (_can_begin(reads, thing) if node is None else still_open(node)):
         return None
     own = display_of(evaluation.aircraft.units)
     blank = blank_of(Item(place, reads, ()), own)
@@ -146,10 +146,6 @@ def _blank(evaluation: Evaluation, place: str) -> Blank | None:
 def _can_begin(reads: Reads | None, thing: Node | None) -> bool:
     """Whether a value that is not written has a key of its own, under a thing of keys."""
     return reads is not None and (thing is None or isinstance(thing, Branch))
-
-
-def _open(node: Node) -> bool:
-    return UNKNOWN in (word_of(node), word_of(walked(node, "value")))
 
 
 def _unit(evaluation: Evaluation, words: str, place: str) -> str:
