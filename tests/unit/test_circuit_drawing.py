@@ -14,12 +14,15 @@ from printed_pages import reader, runs
 from firmpedal.export.typst import pdf
 from firmpedal.finding import Level
 from firmpedal.pipeline import evaluate_text
+from firmpedal.project import read_text
+from firmpedal.project.new_things import SORTS, with_new
 from firmpedal.report.joint_numbers import joint_numbers
 from firmpedal.report.packet import footer_of
 from firmpedal.report.placing import Box, box_of
 from firmpedal.report.schematic.picture import circuit_drawing
 from firmpedal.report.schematic.sheet import circuit_sheet
 from firmpedal.report.sheet import Dot, Label, Stroke
+from texts import example
 
 PAGE = (490.0, 596.0)  # points: what A4 and US letter both have between margins, title and caption
 SMALLEST = 7.0
@@ -169,3 +172,11 @@ def test_plastic_is_dashed_and_nothing_else_is():
 def test_the_key_explains_what_is_there_and_only_that(case, words):
     assert words in names(drawn(case))
     assert words not in names(drawn("brindlewick", "rigid"))
+
+
+def test_a_bulkhead_that_nothing_leads_to_leaves_the_names_whole():
+    reading = read_text(example("brindlewick"), "a.yaml")
+    sort = next(sort for sort in SORTS if sort.name == "bulkhead")
+    evaluation = evaluate_text(with_new(reading, sort, "left_floor", {}))
+    words = {label.text for label in of_kind(circuit_drawing(evaluation), Label)}
+    assert {"left_cylinder", "left_line", "left_caliper", "left_floor", "right_line"} <= words

@@ -15,6 +15,7 @@ from firmpedal.report.views import FROM_ABOVE, FROM_ABOVE_AHEAD, FROM_BEHIND, FR
 
 POINTS_PER_INCH = 72
 METRES_PER_INCH = 0.0254
+CLAMP = 2.0  # how heavy its bar is drawn
 
 
 def drawn(name: str, option: str | None = "rigid"):
@@ -178,3 +179,29 @@ def test_a_crowded_label_gets_a_leader_to_its_point():
     leader, label = placer.place("far", (100, 100), 0.0, 10)
     assert leader.points[0] == (100, 100)
     assert not box_of(label).meets(Box(70, 70, 130, 130))
+
+
+def test_words_keep_off_a_line_that_is_drawn_thick():
+    placer = Placer(Box(0, 0, 200, 200), thick=12)
+    placer.segments.append(((0, 100), (100, 100)))
+    (end,) = placer.place("A", (100, 100), 0.0, 10)
+    (beside,) = placer.place("1.5 in", (50, 100), math.pi / 2, 10)
+    for label in (end, beside):
+        assert not box_of(label).grown(12).cuts(((0, 100), (100, 100)))
+
+
+@pytest.mark.parametrize("option", [None, "rigid", "all hose"])
+def test_a_line_fills_its_drawing_and_the_bar_is_no_longer_than_it(option):
+    evaluation = example(option)
+    for line in evaluation.laid:
+        drawing = picture(line, evaluation.display)
+        if drawing is None:
+            continue
+        strokes = [mark for mark in drawing.marks if isinstance(mark, Stroke)]
+        heaviest = max(stroke.weight for stroke in strokes if stroke.weight != CLAMP)
+        path = [point for each in strokes if each.weight == heaviest for point in each.points]
+        across, upward = ([point[n] for point in path] for n in (0, 1))
+        assert max(upward) - min(upward) > 40
+        label = next(mark for mark in drawing.marks if isinstance(mark, Label) and "scale" in mark.text)
+        bar = float(label.text.partition(" in,")[0]) * POINTS_PER_INCH / scale_of(drawing)
+        assert bar <= max(max(across) - min(across), max(upward) - min(upward))

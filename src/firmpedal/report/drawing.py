@@ -18,13 +18,14 @@ if TYPE_CHECKING:
 
 WIDTH = 490.0  # points: the width of the page between its margins
 TALLEST = 296.0
-SHORT = 132.0  # of a drawing that shows a declared path only
+SHORT = 190.0  # of a drawing that shows a declared path only
 AROUND = 30.0  # room for labels around a view
 TITLE = 27.0
 BELOW = 46.0  # room under the lowest view for its title and the scale bar
 RING = 7.6  # radius around a number of one digit
 NARROWEST = 118.0
 BETWEEN = 8.0
+RINGS_ROOM = 4.0  # round a title: a ring is taller than the letters in it
 LETTERS = 10.5
 THINNEST = 2.2
 CLAMP_BAR = 6.5
@@ -67,14 +68,15 @@ def draw(subject: Subject, unit: str) -> Drawing:
     pair, extents, scale = _chosen(path, SHORT if subject.dashed else TALLEST)
     views, size = _placed(pair, extents, POINTS_PER_METRE / scale)
     marks = [mark for view in views for mark in _outline(subject, view)]
-    placer = Placer(Box(0, TITLE, size[0], size[1]))
+    weight = _weight(subject, POINTS_PER_METRE / scale)
+    placer = Placer(Box(0, TITLE, size[0], size[1]), thick=(weight - THINNEST) / 2)
     marks += _titles(views, extents, placer)
     placer.segments += [
         piece for view in views for points in subject.pieces for piece in pairwise(map(view.at, points))
     ]
     for note in subject.notes:
         marks += _written(note, views, placer)
-    marks += _scale_bar(unit, scale)
+    marks += _scale_bar(unit, scale, max(max(each.width, each.height) for each in extents))
     return Drawing(size, tuple(marks))
 
 
@@ -128,13 +130,18 @@ def _placed(pair: Pair, extents: list[Extent], scale: float) -> tuple[list[Place
 
 def _outline(subject: Subject, view: Placed) -> list[Mark]:
     """The line itself in one view, with its ends and clamps."""
-    weight = THINNEST if subject.dashed else round(max(subject.thickness * view.scale, THINNEST), 2)
+    weight = _weight(subject, view.scale)
     strokes: list[Mark] = [
         Stroke(tuple(_rounded(view.at(point)) for point in piece), weight, subject.dashed)
         for piece in subject.pieces
     ]
     dots: list[Mark] = [Dot(_rounded(view.at(end)), round(weight / 2 + 2, 2)) for end in subject.ends]
     return strokes + dots + [_bar(view, place, along) for place, along in subject.clamps]
+
+
+def _weight(subject: Subject, scale: float) -> float:
+    """How thick the line is drawn [pt]."""
+    return THINNEST if subject.dashed else round(max(subject.thickness * scale, THINNEST), 2)
 
 
 def _bar(view: Placed, place: Point, along: Point) -> Mark:
@@ -152,7 +159,9 @@ def _titles(views: list[Placed], extents: list[Extent], placer: Placer) -> list[
         middle = view.origin[0] + (each.left + each.width / 2) * view.scale
         low = view.origin[1] + each.low * view.scale - AROUND
         for words, drop, bold in zip(view.view.words, (2.0, 15.0), (True, False), strict=True):
-            found.append(placer.block(Label(words, _rounded((middle, low - drop)), LETTERS, bold=bold)))
+            found.append(
+                placer.block(Label(words, _rounded((middle, low - drop)), LETTERS, bold=bold), RINGS_ROOM)
+            )
     return found
 
 
@@ -203,12 +212,13 @@ def _towards(note: Note, view: View) -> float:
     return math.atan2(y, x) if note.outward else math.atan2(x, -y)
 
 
-def _scale_bar(unit: str, scale: float) -> list[Mark]:
-    """A bar of a round length at the drawing's scale."""
+def _scale_bar(unit: str, scale: float, longest: float) -> list[Mark]:
+    """A bar of a round length at the drawing's scale, no longer than what is drawn [m] where that can be."""
     sizes = BAR_LENGTHS.get(unit, BAR_LENGTHS["mm"])
     name = unit if unit in BAR_LENGTHS else "mm"
     lengths = [(size, from_unit(size, name) * POINTS_PER_METRE / scale) for size in sizes]
-    size, length = max((each for each in lengths if each[1] <= LONGEST_BAR), default=lengths[0])
+    room = min(LONGEST_BAR, longest * POINTS_PER_METRE / scale)
+    size, length = max((each for each in lengths if each[1] <= room), default=lengths[0])
     left, low = 6.0, 8.0
     ticks = (
         Stroke(((x, low - 4), (x, low + 4)), 1.2) for x in (left, left + length / 2, round(left + length, 2))

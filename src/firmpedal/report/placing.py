@@ -71,22 +71,26 @@ def box_of(label: Label) -> Box:
 
 @dataclass
 class Placer:
-    """A drawing in the making: what is taken already, and the room there is."""
+    """A drawing in the making: what is taken already, and the room there is.
+
+    `thick` is how far what is drawn reaches beside its middle, beyond a thin line.
+    """
 
     room: Box
     segments: list[Segment] = field(default_factory=list)
     boxes: list[Box] = field(default_factory=list)
+    thick: float = 0.0
 
-    def block(self, label: Label) -> Label:
-        """Keep other labels away from one that has its place."""
-        self.boxes.append(box_of(label))
+    def block(self, label: Label, around: float = 0.0) -> Label:
+        """Keep other labels away from one that has its place, with some room around it."""
+        self.boxes.append(box_of(label).grown(around))
         return label
 
     def place(self, text: str, at: Flat, towards: float, size: float, *, bold: bool = False) -> list[Mark]:
         """Put a label near a point, best in the direction `towards` or opposite to it."""
         angles = [towards + 2 * math.pi * n / DIRECTIONS for n in range(DIRECTIONS)]
         candidates = [
-            self._candidate(text, at, angle, distance, size, bold=bold)
+            self._candidate(text, at, angle, distance + self.thick, size, bold=bold)
             for distance, angle in product(DISTANCES, angles)
         ]
         costs = [
@@ -97,7 +101,7 @@ class Placer:
         box = box_of(label)
         self.boxes.append(box)
         end = box.grown(1).nearest(at)
-        if math.dist(at, end) < LEADER_FROM:
+        if math.dist(at, end) < LEADER_FROM + self.thick:
             return [label]
         self.segments.append((at, end))
         return [Stroke((_rounded(at), _rounded(end)), 0.4), label]
@@ -113,7 +117,8 @@ class Placer:
         """Small for near places square to the line; large for covering anything."""
         box = box_of(label).grown(MARGIN)
         cost = distance + 10 * (1 - abs(math.cos(turned))) + 1.5 * (1 - math.cos(turned))
-        cost += 400 * sum(box.cuts(segment) for segment in self.segments)
+        beside = box.grown(self.thick)
+        cost += 400 * sum(beside.cuts(segment) for segment in self.segments)
         cost += 1000 * sum(box.meets(other) for other in self.boxes)
         cost += 0.0 if box.inside(self.room) else 5000.0
         leader = (at, box.nearest(at))

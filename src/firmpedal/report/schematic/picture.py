@@ -41,6 +41,7 @@ TRIES = (
     (52.0, 490.0, 15), (52.0, 380.0, 12), (66.0, 490.0, 12), (66.0, 580.0, 15), (84.0, 680.0, 18),
     (110.0, 820.0, 24), (150.0, 1000.0, 24),
 )  # fmt: skip
+ENOUGH = 0.88  # of the size: names that stay whole are worth letters that are a little smaller
 CAPTION = (
     "Symbols after ISO 1219-1. Not to scale: left on the paper is left in the aircraft, fluid runs down. "
     "An arrow with two heads gives how far the ends of a line move against each other."
@@ -79,7 +80,7 @@ def circuit_picture(evaluation: Evaluation) -> tuple[Drawing, tuple[Area, ...]] 
     work = _Drawing(evaluation, scheme)
     best = work.made(*TRIES[0])
     for sizes in TRIES[1:]:
-        if best.badness == (0, -1.0):
+        if best.covered == 0 and best.scale >= ENOUGH:
             break
         made = work.made(*sizes)
         if best.covered == 0 and made.scale < best.scale:

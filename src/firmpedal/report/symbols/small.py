@@ -30,7 +30,7 @@ def joint_number(number: int, at: Flat, radius: float) -> tuple[Mark, ...]:
 
 def warning(left: float, at: float) -> tuple[Mark, ...]:
     """A triangle with a mark of exclamation, its left corner at `left`, its middle at height `at`."""
-    middle, low, high = left + TRIANGLE / 2, at - TRIANGLE * 0.42, at + TRIANGLE * 0.5
+    middle, low, high = left + TRIANGLE / 2, at - TRIANGLE * 0.42, at + TRIANGLE * 0.4
     return (
         closed((left, low), (left + TRIANGLE, low), (middle, high), weight=1.3),
         stroke((middle, high - 4.2), (middle, low + 4.2), weight=1.2),
