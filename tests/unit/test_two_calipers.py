@@ -1,9 +1,12 @@
 """Two calipers on one wheel: torque, energy and heat by hand, and how the file tells it."""
 
+from types import SimpleNamespace
+
 import pytest
 from test_stopping import AIRCRAFT
 
 from firmpedal.analysis.stopping.wheels import braked_wheels
+from firmpedal.model.component import SideOf
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project import read_text
 from firmpedal.quantity import Answer
@@ -173,3 +176,17 @@ def test_the_sheets_say_it():
     words = "left_caliper and left_second brake one wheel: their torques add up, and they share its energy."
     for sheet in (stopping_sheet(evaluation), heat_sheet(evaluation)):
         assert words in [block.text for block in sheet.blocks if isinstance(block, Paragraph)]
+
+
+def test_left_and_right_never_come_together_by_a_third_that_says_no_side():
+    """Fewest: the third brakes one of the two wheels; most: a wheel of its own. Never one wheel for all."""
+    names = (("a", SideOf.LEFT), ("b", SideOf.CENTRE), ("c", SideOf.RIGHT))
+    calipers = [
+        SimpleNamespace(name=name, side=side, wheel="", ports=(), place=f"components.{name}")
+        for name, side in names
+    ]
+    found = braked_wheels(SimpleNamespace(calipers=calipers))
+    assert found.fewest == (("a", "b"), ("c",))
+    assert found.most == (("a",), ("b",), ("c",))
+    assert found.count.span == (2, 3)
+    assert found.asked

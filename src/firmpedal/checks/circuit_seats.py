@@ -156,7 +156,9 @@ def _held(view: View, by: str, verdicts: list[Verdict]) -> Finding:
     kept = [fact.caliper for fact in facts if fact.kind is Kind.HELD]
     shut = [fact.caliper for fact in facts if fact.kind is Kind.SHUT_OUT]
     pressing = listed(pedal_words(view, fact.cylinder) for fact in facts)
-    parts = [f"{pressing} does nothing at {listed(shut)}"] if shut else []
+    held = find(view.aircraft.cylinders, by)
+    adds = held is None or held.feet_add_up is not Answer.NO
+    parts = [f"{pressing} {'may do' if adds else 'does'} nothing at {listed(shut)}"] if shut else []
     if kept:
         parts.append(
             f"pressed before it, {pressing} leaves {listed(kept)} as hard as it was pressed "

@@ -141,8 +141,8 @@ def _overshoots(cold: Cold, row: Chill) -> str:
     if row.ringing is None:
         return "not known"
     answer = row.ringing.at_most(NO_RINGING)
-    if cold.give is None and answer is Answer.YES:
-        return "not known"
+    if cold.give is None and answer is Answer.YES:  # what the caliper gives may damp it
+        return "may"
     return {Answer.YES: "yes", Answer.NO: "no", Answer.UNKNOWN: "may"}[answer]
 
 

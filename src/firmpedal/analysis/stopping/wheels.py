@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from itertools import combinations
+from itertools import combinations, product
 from typing import TYPE_CHECKING
 
 from firmpedal.model.component import SideOf
@@ -12,7 +12,7 @@ from firmpedal.quantity import Answer, Mark, Missing, Value, unknown
 from firmpedal.units import Dimension, from_unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Collection, Iterable
 
     from firmpedal.model.aircraft import Aircraft
     from firmpedal.model.kinds import Caliper
@@ -97,8 +97,9 @@ def braked_wheels(aircraft: Aircraft) -> BrakedWheels:
         for one, other in combinations(calipers, 2)
     }
     names = [each.name for each in calipers]
+    apart = {pair for pair, answer in answers.items() if answer is Answer.NO}
     fewest, most = (
-        _grouped(names, [pair for pair, answer in answers.items() if answer in joined])
+        _grouped(names, [pair for pair, answer in answers.items() if answer in joined], apart)
         for joined in ((Answer.YES, Answer.UNKNOWN), (Answer.YES,))
     )
     places = {each.name: each.place for each in calipers}
@@ -141,9 +142,15 @@ def _by_place(one: Position | None, other: Position | None) -> Answer:
     return Answer.YES if near and math.hypot(*least) > 0 else Answer.UNKNOWN
 
 
-def _grouped(names: list[str], joined: Iterable[tuple[str, str]]) -> tuple[Group, ...]:
+def _grouped(
+    names: list[str], joined: Iterable[tuple[str, str]], apart: Collection[tuple[str, str]]
+) -> tuple[Group, ...]:
+    """Calipers joined pair by pair; a pair that brakes two wheels never comes together by a third."""
     groups = {name: [name] for name in names}
     for one, other in joined:
+        meet = product(groups[one], groups[other])
+        if any(pair in apart or pair[::-1] in apart for pair in meet):
+            continue
         if groups[one] is not groups[other]:
             groups[one] += groups[other]
             for name in groups[other]:
