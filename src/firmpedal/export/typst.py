@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Literal
 import typst
 
 from firmpedal.export.html_words import marked
+from firmpedal.export.place_words import named
 from firmpedal.export.plain import plain
 from firmpedal.export.svg import svg
 from firmpedal.report.sheet import Drawing, Group, Table
@@ -45,12 +46,12 @@ def _set(sheets: tuple[Sheet, ...], footer: Footer, form: Literal["pdf", "svg"])
 
 
 def _marked(data: Any) -> Any:
-    """The same with words of the file in quotation marks."""
+    """The same with words of the file in quotation marks, and places by their names."""
     if isinstance(data, dict):
         return {key: _marked(inner) for key, inner in data.items()}
     if isinstance(data, list | tuple):
         return [_marked(inner) for inner in data]
-    return marked(data) if isinstance(data, str) else data
+    return named(marked(data)) if isinstance(data, str) else data
 
 
 def _sheet(sheet: Sheet) -> dict[str, Any]:

@@ -6,7 +6,6 @@ from pathlib import PurePath
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Level
-from firmpedal.project.names import label_of
 from firmpedal.report.sheet import Facts, Group, Paragraph, Sheet, Tone
 from firmpedal.report.story import reason_of
 from firmpedal.report.worked import worked
@@ -87,11 +86,7 @@ def accepted_rows(finding: Finding) -> tuple[tuple[str, str], ...]:
 def where_of(evaluation: Evaluation, place: str) -> str:
     """A place in the builder's file: the file's own name and line, and what stands there."""
     span = evaluation.span_of(place)
-    return (
-        f"{PurePath(span.file).name} line {span.line}, {label_of(place)}"
-        if place
-        else PurePath(span.file).name
-    )
+    return f"{PurePath(span.file).name} line {span.line}, {place}" if place else PurePath(span.file).name
 
 
 def summary(evaluation: Evaluation) -> str:
