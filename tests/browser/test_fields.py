@@ -182,3 +182,26 @@ def test_what_another_editor_wrote_in_the_same_field_is_asked_about(app, page, f
         page.keyboard.press("Enter")
     saved(path, "bore: 3/4")
     expect(bore.get_by_role("alert")).to_have_count(0)
+
+
+def test_what_was_folded_open_stays_open_and_enter_gives_a_name(app, page, folder):
+    path = folder / "trial.yaml"
+    path.write_text(example("brindlewick"), encoding="utf-8")
+    page.goto(f"{app.base}/aircraft/trial.yaml/describe?at=components.left_cylinder")
+    body = page.locator(".fp-form-body")
+    expect(body).to_be_visible(timeout=SLOW)
+    folded = 'details > [data-place="components.left_cylinder.{}"]'
+    body.locator('details:has(> [data-place="components.left_cylinder.air space"]) > summary').click()
+    for key, words in (("rated pressure", "1200 psi"), ("free stroke", "1/16 in")):
+        cell = body.locator(folded.format(key)).get_by_role("textbox")
+        expect(cell).to_be_visible()
+        cell.fill(words)
+        page.keyboard.press("Tab")
+        saved(path, f"{key}: {words}")
+        expect(body.locator(folded.format(key))).to_have_count(0)
+    expect(body.locator(folded.format("air space")).get_by_role("textbox")).to_be_visible()
+    page.get_by_role("button", name="Rename left_cylinder", exact=True).click()
+    page.get_by_label("its new name").fill("pilot_left")
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", name="pilot_left", exact=True)).to_be_visible()
+    saved(path, "\n  pilot_left:")

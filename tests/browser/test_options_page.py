@@ -39,19 +39,26 @@ def page(new_context):
 
 def test_an_option_is_begun_filled_and_renamed(app, page, folder):
     path = folder / "mine.yaml"
-    page.goto(f"{app.base}/aircraft/mine.yaml/options")
+    page.goto(f"{app.base}/aircraft/mine.yaml/buy")
+    page.get_by_role("navigation", name="Options").get_by_role("link", name="Begin an option").click()
     page.get_by_label(re.compile("^its name")).fill("braided")
     page.get_by_role("button", name="Begin an option").click()
     page.wait_for_url(re.compile(r"/describe\?option=braided"))
     saved(path, "  braided: {}")
+    expect(page.get_by_text("This is option braided.")).to_be_visible()
     page.goto(f"{app.base}/aircraft/mine.yaml/describe?option=braided&at=lines.left_line")
     page.get_by_role("button", name="Change it for this option alone").click()
-    saved(path, "braided: {lines: {left_line: {")
+    saved(path, "  braided:\n    lines:\n      left_line:\n        from: ")
     expect(page.get_by_role("button", name="Change it for this option alone")).to_have_count(0)
-    page.goto(f"{app.base}/aircraft/mine.yaml/options")
+    page.get_by_role("button", name="bulkhead", exact=True).click()
+    expect(page.get_by_text("It belongs to option braided alone")).to_be_visible()
+    page.get_by_label(re.compile("^its name")).fill("wall")
+    page.get_by_role("button", name="Add it").click()
+    saved(path, "    bulkheads:\n      wall:\n        at: unknown")
+    page.locator(".fp-form-add").get_by_role("link", name="Begin an option").click()
     page.get_by_label("another name for braided").fill("all braided")
     page.get_by_role("button", name="Rename braided").click()
-    saved(path, "all braided: {lines: {left_line: {")
+    saved(path, "  all braided:\n    lines:\n      left_line:\n")
     expect(page.locator(".fp-abreast h2")).to_have_text(["as written", "all braided"])
 
 

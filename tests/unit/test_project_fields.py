@@ -328,8 +328,14 @@ def test_a_place_leads_to_its_thing():
     assert thing_at(reading, "lines.right_leg").copy_of == "lines.left_leg"
 
 
-def test_a_section_that_is_no_list_of_lines_is_left_alone():
+def test_a_section_in_braces_is_laid_out_in_lines_when_something_is_added():
+    after = with_thing("lines: {a: {from: x}}  # two\n\nfluid: y\n", "lines", "  b:\n    from: y\n")
+    assert after == "lines:  # two\n  a: {from: x}\n  b:\n    from: y\n\nfluid: y\n"
+
+
+@pytest.mark.parametrize("kept", ["lines: &all {a: {from: x}}\n", "lines: {a: {from: x}, # a remark\n  }\n"])
+def test_what_cannot_be_laid_out_in_lines_without_loss_is_left_alone(kept):
     with pytest.raises(EditError):
-        with_thing("lines: {a: {from: x}}\n", "lines", "  b:\n    from: y\n")
+        with_thing(kept, "lines", "  b:\n    from: y\n")
     with pytest.raises(EditError):
         with_value("a: &x {b: 1}\nc: *x\n", "c.b", "2")

@@ -73,7 +73,7 @@ def test_each_finding_leads_to_its_field():
     linked = {unquote_plus(each) for each in re.findall(r'describe\?option=rigid&amp;at=([^"]+)">', made)}
     assert any("." in each for each in places)
     assert {each for each in places if each} <= linked
-    assert 'at=keep+clear+of.a_disc">keep clear of.<wbr/>a_disc</a>)' in _to_lines("a.yaml", None)(
+    assert 'at=keep+clear+of.a_disc">a_disc</a>)' in _to_lines("a.yaml", None)(
         "(a.yaml line 3, keep clear of.<wbr/>a_disc)"
     )
 

@@ -130,7 +130,7 @@ async def test_something_new_is_begun_and_left_again(tmp_path):
         assert "data-asked" not in form.shown
         form.press("add", "named point")
         form.press("added", "named point", **{"a name": "left_axle_end"})
-        assert form.document.text.endswith("\npoints: {left_axle_end: unknown}\n")
+        assert "\n    points:\n      left_axle_end: unknown\n" in form.document.text
         assert "<h2>left_axle_end</h2>" in form.shown
         form.tell("does", what="added", place="no such thing", answers={})
         form.tell("does", what="add", place="no such thing", answers={})

@@ -71,7 +71,7 @@ def test_every_example_tells_what_it_is():
     [
         ("", "Give it a name"),
         ("Ann's heron", "cannot have ' (apostrophe) in it"),
-        ("a/b", "cannot have / (solidus) in it"),
+        ("a/b", "cannot have a slash (/) in it"),
         ("a\0b", "cannot have a sign that is not shown in it"),
         (".x", "cannot begin with . (full stop)"),
         ("-x", "cannot begin with - (hyphen-minus)"),

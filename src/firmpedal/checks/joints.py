@@ -156,7 +156,7 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
             "joint-does-not-close",
             Level.WARNING,
             _place_of(violation),
-            f"{violation.end.owner}: {described(violation.end.interface)} {violation.words}",
+            f"{_owner(view, violation)}: {described(violation.end.interface)} {violation.words}",
             (
                 "lead a line to it",
                 "set closed to yes there, if it gets a plug or cap",
@@ -164,6 +164,15 @@ def joint_does_not_close(view: View) -> Iterator[Outcome]:
             ),
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
+
+
+def _owner(view: View, violation: Violation) -> str:
+    """What the end is of, by its name: a part by its designation and where it stands."""
+    kind, _, number = violation.end.owner.partition(" ")
+    joint = next((each for each in view.assembly.joints if each.place == violation.place), None)
+    if kind != "part" or joint is None:
+        return violation.end.owner
+    return f"{joint.parts[int(number)].designation} at {joint.name}"
 
 
 def _perhaps_closed(view: View, violation: Violation) -> tuple[Missing, ...]:

@@ -13,9 +13,15 @@ LONG = 18  # signs: a longer word may break after any of its joints
 LONG_IN_A_CELL = 12  # and a name in a cell between its words
 _JOINTS = re.compile(r"(?<=[_./\-])(?=.)")
 _BETWEEN_WORDS = re.compile(r"(?<=[^\W\d_][_.])(?=[^\W\d_])")
+_AS_WRITTEN = re.compile(r"`([^`\n]*)`")
 _APART = "\x1f"
 # Signs that no page may hold: controls other than the line's end and the tabulator, and halves of pairs.
 _UNUSABLE = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+
+
+def marked(text: str) -> str:
+    """Words of the file, which the terminal shows as code, in the quotation marks that readers know."""
+    return _AS_WRITTEN.sub("\u201c\\1\u201d", text)
 
 
 def usable(text: str) -> str:
@@ -25,12 +31,12 @@ def usable(text: str) -> str:
 
 def quoted(text: str) -> str:
     """Text inside an attribute."""
-    return escape(usable(" ".join(text.split())))
+    return escape(usable(" ".join(marked(text).split())))
 
 
 def said(text: str) -> str:
     """Text between tags. A long word may break after its joints, as on paper; a designation stays whole."""
-    return " ".join(_word(word, _JOINTS if len(word) > LONG else None) for word in text.split(" "))
+    return " ".join(_word(word, _JOINTS if len(word) > LONG else None) for word in marked(text).split(" "))
 
 
 def lines(text: str) -> str:
@@ -38,7 +44,7 @@ def lines(text: str) -> str:
 
     Elsewhere they may not, for whatever reads a page aloud makes two words of them.
     """
-    first, *others = map(_narrow, text.split("\n"))
+    first, *others = map(_narrow, marked(text).split("\n"))
     return f"<span>{first}</span>" + "".join(f'<span class="fp-aside">{other}</span>' for other in others)
 
 

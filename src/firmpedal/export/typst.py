@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, Any, Literal
 
 import typst
 
+from firmpedal.export.html_words import marked
+from firmpedal.export.place_words import named
 from firmpedal.export.plain import plain
 from firmpedal.export.svg import svg
 from firmpedal.report.sheet import Drawing, Group, Table
@@ -37,10 +39,19 @@ def _set(sheets: tuple[Sheet, ...], footer: Footer, form: Literal["pdf", "svg"])
     made = typst.compile(
         template,
         format=form,
-        sys_inputs={"packet": json.dumps(data, ensure_ascii=False)},
+        sys_inputs={"packet": json.dumps(_marked(data), ensure_ascii=False)},
         ignore_system_fonts=True,
     )
     return tuple(map(bytes, made)) if isinstance(made, list) else (bytes(made),)
+
+
+def _marked(data: Any) -> Any:
+    """The same with words of the file in quotation marks, and places by their names."""
+    if isinstance(data, dict):
+        return {key: _marked(inner) for key, inner in data.items()}
+    if isinstance(data, list | tuple):
+        return [_marked(inner) for inner in data]
+    return named(marked(data)) if isinstance(data, str) else data
 
 
 def _sheet(sheet: Sheet) -> dict[str, Any]:

@@ -309,7 +309,7 @@ MEANINGS: dict[str, dict[str, str]] = {
 
 # What stands in the file by itself, under no section.
 FILE_MEANINGS = {
-    "firmpedal": "the version of the file's format",
+    "firmpedal": "the form in which the file is written; leave it as it is",
     "fluid": "what is in the brakes, by its specification: on the can or the placard",
     "fluid before": "what was in the system until now, if it was another",
 }

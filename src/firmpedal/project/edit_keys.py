@@ -11,11 +11,11 @@ from ruamel.yaml.nodes import MappingNode, SequenceNode
 
 from firmpedal.project.corners import written_under
 from firmpedal.project.edit import EditError, composed, edited, found_at, is_written
+from firmpedal.project.edit_blocks import with_lines
 from firmpedal.project.edit_lists import (
     Item,
     line_end,
     line_start,
-    new_line,
     real_end,
     with_items,
     with_key,
@@ -72,15 +72,8 @@ def _piece(words: str) -> str:
 
 def _with_section(text: str, name: str, piece: str) -> str:
     """A section at the end of the file."""
-    after = _at_the_end(text, [f"{name}: {piece}"])
+    after = with_lines(text, (), [f"{name}: {piece}"])
     return _checked(after, with_another(_said(text), (name,), _said(f"x: {piece}", "x")), name)
-
-
-def _at_the_end(text: str, lines: list[str]) -> str:
-    """Lines at the end of the file, after a blank one."""
-    end = new_line(text)
-    head = text if not text or text.endswith(("\n", "\r")) else text + end
-    return head + end + "".join(line + end for line in lines)
 
 
 def with_thing(text: str, section: str, lines: str, option: str | None = None) -> str:
@@ -88,32 +81,28 @@ def with_thing(text: str, section: str, lines: str, option: str | None = None) -
 
     Args:
         text: The builder's text.
-        section: Such as `lines`.
+        section: Such as `lines`; empty for what stands in the file, or in the option, by itself.
         lines: The thing as text: its name two blanks in, its keys under it.
-        option: The option that is looked at; it is written there if that has such a section of its own.
+        option: The option to which the thing belongs alone; none for the aircraft as written.
 
     Raises:
-        EditError: The section is not laid out in lines, or has one of that name.
+        EditError: The section has one of that name, or cannot be laid out in lines.
     """
-    where = written_under(text, section, option)
     said = _said(lines)
     name = next(iter(said)) if isinstance(said, dict) and said else ""
-    own, end = [each.rstrip() for each in lines.splitlines()], new_line(text)
-    if not is_written(text, section, where):
-        after = _at_the_end(text, [f"{quoted_if_needed(section)}:", *own])
-        return _checked(after, with_another(_said(text), (section,), said), section)
-    found = found_at(text, section, where)
-    if not isinstance(found.node, MappingNode) or found.node.flow_style or not found.node.value:
-        raise EditError(f"{section} is not laid out in lines", "write it out by hand, in the text")
-    if is_written(text, f"{section}.{name}", where):
+    if is_written(text, f"{section}.{name}".lstrip("."), option):
         raise EditError(f"there is a {name} already", "choose another name")
-    key_at = found.node.value[0][0].start_mark.index
-    indent, at = " " * (key_at - line_start(text, key_at)), line_end(text, real_end(found.node))
-    body = end.join(indent + each[2:] for each in own)
-    closed = text[:at].endswith(("\n", "\r"))
-    after = text[:at] + (body + end if closed else end + body) + text[at:]
-    steps = (*found.steps, name)
-    return _checked(after, with_another(_said(text), steps, _said(lines, name)), section)
+    steps = (*(() if option is None else ("options", option)), *((section,) if section else ()))
+    after = with_lines(text, steps, [each.rstrip()[2:] for each in lines.splitlines()])
+    return _checked(after, _with_more(_said(text), steps, name, _said(lines, name)), section)
+
+
+def _with_more(said: Said, steps: tuple[str, ...], name: str, thing: Said) -> Said:
+    """The same with a thing under the steps, which are begun where they lead to nothing."""
+    if not steps:
+        return {**(said if isinstance(said, dict) else {}), name: thing}
+    keys = said if isinstance(said, dict) else {}
+    return {**keys, steps[0]: _with_more(keys.get(steps[0], {}), steps[1:], name, thing)}
 
 
 def with_item(text: str, place: str, words: str, option: str | None = None) -> str:

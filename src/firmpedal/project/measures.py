@@ -107,7 +107,8 @@ def note_missing_units(context: Context) -> None:
         message = f"{label} has no unit{more}"
         unit = units.units_of(dimension)[0]
         advice = (
-            f"write `units: {{{dimension.value}: {unit}}}` for the whole file, or the unit after each number"
+            f"write the unit after each number, as in `1 {unit}`, or once for the whole file: "
+            f"`units: {{{dimension.value}: {unit}}}`"
         )
         context.notes.note(first, message, advice)
 

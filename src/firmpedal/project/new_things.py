@@ -134,7 +134,8 @@ def with_new(reading: Reading, sort: Sort, name: str, answers: dict[str, str]) -
 
     Args:
         reading: The text, with the option that is looked at.
-        sort: What it is, one of `SORTS`, or of what can be added within a thing.
+        sort: What it is, one of `SORTS`, which goes to the option that is looked at alone; or of what can
+            be added within a thing, which goes to where that is written.
         name: What it is to be called; nothing for one of a list.
         answers: The answers to the questions of its sort, by key.
 
@@ -166,6 +167,8 @@ def _written(reading: Reading, tree: Branch, sort: Sort, name: str, given: dict[
     piece = _piece(tree, sort, given)
     if not name:
         return with_item(text, section, piece, option)
+    if sort in SORTS:
+        return with_thing(text, section, f"  {quoted_if_needed(name)}: {piece}\n", option)
     return with_value(text, f"{section}.{name}", piece, option)
 
 

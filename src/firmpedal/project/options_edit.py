@@ -6,11 +6,10 @@ from typing import TYPE_CHECKING
 
 from ruamel.yaml.nodes import MappingNode, ScalarNode
 
-from firmpedal.project.edit import EditError, composed, edited, is_written
+from firmpedal.project.edit import EditError, composed, is_written
 from firmpedal.project.edit_keys import with_thing
-from firmpedal.project.edit_lists import with_key
 from firmpedal.project.locate import locate, walked
-from firmpedal.project.plain import flow
+from firmpedal.project.plain import entry_of
 from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.renaming import usable_name
@@ -78,18 +77,8 @@ def written_out(reading: Reading, place: str) -> str:
     node = None if tree is None else walked(tree, place)
     if node is None or node.via is not None:
         raise EditError(f"{place} is not written by itself", "write out what it is a copy of")
-    section, _, name = place.partition(".")
-    after = _put(text, option, section, name, flow(node))
+    section, _, name = place.rpartition(".")
+    lines = "\n".join(f"  {line}" for line in entry_of(name, node))
+    after = with_thing(text, section, lines, option)
     read_again(text, after, option)
     return after
-
-
-def _put(text: str, option: str, section: str, name: str, piece: str) -> str:
-    whole = f"{{{name}: {piece}}}" if name else piece
-    found = locate(composed(text), [OPTIONS, option])
-    empty = found is None or not isinstance(found.node, MappingNode) or not found.node.value
-    if empty:
-        return edited(text, f"{OPTIONS}.{option}", f"{{{section}: {whole}}}")
-    if not is_written(text, section, option):
-        return with_key(text, "", section, whole, option)
-    return with_key(text, section, name, piece, option)

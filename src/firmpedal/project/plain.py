@@ -21,24 +21,33 @@ def text_of(tree: Branch) -> str:
     """Write keys under each other, each section apart from the next."""
     lines: list[str] = []
     for key, node in tree.entries.items():
-        entry = list(_entry(key, node, 0))
+        shallow = any(isinstance(item, Branch) for item in _inner(node))
+        entry = list(_entry(key, node, 0, in_one=not shallow))
         if len(entry) > 1 and lines:
             lines.append("")
         lines += entry
     return "".join(f"{line}\n" for line in lines)
 
 
-def _entry(key: str, node: Node, indent: int) -> Iterator[str]:
+def lines_of(tree: Branch, indent: int = 0) -> list[str]:
+    """Keys on lines of their own, each in one line where it is short enough for that."""
+    return [line for key, node in tree.entries.items() for line in _entry(key, node, indent)]
+
+
+def entry_of(key: str, node: Node) -> list[str]:
+    """A thing with what stands under it on lines of its own; a value in one line where it is short enough."""
+    return list(_entry(key, node, 0, in_one=not isinstance(node, Branch)))
+
+
+def _entry(key: str, node: Node, indent: int, *, in_one: bool = True) -> Iterator[str]:
     start = " " * indent + quoted_if_needed(key) + ":"
     line = f"{start} {flow(node)}"
-    deep = indent > 0 or not any(isinstance(item, Branch) for item in _inner(node))
-    if isinstance(node, Leaf) or not _inner(node) or (deep and len(line) <= WIDEST):
+    if isinstance(node, Leaf) or not _inner(node) or (in_one and len(line) <= WIDEST):
         yield line
         return
     yield start
     if isinstance(node, Branch):
-        for name, item in node.entries.items():
-            yield from _entry(name, item, indent + 2)
+        yield from lines_of(node, indent + 2)
     else:
         yield from (" " * (indent + 2) + "- " + flow(item) for item in _inner(node))
 

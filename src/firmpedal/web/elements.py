@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
+from firmpedal.export.html_words import marked
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -24,7 +26,7 @@ def box(tag: str = "div", classes: str = "", **attributes: str) -> Element:
 
 def said(tag: str, words: str, classes: str = "", **attributes: str) -> ui.html:
     """Words in a tag; nothing in them is taken for HTML."""
-    return raw(escape(words), tag, classes, **attributes)
+    return raw(escape(marked(words)), tag, classes, **attributes)
 
 
 def raw(made: str, tag: str = "div", classes: str = "", **attributes: str) -> ui.html:
@@ -74,7 +76,7 @@ def put(element: Element, **attributes: str | None) -> None:
 
 def put_words(element: ui.html, words: str) -> None:
     """Put other words into an element."""
-    element.set_content(escape(words))
+    element.set_content(escape(marked(words)))
 
 
 def _with(element: Element, classes: str, attributes: dict[str, str]) -> Element:

@@ -13,6 +13,7 @@ from firmpedal.web.answers import System, system_of
 from firmpedal.web.conflict import conflict_card
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said, unfolding
 from firmpedal.web.onward import Onward
+from firmpedal.web.options import BEGIN
 from firmpedal.web.turns import redo, undo
 from firmpedal.web.unreadable import unreadable_card
 from firmpedal.web.worker import BROKEN
@@ -166,17 +167,20 @@ class Frame:
         put_words(self._why, BROKEN)
 
     def _list_options(self, options: tuple[str, ...]) -> None:
+        """The ways to each option, and to the page on which one is begun, as long as one may be."""
         self._options.clear()
-        if not options:
-            return
+        self._options.classes(**{"remove" if options else "add": "fp-options-none"})
+        abreast = addresses.options(self.file, self.watch.option)
+        here = {"aria_current": "page"} if self._page(self.file, self.watch.option) == abreast else {}
         with self._options:
-            said("span", OPTIONS)
-            for option in (None, *options):
-                here = {"aria_current": "true"} if option == self.watch.option else {}
-                link(option or AS_WRITTEN, self._page(self.file, option), **here)
-            abreast = addresses.options(self.file, self.watch.option)
-            here = {"aria_current": "page"} if self._page(self.file, self.watch.option) == abreast else {}
-            link("side by side", abreast, **here)
+            if options:
+                said("span", OPTIONS)
+                for option in (None, *options):
+                    shown = {"aria_current": "true"} if option == self.watch.option else {}
+                    link(option or AS_WRITTEN, self._page(self.file, option), **shown)
+                link("side by side", abreast, **here)
+            if self.watch.document.may_change and not here:
+                link(BEGIN, abreast)
         ui.run_javascript("fpShowStep()")
 
     def _history(self) -> None:

@@ -12,6 +12,9 @@ if TYPE_CHECKING:
     from firmpedal.web.answers import System
 
 
+BEGIN = "Begin an option"  # what leads to the page where that is done, and what does it there
+
+
 @dataclass(frozen=True)
 class Option:
     """One option, or the file as written under no name; no evaluation where its text cannot be read."""

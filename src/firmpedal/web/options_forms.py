@@ -11,6 +11,8 @@ from firmpedal.project.options_edit import option_begun, option_renamed
 from firmpedal.web import addresses
 from firmpedal.web.answers import reading_of
 from firmpedal.web.elements import box, said
+from firmpedal.web.form.sheet import ALONE
+from firmpedal.web.options import BEGIN
 from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.turns import in_turn
 
@@ -22,10 +24,9 @@ if TYPE_CHECKING:
     from firmpedal.web.frame import Frame
     from firmpedal.web.sound.forms import Given
 
-BEGIN = "Begin an option"
 HOW = (
-    "It is the aircraft as written at first. Then choose what differs in the picture, press Change it for "
-    "this option alone, and change it there."
+    f"It is the aircraft as written at first. Then choose what differs in the picture, press {ALONE}, "
+    "and change it there."
 )
 RENAME = "Give an option another name"
 TWO_VERSIONS = "There are two versions of this file. Choose one of them first, above."

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from firmpedal.export.html import sheet_html
 from firmpedal.export.html_words import quoted, said
-from firmpedal.model.aircraft import Aircraft
-from firmpedal.project.schema import known_keys
+from firmpedal.export.place_words import PLACES
+from firmpedal.project.names import label_of
 from firmpedal.report.sheet import Figures
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 
     Sheets = Callable[[Evaluation], tuple[Sheet, ...]]
 
-PLACES = tuple(known_keys(Aircraft))  # what a place in a file can begin with
 FEW = 2  # so many sheets lie open, and need no list of what is on the page
 
 
@@ -96,6 +95,6 @@ def _to_lines(file: str, option: str | None) -> Callable[[str], str]:
         if found[3] is None:
             return line
         where = unescape(found[3].replace("<wbr/>", ""))
-        return f'{line}, <a href="{escape(addresses.field(file, where, option))}">{found[3]}</a>'
+        return f'{line}, <a href="{escape(addresses.field(file, where, option))}">{said(label_of(where))}</a>'
 
     return lambda made: place.sub(linked, made)

@@ -103,6 +103,8 @@ def file_name(name: str) -> str:
 
 def _sign(sign: str) -> str:
     """A sign as it is shown, by its name where it is easily overlooked or not seen at all."""
+    if sign == "/":
+        return "a slash (/)"
     named = unicodedata.name(sign, "a sign that is not shown").lower()
     return f"{sign} ({named})" if sign.isprintable() else named
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from firmpedal.export.html_words import marked
+
 
 def in_words(message: str, suggestion: str) -> str:
     """Sentences to stand behind other words, so the first begins as the message does."""
-    return " ".join((_ended(message), *((sentence(suggestion),) if suggestion else ())))
+    return marked(" ".join((_ended(message), *((sentence(suggestion),) if suggestion else ()))))
 
 
 def sentence(words: str) -> str:

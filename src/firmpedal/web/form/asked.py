@@ -9,12 +9,15 @@ from typing import TYPE_CHECKING
 from firmpedal.project.new_things import NAME, SORTS, called_by, questions
 from firmpedal.project.sorts import word_for
 from firmpedal.web.form.does import does
+from firmpedal.web.options import BEGIN
 
 if TYPE_CHECKING:
     from firmpedal.project.mentions import Mention
     from firmpedal.project.new_things import Question, Sort
     from firmpedal.project.tree import Branch
 
+ANOTHER = "Another way to build it"
+COMPARE = "An option keeps what you have described and compares it with what you would change."
 STILL_NAMED = "It is still named in:"
 FIRST = "Change that first, or take it out too."
 SUCH = {
@@ -31,6 +34,7 @@ SUCH = {
     "part of the bender": "handle",
     "pack": "clamps",
 }
+ALONE = "It belongs to option {option} alone; for every option, go to the aircraft as written first."
 STAYS = "What is written there stays as it is."
 
 
@@ -57,21 +61,28 @@ class Asked:
         return self.removing or self.renaming or adding
 
 
-def asked_html(asked: Asked, tree: Branch) -> str:
-    """The card of what is being asked; empty where nothing is."""
+def asked_html(asked: Asked, tree: Branch, option: str | None = None) -> str:
+    """The card of what is being asked, in the option that is looked at; empty where nothing is."""
     if asked.removing:
         return _removing(asked)
     if asked.renaming:
         return _renaming(asked)
-    return _adding(asked, asked.adding, tree) if asked.adding is not None else ""
+    return _adding(asked, asked.adding, tree, option) if asked.adding is not None else ""
 
 
-def add_html(card: str) -> str:
-    """What can be added to the file; or the questions about what is being added."""
+def add_html(card: str, begin: str) -> str:
+    """What can be added to the file; or the questions about what is being added; and the way to an option.
+
+    Args:
+        card: The questions; empty where nothing is being added.
+        begin: The address of the page on which an option is begun.
+    """
     buttons = "".join(does("add", sort.name, sort.name) for sort in SORTS)
     return (
         f'<section aria-label="Add"><h2>Add something</h2>{card}'
         f'<div class="fp-actions">{buttons}</div></section>'
+        f'<section aria-label="{ANOTHER}"><h2>{ANOTHER}</h2><p class="fp-small">{COMPARE}</p>'
+        f'<div class="fp-actions"><a class="fp-button" href="{escape(begin)}">{BEGIN}</a></div></section>'
     )
 
 
@@ -111,7 +122,7 @@ def _renaming(asked: Asked) -> str:
     )
 
 
-def _adding(asked: Asked, sort: Sort, tree: Branch) -> str:
+def _adding(asked: Asked, sort: Sort, tree: Branch, option: str | None) -> str:
     given = dict(asked.answers)
     names = called_by(tree, sort)
     name = given.get(NAME, "")
@@ -121,7 +132,9 @@ def _adding(asked: Asked, sort: Sort, tree: Branch) -> str:
     else:
         first = _choice(NAME, "which", names, name) if names else ""
     rows = "".join(_question(one, given.get(one.key, "")) for one in questions(tree, sort))
-    inner = f"<h3>A new {escape(sort.name)}</h3><p>What can be measured starts as unknown.</p>{first}{rows}"
+    whose = f" {ALONE.format(option=option)}" if option is not None and sort in SORTS else ""
+    starts = f"What can be measured starts as unknown.{whose}"
+    inner = f"<h3>A new {escape(sort.name)}</h3><p>{escape(starts)}</p>{first}{rows}"
     word = word_for(sort)
     return _card(
         f"add {word}", f"Add a {sort.name}", inner, asked.refused, does("added", word, "Add it", main=True)

@@ -32,6 +32,7 @@ MARKS = {
 HOW = {Kind.POINT: "given", Kind.SHAPE: "its shape", Kind.MOTION: "how", Kind.VALUE: ""}
 BY_TAPE = "by tape, so far"
 ONE_OF_LIST = {"via": "corner"}
+IN_PLAIN_WORDS = {"firmpedal": "format of the file"}
 TO_MEASURE, COPIED = "to measure", "copied"
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
@@ -73,10 +74,10 @@ def field_html(one: Field, around: Around) -> str:
         f'<span class="fp-field-tag">{word}</span>'
         for word, shown in ((TO_MEASURE, one.unknown), (COPIED, one.copied)) if shown
     )  # fmt: skip
+    name = escape(IN_PLAIN_WORDS.get(one.key, one.key))
     return (
-        f'<div class="{classes}" data-place="{escape(one.place)}" role="group"'
-        f' aria-label="{escape(one.key)}">'
-        f'<p class="fp-field-name">{escape(one.key)}{tags}</p>'
+        f'<div class="{classes}" data-place="{escape(one.place)}" role="group" aria-label="{name}">'
+        f'<p class="fp-field-name">{name}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{_help(one)}</p>'
         f"{_line(one, around)}{clashes}{alerts}</div>"

@@ -15,9 +15,7 @@ function morph(old, made) {
   const typed = old.matches(CELL) && old.value !== (old.matches("select") ? old.dataset.was : old.defaultValue);
   for (const { name } of [...old.attributes]) if (!made.hasAttribute(name) && name !== "open") old.removeAttribute(name);
   for (const { name, value } of made.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
-  const now = [...old.childNodes], then = [...made.childNodes];
-  then.forEach((each, n) => (n < now.length ? morph(now[n], each) : old.append(each)));
-  now.slice(then.length).forEach((each) => each.remove());
+  inOrder(old, [...made.childNodes]);
   // What was refused stays as it was typed; what was taken is shown as it is written.
   if (old.matches("input") && !(typed && (old === document.activeElement || old.dataset.refused !== undefined))) old.value = old.defaultValue;
   if (old.matches("select") && old.dataset.was !== undefined && old.dataset.refused === undefined) old.value = old.dataset.was;
@@ -28,6 +26,26 @@ function began(cell) {
   const shown = cell.matches("select") ? cell.dataset.was : cell.began ?? cell.defaultValue;
   delete cell.began;
   return shown ?? "";
+}
+
+// What a child is known by among its brothers: the place that it is of; what is folded away is there once.
+function keyOf(node) {
+  return node.nodeType === Node.ELEMENT_NODE ? node.dataset.place || (node.matches("details") ? "details" : "") : "";
+}
+
+// The children of an element anew: what is there already stays the same element, though others come before it.
+function inOrder(old, then) {
+  const wanted = new Set(then.map(keyOf).filter(Boolean));
+  for (const each of [...old.childNodes]) if (keyOf(each) && !wanted.has(keyOf(each)) && each.dataset.place) each.remove();
+  then.forEach((each, n) => {
+    const key = keyOf(each), same = key && [...old.childNodes].slice(n).find((one) => keyOf(one) === key);
+    const now = old.childNodes[n];
+    if (same && same !== now) old.insertBefore(same, now);
+    if (same) morph(same, each);
+    else if (!now || key || keyOf(now)) old.insertBefore(each, now ?? null);
+    else morph(now, each);
+  });
+  while (old.childNodes.length > then.length) old.lastChild.remove();
 }
 
 export default {
@@ -48,9 +66,11 @@ export default {
   },
   methods: {
     show() {
-      const made = this.$el.cloneNode(false), asked = this.asked();
+      const made = this.$el.cloneNode(false), asked = this.asked(), { cell, row, number } = document.activeElement?.dataset ?? {};
+      const within = cell !== undefined && this.$el.contains(document.activeElement);
       made.innerHTML = this.made;
       morph(this.$el, made);
+      if (within && document.activeElement === document.body) this.$el.querySelector(`[data-cell="${CSS.escape(cell)}"][data-row="${row}"][data-number="${number}"]`)?.focus({ preventScroll: true });
       if (this.asked() !== asked) this.answer(asked);
       this.choose();
       this.go();
@@ -97,6 +117,10 @@ export default {
     },
     key(event) {
       const at = event.target.closest("[data-at]");
+      if (event.key === "Enter" && event.target.matches("input[data-answer]")) {
+        event.target.closest("[data-asked]")?.querySelector(".fp-button-main")?.click();
+        return;
+      }
       if (!at || (event.key !== "Enter" && event.key !== " ")) return;
       event.preventDefault();
       this.$emit("pick", at.dataset.at);

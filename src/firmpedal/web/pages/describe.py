@@ -25,7 +25,7 @@ from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, where_of
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
-from firmpedal.web.form.sheet import FILE_PLACE, chooser_html, form_html
+from firmpedal.web.form.sheet import ALONE, FILE_PLACE, chooser_html, form_html
 from firmpedal.web.form.ways import ways
 from firmpedal.web.wording import in_words
 
@@ -42,6 +42,10 @@ LEAD = (
     "Choose a part or a line in the picture and fill in what you have measured. Fractions and units are "
     "taken as you write them: 1 1/2, 38 mm. What you do not know yet stays unknown. Every change is saved "
     "at once."
+)
+IN_OPTION = (
+    f"This is option {{option}}. Choose what differs in the picture, press {ALONE}, and change it there. "
+    "What you add belongs to this option alone."
 )
 EMPTY = "There is no picture yet: the text cannot be read. Its errors are beside it in the text."
 NO_CIRCUIT = (
@@ -63,6 +67,8 @@ class FormPage:
         with frame.main:
             ways(frame.file, self.watch.option, "fields")
             said("p", LEAD, "fp-step-lead")
+            if self.watch.option is not None:
+                said("p", IN_OPTION.format(option=self.watch.option), "fp-step-lead")
             with box(classes="fp-form-page"):
                 with box("section", "fp-form-seen", aria_label="The circuit"):
                     self._stale = working()
@@ -141,7 +147,7 @@ class FormPage:
             self._form.put(made="")
             return
         made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)))
-        asked = asked_html(self._asked, reading.tree)
+        asked = asked_html(self._asked, reading.tree, self.watch.option)
         around = Around(
             self.frame.file, self.watch.option, self._refused, self._clashes, asked, self._asked.at
         )
@@ -158,8 +164,9 @@ class FormPage:
                 )
             )
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
+        begin = addresses.options(self.frame.file, self.watch.option)
         below = asked if self._asked.adding in SORTS and asked not in made else ""
-        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below)}</div>')
+        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below, begin)}</div>')
 
     def _is_mirrored(self, thing: Thing) -> bool | None:
         if not can_be_mirrored(thing.place):

@@ -10,7 +10,7 @@ from firmpedal.report.advice import AS_WRITTEN
 from firmpedal.report.retrofit import TITLE, retrofit_sheet
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, said
-from firmpedal.web.options import options_of
+from firmpedal.web.options import BEGIN, options_of
 from firmpedal.web.pages import report
 from firmpedal.web.sheets import written
 
@@ -67,7 +67,7 @@ class Way:
             ways.clear()
             with ways:
                 if len(names) == 1:
-                    link("Begin an option", addresses.options(file, option), "fp-button")
+                    link(BEGIN, addresses.options(file, option), "fp-button")
                 _row("From", self.before, [(name, addresses.retrofit(file, option, name)) for name in names])
                 _row("To", option, [(name, self.address(file, name)) for name in names])
 

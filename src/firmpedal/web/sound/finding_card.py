@@ -9,7 +9,9 @@ from firmpedal.finding import Level
 from firmpedal.project.acceptances import holds_everywhere
 from firmpedal.project.edit import EditError
 from firmpedal.project.names import label_of
-from firmpedal.web.elements import box, button, raw, said
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, button, link, raw, said
+from firmpedal.web.options import BEGIN
 from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.sound.ways import ways
 
@@ -31,6 +33,8 @@ STAYS = {
 ALONE = "It is written for option {option} alone."
 FOR_ALL = "It stands in the aircraft as written: taken back, it is taken back in every option."
 ALONG = "The same rule finds more there, and that is accepted along with it:"
+# What is best weighed as another way to build the aircraft, beside the first.
+ASKS_FOR_ANOTHER = ("plastic-in-hot-place",)
 NOWHERE = "Choose at least one place."
 
 
@@ -77,6 +81,8 @@ class FindingCard:
         with self._ways:
             for place in found.places:
                 ways(evaluation, self._file, place, open_to=self._accept is not None)
+            if self._accept is not None and found.rule in ASKS_FOR_ANOTHER:
+                link(BEGIN, addresses.options(self._file, evaluation.reading.option), "fp-button")
         if self._accept is None:
             return
         option, text = evaluation.reading.option, evaluation.reading.text
