@@ -12,6 +12,7 @@ from firmpedal.lay.seats import minus, same_body, screwed_in, stand_of
 from firmpedal.lay.solids import half_range, point_off
 from firmpedal.lay.turning import Leg
 from firmpedal.model.part import Category, Clocking, Form
+from firmpedal.model.space import SAME_ANGLE
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark, exactly, total, unknown
 from firmpedal.units import Dimension
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Value
 
 SAMPLES = 5  # places looked at in a range; what lies between them is allowed for
-SAME_ANGLE = math.radians(10)  # nobody measures directions more closely
 ENDS = 2  # corners of a line that has none between its ends
 STEMS = ("leg_centre_to_pipe_end", "leg_centre_to_male_end")
 
@@ -126,7 +126,7 @@ def port_fittings(
 
 @lru_cache(maxsize=1024)
 def _fitting(name: str, port: Port, part: Part, axis: Point, line: str, way: Point | None) -> PortFitting:
-    arm = port.arm.vector or (_arm(axis, way, part.turn or 0.0, SAME_ANGLE) if way else None)
+    arm = port.arm_aside.vector or (_arm(axis, way, part.turn or 0.0, SAME_ANGLE) if way else None)
     on_axis = exactly("beside the axis", Dimension.LENGTH, 0.0, Mark.DERIVED)
     if port.at.known:
         along = total("reach", (_stem(part), minus(screwed_in(port, catalogue()))))
@@ -168,8 +168,8 @@ def arm_of(
     None where neither is known, or where the line leaves it by an angle further than `within` [rad] from
     the elbow's own turn.
     """
-    if port.arm.vector is not None or port.faces.vector is None:
-        return port.arm.vector
+    if port.arm_aside.vector is not None or port.faces.vector is None:
+        return port.arm_aside.vector
     _, way = _leaving(joint, assembly, laid)
     return _arm(port.faces.vector, way, turn, within) if way else None
 
