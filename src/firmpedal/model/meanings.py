@@ -222,7 +222,7 @@ MEANINGS: dict[str, dict[str, str]] = {
     "lines": {
         "from": "where it starts",
         "to": "where it ends",
-        "made of": "as sold, such as `tube 5052-O 1/4 x .035` or `hose -4 PTFE braided`",
+        "made of": "as sold: `tube 5052-O 1/4 x .035`, `plastic nylon 1/4 x .040` or `hose -4 PTFE braided`",
         "via": "its corners in order",
         "bend radius": "to the centre line; left out, your bender's",
         "clamps": "proposed, none, or their places along the line",
