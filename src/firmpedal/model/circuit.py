@@ -91,6 +91,7 @@ class Line(Named):
     made_of: Annotated[Tube | Hose, Reads("stock")]
     via: Annotated[tuple[Position, ...], Reads("positions")] = ()
     bend_radius: SomeSize
+    clamp_spacing: SomeSize
     clamps: Annotated[ClampPlan | tuple[Value, ...], Reads("clamps")] = ClampPlan.PROPOSE
     support: Annotated[Support, Reads("choice", choices=Support)] = Support.CUSHIONED_CLAMPS
     flare: Annotated[Flare, Reads("choice", choices=Flare)] = Flare.SINGLE_37
@@ -186,6 +187,8 @@ class Port(Named):
     seat: OptionalWhere
     seat_measured_with: Designation = ""
     arm: Facing
+    outlet_leg: SomeSize
+    stands_off: SomeSize
     closed: YesNo = Answer.NO
     open: Text = ""
 
