@@ -378,6 +378,18 @@ DOMAINS = {
         "trial_drag": Range(10, 9000, DOWN),
         "trial_pressure": Range(1e4, 1e7, UP),
     },
+    braking.foot_needed: {
+        "drag": Range(0, 9000, UP),
+        "trial_drag": Range(10, 9000, DOWN),
+        "trial_foot": Range(1, 2000, UP),
+    },
+    braking.pressure_at_foot: {
+        "foot": Range(0, 2000, UP),
+        "trial_pressure": Range(1e4, 1e7, UP),
+        "trial_foot": Range(1, 2000, DOWN),
+    },
+    braking.drag_of_one_wheel: {"wanted": BRAKING, "mass": MASS, "wheels": Range(1, 4, DOWN)},
+    braking.share_of_other: {"part": TORQUE, "other": TORQUE._replace(way=DOWN)},
     braking.stop_distance: {"speed": SPEED, "braking": BRAKING._replace(way=DOWN)},
     braking.lining_friction: {
         "torque": TORQUE,
@@ -417,6 +429,11 @@ DOMAINS = {
         "share": Range(0, 1, UP),
         "mass": Range(0.3, 5, DOWN),
         "specific_heat": Range(400, 1100, DOWN),
+    },
+    warming.carried_to: {
+        "measured": Range(280, 600, UP),
+        "then": Range(240, 279, DOWN),
+        "now": Range(240, 320, UP),
     },
     warming.disc_mass_of_each: {"mass": Range(0.3, 5, UP), "calipers": Range(1, 4, DOWN)},
     warming.disc_radius_of_each: {"radius": Range(0.05, 0.2, UP), "calipers": Range(1, 4, DOWN)},

@@ -81,7 +81,7 @@ class TestRows:
         assert left_out == (
             (
                 "AN816-4D at caliper.inlet: which way the port points is not known. "
-                "Measure `faces`: which way caliper.inlet points"
+                "Measure which way caliper.inlet faces"
             ),
         )
 
@@ -172,7 +172,8 @@ class TestFreeUnions:
         assert left_out == (
             (
                 "AN815-4D at where first meets second: nobody has said where the two lines meet. "
-                "Measure where: write it under `bulkheads`, with `through panel: no` and a seat on each side"
+                "Measure where it is: add it as a bulkhead with through panel set to no, and a seat on each "
+                "side"
             ),
         )
 
@@ -196,7 +197,7 @@ class TestHoles:
             near((46, -15, -1.9), (46, -15, -3.6), (46.6, -15.6, -3.6)),
             near((46.6, -15.6, -3.6), (46.6, -15.6, -1.9), (46, -15, -1.9)),
         ]
-        assert any("AN924-4D at left_belly" in one and "Measure `at`" in one for one in left_out)
+        assert any("AN924-4D at left_belly" in one and "Measure where the middle" in one for one in left_out)
 
     def test_a_straight_union_may_have_its_nut_on_either_side(self):
         # the firewall is .020 in thick, AN924-4 .250 in
@@ -209,7 +210,10 @@ class TestHoles:
     def test_a_panel_of_unknown_thickness_asks_for_it(self):
         text = edited(example("oatmere"), ("thickness: {value: 0.020, mark: assumed}", "thickness: unknown"))
         _, left_out = rooms(text)
-        assert any("AN924-4 at left_firewall" in one and "Measure `thickness`" in one for one in left_out)
+        assert any(
+            "AN924-4 at left_firewall" in one and "Measure the thickness of the panel" in one
+            for one in left_out
+        )
 
 
 def test_a_tee_has_a_leg_to_each_seat_from_the_middle_of_its_run():

@@ -209,10 +209,12 @@ def test_rated_pressure_is_for_walls_at_least_as_thick(phrase, rated):
 
 
 def test_nylon_of_unknown_grade_has_a_range_of_strengths():
-    unknown_grade, known = (stock(f"{name} 1/4 x .040", "in").material for name in ("nylon", "nylon 11"))
+    unknown_grade, known = (stock(f"{name} 1/4 x .040", "in").material for name in ("nylon", "nylon 11 S20"))
     assert unknown_grade.ultimate_strength.low < known.ultimate_strength.low
+    assert not unknown_grade.elastic_modulus.exact
+    assert known.elastic_modulus.exact
     assert unknown_grade.elastic_modulus.mark is Mark.ESTIMATE
-    assert known.elastic_modulus.mark is Mark.DERIVED
+    assert known.elastic_modulus.mark is Mark.READ
 
 
 def test_strength_kept_by_nylon_falls_with_heat():

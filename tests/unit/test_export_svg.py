@@ -79,6 +79,7 @@ def test_sheets_become_plain_data():
     assert plain(sheet) == {
         "kind": "sheet",
         "title": "t",
+        "state": "",
         "blocks": [
             {"kind": "paragraph", "text": "p", "tone": "NOTE"},
             {"kind": "table", "columns": ["a", "b"], "rows": [["1", "2"]], "right": [0, 1], "title": "",

@@ -9,7 +9,9 @@ from firmpedal.cli.main import app
 from firmpedal.export.packet import write
 from firmpedal.export.typst import pdf
 from firmpedal.finding import Verdict
+from firmpedal.model.aircraft import Brakes
 from firmpedal.model.display import display_of
+from firmpedal.model.worked import in_words_of
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.edit import edited
 from firmpedal.project.layouts import Layout, layout_text
@@ -73,7 +75,7 @@ def round_the_aircraft(evaluation):
         if isinstance(block, Heading):
             station = block.text
         elif isinstance(block, Blanks):
-            rows = [row for row in block.rows if row is not ALIKE]
+            rows = [row for row in block.rows if row != ALIKE]
             found.setdefault(station, []).extend((block.title, row.what) for row in rows)
     return found
 
@@ -102,7 +104,8 @@ def test_every_unknown_stands_on_the_form_once(layout):
 @pytest.mark.parametrize("layout", LAYOUTS, ids=str)
 def test_stations_come_in_the_order_of_the_walk(layout):
     stations = list(round_the_aircraft(evaluate_text(made(layout))))
-    assert stations == sorted(stations, key=STATIONS.index)
+    walk = [in_words_of(Brakes(layout.brakes), station) for station in STATIONS]
+    assert stations == sorted(stations, key=walk.index)
 
 
 def test_one_answer_takes_one_row_off():

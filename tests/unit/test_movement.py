@@ -173,7 +173,7 @@ class TestUnknown:
     @pytest.mark.parametrize("state", ["{from: -1}", "{to: 1}", "{}", "{from: unknown, to: 1}"])
     def test_a_state_without_an_end(self, state):
         line = moving("rudder: [1.5, 0, 0]", ("{from: -1, to: 1, measured at: 0}", state))
-        assert self.asked(line) == ["how far rudder goes: `from` and `to`"]
+        assert self.asked(line) == ["how far rudder goes, from and to"]
 
     def test_an_unknown_place_of_something_that_moves(self):
         line = moving("rudder: [1.5, 0, 0]", ("{a: {seat: [4, 0, 0]}", "{a: {seat: unknown}"))

@@ -89,7 +89,7 @@ class TestAccepted:
     def test_a_rule_that_does_not_exist_is_named(self):
         found = {finding.rule: finding for finding in evaluated(accepting("clamp-spacings", "run")).findings}
         assert "there is no rule of that name" in found["accepted-but-gone"].message
-        assert found["accepted-but-gone"].tries == ("did you mean `clamp-spacing`?",)
+        assert found["accepted-but-gone"].tries == ("did you mean clamp-spacing?",)
 
     def test_what_cannot_be_told_now_is_not_gone(self):
         edits = (("floats: no", "floats: unknown"), accepting("rigid-line-between-moving-ends", "run"))

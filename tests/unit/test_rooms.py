@@ -73,7 +73,7 @@ def test_a_nut_whose_panel_has_no_place_asks_for_the_hole():
     _, left_out = fitting_rooms(example("rigid"))
     assert left_out == tuple(
         f"AN924-4D at {name}: where the panel sits along it is not known. "
-        f"Measure `at`: the middle of the hole of {name}"
+        f"Measure where the middle of the hole of {name} is"
         for name in ("left_axle", "right_axle")
     )
 

@@ -82,10 +82,10 @@ def test_the_wheel_that_was_set_by_less_pressure_is_slack_first(pilot, copilot, 
 
 @pytest.mark.parametrize(("measured", "other"), [("green", "red"), ("red", "green")])
 def test_the_picture_is_of_the_wheel_that_rises_most(measured, other):
-    """A hose that is known to take something up rises less than one that may take nothing."""
+    """A hose that surely takes something up, however far it is pressed, rises less than one that may not."""
     run = f"{measured}_run: {{from: valve.{measured}_out, to: {measured}_wheel.inlet, made of: "
     hose = f"{run}hose -4 PTFE braided"
-    found = sheet((hose, f"{hose}, swells: {{volume: 0.02 cu in, under: 800}}"))
+    found = sheet((hose, f"{hose}, expansion curve: [{{under: 1600, per length: 0.5 ml/m}}]"))
     (picture,) = (each for each in found.blocks if isinstance(each, Drawing))
     assert f"at {other}_wheel as it warms" in picture.caption
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind, stands_between
@@ -206,12 +206,7 @@ def _rise(
         for line, volume in zip(held, volumes, strict=True)
     ]
     swells = [swell(line, REFERENCE, "warmth", None, fluid) for line in held]
-    walls = [
-        by_slope(line, REFERENCE, each.wall.label, f"{line.place}.swell.warmth")
-        if line.expansion_curve
-        else each.wall
-        for line, each in zip(held, swells, strict=True)
-    ]
+    walls = [_any_step(line, each.wall) for line, each in zip(held, swells, strict=True)]
     taken = [*walls, *(each.fluid for each in swells)]
     return apply(
         pressure_that_makes_room,
@@ -221,6 +216,16 @@ def _rise(
         taken=_sum(f"what gives at {caliper}", taken, f"{place}.gives"),
         reference_pressure=REFERENCE,
     )
+
+
+def _any_step(line: LaidLine, wall: Value) -> Value:
+    """What a wall takes for one more step of pressure: a hose gets firmer as it is pressed.
+
+    By its curve, if that is given; what was measured at one pressure is the most that a further step takes.
+    """
+    if line.expansion_curve:
+        return by_slope(line, REFERENCE, wall.label, f"{line.place}.swell.warmth")
+    return replace(wall, span=(0.0, wall.high)) if line.swells.volume.known and wall.span else wall
 
 
 def _later(unit: str) -> Value:

@@ -18,6 +18,8 @@ from firmpedal.quantity import Mark, Missing, Value, apply, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from firmpedal.lay.line import LaidLine
     from firmpedal.model.stock import Fluid, Material
 
@@ -90,6 +92,7 @@ def frost_wall(line: LaidLine, pressure: Value, foot: str) -> Value:
         rows = [value for kelvin, value in stock.material.modulus_at if abs(kelvin - FROST) < ROUNDING]
         what = f"stiffness of {stock.material.name} at -40 degrees"
         modulus = rows[0] if rows else unknown(what, Dimension.PRESSURE, line.place)
+        modulus = _within(modulus, line.stiffness.cool, max)
     return _wall(line, line_volume(line), pressure, modulus, place)
 
 
@@ -161,8 +164,15 @@ def _moduli(line: LaidLine, material: Material, hot: Value | None) -> tuple[Valu
     cool = (own.cool if own.cool.known else cool).named(words, f"{place}.cool")
     if not warm:
         return cool, cool
-    found = (own.hot if own.hot.known else where_hot).named(f"{words}, hot", f"{place}.hot")
-    return cool, found
+    hotter = own.hot if own.hot.known else _within(where_hot, cool, min)
+    return cool, hotter.named(f"{words}, hot", f"{place}.hot")
+
+
+def _within(value: Value, cool: Value, which: Callable[[float, float], float]) -> Value:
+    """A range of all grades with what the grade's own figure says: hot no stiffer, in frost no softer."""
+    if value.span is None or cool.span is None:
+        return value
+    return replace(value, span=(which(value.low, cool.low), which(value.high, cool.high)))
 
 
 def _modulus_at(material: Material, hot: Value | None, place: str) -> Value:

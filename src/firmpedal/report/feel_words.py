@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.feel.cases import Warmth
 from firmpedal.report.feel_pedals import COLD, HOT
 from firmpedal.units import Dimension
 
@@ -126,7 +127,7 @@ def _from(felt: Felt, display: Display) -> str:
 
 def case_words(felt: Felt, case: Case) -> str:
     """A case in words; where heat changes nothing, without it."""
-    if felt.feel.filled.softens:
+    if felt.feel.filled.softens or case.warmth is Warmth.FROST:
         return case.words
     bare = case.words.removeprefix(f"{case.warmth}").removeprefix(", ")
     return bare or "new pads, no air"

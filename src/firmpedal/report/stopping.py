@@ -47,10 +47,8 @@ LEFT_OUT = (
     "Seal friction of the calipers, wet or oily linings, fading when hot: a real foot needs more.",
     "Air drag and rolling drag: a real stop is shorter.",
     "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
-    (
-        "Whatever tells the wheels apart: both pedals are pressed alike, each wheel holds as much, and the "
-        "calipers of one wheel take as much heat each."
-    ),
+    "Two seats that press at once: one seat presses, whichever makes the less or the more of it.",
+    "What else tells the wheels apart, such as tyres and paving: all pedals of the seat are pressed alike.",
     "The pull of the propeller above the ground, which in a run-up shifts weight between the wheels.",
 )
 LOSSES = {

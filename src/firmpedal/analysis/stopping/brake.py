@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.stopping.pushes import from_either_seat
 from firmpedal.analysis.stopping.stance import asked, usual
 from firmpedal.formulas.braking import (
     brake_torque,
@@ -14,12 +15,13 @@ from firmpedal.formulas.braking import (
     mean_radius,
     new_pad_radius,
 )
-from firmpedal.quantity import Step, Value, all_missing, apply, largest, unknown
+from firmpedal.quantity import Step, Value, all_missing, apply, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Sequence
 
+    from firmpedal.analysis.stopping.pushes import Pushing
     from firmpedal.model.kinds import Caliper
 
 USUAL_LINING = (0.3, 0.4)  # friction of a lining on a clean disc: common practice, no source
@@ -127,7 +129,8 @@ def clamp(caliper: Caliper, pressure: Value, place: str) -> Value:
 
 def force(
     caliper: Caliper,
-    pressures: Iterable[Value],
+    pushes: Sequence[Pushing],
+    pressures: Sequence[Value],
     radius: Value,
     lining: Value,
     tyre: Value,
@@ -135,16 +138,14 @@ def force(
     *,
     alone: bool,
 ) -> Force:
-    """What the harder of some pressures makes of one brake, `alone` at its wheel or not."""
-    found, place = tuple(pressures), f"{caliper.place}.braking.{foot}"
+    """What one of some pressures makes of a brake, from whichever seat; `alone` at its wheel or not."""
+    place = f"{caliper.place}.braking.{foot}"
     label = f"pressure at {caliper.name}"
-    if not found:
+    if not pressures:
         what = f"which cylinder presses on {caliper.name}"
         pressure = unknown(label, Dimension.PRESSURE, caliper.place, what)
-    elif len(found) == 1:
-        pressure = found[0].named(label, f"{place}.pressure")
     else:
-        pressure = largest(label, found, f"{place}.pressure")
+        pressure = from_either_seat(label, pushes, pressures, f"{place}.pressure")
     pressing = clamp(caliper, pressure, f"{place}.clamp")
     torque = apply(
         brake_torque,

@@ -147,8 +147,8 @@ class Needs:
 
     def _foot(self, what: str, pressure: Value) -> Value:
         label, place = f"foot on each pedal for {what}", f"{PLACE}.{what}.foot"
-        feet = [[each.foot(pressure, what) for each in brake] for brake in self.pushes]
-        if not any(feet):
+        feet = [(brake, [each.foot(pressure, what) for each in brake]) for brake in self.pushes]
+        if not any(self.pushes):
             missing = pressure.missing or (Missing(place, "which cylinder presses on a caliper"),)
             return Value(label, Dimension.FORCE, None, Mark.MEASURED, place, missing=missing)
         return foot_of_all(label, place, feet)

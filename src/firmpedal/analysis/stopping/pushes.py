@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.stopping.stance import PLACE
-from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, largest
+from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, largest, smallest
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from firmpedal.analysis.circuit import Reach
     from firmpedal.analysis.stroke import Pressing, StrokeBudget
@@ -34,17 +35,21 @@ def pressing_on(caliper: Caliper, pushes: Sequence[Pushing], reach: Sequence[Rea
     return tuple(each for each, way in zip(pushes, reach, strict=True) if caliper.name in way.calipers)
 
 
-def foot_of_all(label: str, place: str, feet: Sequence[Sequence[Value]]) -> Value:
+def foot_of_all(label: str, place: str, brakes: Sequence[tuple[Sequence[Pushing], Sequence[Value]]]) -> Value:
     """The foot that makes one pressure in the mean of all brakes.
 
     Args:
         label: Of what is wanted.
         place: Of it.
-        feet: For each brake, at least one of them, the foot that it takes by each cylinder that presses
-            on it, of which the one that needs the least counts. Between the least and the greatest of the
-            brakes lies the foot with which they make as much together.
+        brakes: For each brake, at least one of them, the cylinders that press on it and the foot that each
+            takes: of one pedal the least counts, of two pedals either. Between the least and the greatest of
+            them all lies the foot with which the brakes make as much together, whichever seat presses.
     """
-    found = [value for each in feet for value in each]
+    found = [
+        value
+        for pushes, feet in brakes
+        for value in _of_each_pedal(pushes, feet, lambda values: smallest(label, values, place))
+    ]
     if len({value.span for value in found}) == 1:
         return found[0].named(label, place)
     mark = max(Mark.DERIVED, *(value.mark for value in found))
@@ -53,21 +58,51 @@ def foot_of_all(label: str, place: str, feet: Sequence[Sequence[Value]]) -> Valu
     missing = all_missing(found)
     if missing:
         return Value(label, Dimension.FORCE, None, mark, place, step=step, missing=missing)
-    brakes = [each for each in feet if each]
-    low = min(value.low for value in found)
-    high = max(min(value.high for value in each) for each in brakes)
-    return Value(label, Dimension.FORCE, (low, high), mark, place, step=step)
+    span = (min(value.low for value in found), max(value.high for value in found))
+    return Value(label, Dimension.FORCE, span, mark, place, step=step)
+
+
+def from_either_seat(label: str, pushes: Sequence[Pushing], made: Sequence[Value], place: str) -> Value:
+    """Pressure at a brake that more cylinders press: of one pedal the hardest, of two pedals either.
+
+    Args:
+        label: Of the pressure.
+        pushes: The cylinders.
+        made: What each of them makes.
+        place: Of the pressure.
+    """
+    each = _of_each_pedal(pushes, made, lambda values: largest(label, values, place))
+    if len({value.span for value in each}) == 1:
+        return each[0].named(label, place)
+    inputs = tuple((f"p{n}", value) for n, value in enumerate(each, 1))
+    step = Step("from one seat or another: " + ", ".join(name for name, _ in inputs), inputs)
+    mark, missing = max(Mark.DERIVED, *(value.mark for value in each)), all_missing(each)
+    if missing:
+        return Value(label, Dimension.PRESSURE, None, mark, place, step=step, missing=missing)
+    span = (min(value.low for value in each), max(value.high for value in each))
+    return Value(label, Dimension.PRESSURE, span, mark, place, step=step)
+
+
+def _of_each_pedal(
+    pushes: Sequence[Pushing], values: Sequence[Value], picked: Callable[[list[Value]], Value]
+) -> list[Value]:
+    """One value for each pedal; where it works more than one cylinder, which of theirs counts is picked."""
+    pedals = defaultdict[str, list[Value]](list)
+    for each, value in zip(pushes, values, strict=True):
+        pedals[each.pressing.cylinder.pedal].append(value)
+    return [own[0] if len(own) == 1 else picked(own) for own in pedals.values()]
 
 
 def made_by(pushes: Sequence[Pushing], foot: Value, about: Value, caliper: str, words: str) -> Value:
-    """Pressure at one brake under a foot, springs and seals off: of the cylinders on it the hardest.
+    """Pressure at one brake under a foot, springs and seals off, from whichever seat.
 
     `about` is a pressure near it: by it goes how far the springs are pressed.
     """
     made = [
         each.pressing.push.pressure(foot, each.pressing.stroke_at(about, words), words) for each in pushes
     ]
-    return largest(f"pressure at {caliper} for {words}", made, f"{PLACE}.{words}.pressure.{caliper}")
+    place = f"{PLACE}.{words}.pressure.{caliper}"
+    return from_either_seat(f"pressure at {caliper} for {words}", pushes, made, place)
 
 
 def counted(pushes: Sequence[Pushing]) -> Answer:

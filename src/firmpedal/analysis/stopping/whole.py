@@ -155,11 +155,12 @@ def _brake(
     lining = friction(caliper, stated)
     pressing = pressing_on(caliper, pushes, reach)
     at = {foot: [each.budgets[n].pressure for each in pressing] for n, foot in enumerate(FEET)}
-    at["trial"] = [TRIAL] if pressing else []
+    at["trial"] = [TRIAL] * len(pressing)
     at["trial foot"] = [_at_trial_foot(each) for each in pressing]
     made = {
         foot: force(
             caliper,
+            pressing,
             pressures,
             radius,
             lining,
