@@ -45,6 +45,7 @@ ALWAYS_ANSWERS = {
     "metric-and-pipe-thread",
     "metric-tube-in-inch-nut",
     "dash-sizes-differ",
+    "elbow-points-elsewhere",  # without a way there is nothing to hold the elbow to
     "pipe-dash-read-as-tube-dash",
     "no-bend-in-rigid-line",
     "only-tie-wraps",

@@ -149,7 +149,7 @@ def plastic(size="1/4 in", line="plastic", **more):
 
 
 def _in_radians(more):
-    angles = {key: radians(more[key]) for key in ("leaves", "turn") if more.get(key) is not None}
+    angles = {key: radians(more[key]) for key in ("leaves", "turn", "points") if more.get(key) is not None}
     return more | angles
 
 

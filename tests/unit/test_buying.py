@@ -20,6 +20,7 @@ from firmpedal.model.part import Category
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.buying_data import COLUMNS, buying_data, order_csv
+from firmpedal.report.consumables import consumables
 from firmpedal.report.order import order_list, wanted_goods
 from firmpedal.report.retrofit import retrofit_sheet
 from firmpedal.report.sheet import Table
@@ -336,3 +337,16 @@ def test_the_command_writes_a_table(tmp_path):
     refused = firmpedal(*RUN, "--csv", tmp_path)
     assert refused.returncode == 2
     assert "cannot be written" in " ".join(refused.stderr.split())
+
+
+def test_caps_are_for_the_ends_that_there_are():
+    # by hand: two plastic lines have four ends, which come out of four fittings in four 1/8 pipe ports
+    amounts = {what: amount for what, amount, _ in consumables(example())}
+    assert amounts["caps and plugs for open ends"] == (
+        "4 for ends of 1/4 in plastic line, 4 for the fittings they came out of, or once the fitting is out "
+        "for a port of 1/8 pipe thread"
+    )
+    # six lines with nuts at both ends, each end and what it came off of the same dash
+    rigid = example("rigid")
+    amounts = {what: amount for what, amount, _ in consumables(rigid)}
+    assert amounts["caps and plugs for open ends"] == f"{4 * len(rigid.laid)} for -4"

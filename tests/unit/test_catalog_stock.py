@@ -347,3 +347,17 @@ def test_any_words_of_the_trade_are_stock_or_a_stock_error(text, unit):
 def test_any_text_is_a_fluid_or_a_stock_error(text):
     made = made_or_refused(fluid, text)
     assert made in catalogue().fluids or str(made).isprintable()
+
+
+@pytest.mark.parametrize("phrase", ["nylon", "nylon 1/4", "nylon 1/4 tube", "plastic", "plastic 1/4"])
+def test_who_wants_plastic_gets_an_example_of_plastic(phrase):
+    with pytest.raises(StockError, match=r"for plastic: such as plastic nylon 1/4 x \.040$"):
+        stock(phrase, "in")
+
+
+@pytest.mark.parametrize("phrase", ["", "1/4"])
+def test_who_names_no_kind_gets_one_example_of_each(phrase):
+    with pytest.raises(StockError) as caught:
+        stock(phrase, "in")
+    assert all(example in str(caught.value) for example in caught.value.choices)
+    assert len({stock(example, "in").kind for example in caught.value.choices}) == 3

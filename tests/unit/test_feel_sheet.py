@@ -45,7 +45,7 @@ def pounds(number: float) -> Value:
 
 class TestLead:
     def test_there_is_room(self):
-        assert lead().startswith("At the hard foot (150 lbf) the pad goes at least 0.2")
+        assert lead().startswith("At the hard foot (150 lbf) the pad goes 0.242 in or more, of the ")
         assert "of the 1.50 in that there are until the cylinder is at its end" in lead()
 
     def test_the_cylinder_ends_first(self):

@@ -73,3 +73,10 @@ def test_elbows_on_taper_threads_are_told_how_far_they_may_be_turned():
 def test_a_straight_nipple_need_not_point_anywhere():
     assert not any(part.turn == 0 for part, _, _ in pipe_elbows(example("rigid")))
     assert re.search(r"Never back", words(sheets("rigid")["Torque and flare"]))
+
+
+def test_the_turns_by_hand_are_one_figure_on_the_sheet():
+    # ASME B1.20.1: .1615 in of hand-tight engagement over a pitch of 1/27 in, in both places
+    said = words(sheets("rigid")["Torque and flare"])
+    assert f"by hand {0.1615 * 27:.1f} turns, then with a wrench" in said
+    assert "by hand 4.5 turns" not in said

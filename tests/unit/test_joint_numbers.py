@@ -7,7 +7,7 @@ from io import StringIO
 
 import pytest
 from drawn_circuits import CASES, evaluated
-from evaluated import awkward, of_kind
+from evaluated import awkward, of_kind, words
 from ruamel.yaml import YAML
 
 from firmpedal.pipeline import evaluate_text
@@ -123,7 +123,10 @@ def test_a_pipe_thread_goes_by_turns_and_a_compression_nut_by_its_maker():
         rows("brindlewick", "rigid")["left_cylinder.outlet"][2]
         == "50 to 65 lbf in\nhose end; pipe thread by turns"
     )
-    assert rows("brindlewick", None)["left_cylinder.outlet"][2] == "pipe thread by turns"
+    assert (
+        rows("brindlewick", None)["left_cylinder.outlet"][2]
+        == "pipe thread by turns\ncompression nut by its maker's sheet"
+    )
 
 
 def test_a_plug_and_a_port_that_nothing_comes_to_are_on_the_sheet():
@@ -137,3 +140,20 @@ def test_an_open_port_has_nothing_to_tick_and_says_that_it_is_closed_first():
     closed, open_row = table.rows[1], table.rows[2]
     assert closed[3:] == (BOX, BOX)
     assert open_row == ("3", f"right_caliper.inlet\nnothing is joined here\n{OPEN}", "", "", "")
+
+
+def test_the_sheet_says_how_hard_to_press_and_that_the_wheels_turn_again():
+    """Brindlewick's panic pressure is that of the page of pressures, for every line."""
+    said = words(joint_checks_sheet(evaluated("brindlewick", "rigid")))
+    evaluation = evaluated("brindlewick", "rigid")
+    for pressure in evaluation.results.pressures:
+        assert f"{evaluation.display.value(pressure.at('panic'))} at the panic foot" in said
+        assert pressure.line in said
+    assert "each braked wheel must turn freely" in said
+
+
+def test_compression_nuts_have_no_figure_and_it_is_said():
+    assert "Compression nuts: no torque and no turns are published" in words(
+        joint_checks_sheet(evaluated("brindlewick", None))
+    )
+    assert "Compression nuts" not in words(joint_checks_sheet(evaluated("brindlewick", "rigid")))

@@ -30,7 +30,13 @@ _DASH = re.compile(r"(?<!\S)(?:AN)?-?(?P<dash>\d{1,2})(?!\S)", re.ASCII)
 _KINDS = {kind.value: kind for kind in LineKind} | {"line": LineKind.TUBE, "tubing": LineKind.TUBE}
 _LONGEST_PHRASE = 200
 _ALIKE = 0.75
-_EXAMPLES = ("tube 5052-O 1/4 x .035", "hose -4 PTFE braided", "plastic nylon 1/4 x .040")
+_EXAMPLE = {
+    LineKind.TUBE: "tube 5052-O 1/4 x .035",
+    LineKind.HOSE: "hose -4 PTFE braided",
+    LineKind.PLASTIC: "plastic nylon 1/4 x .040",
+}
+_EXAMPLES = tuple(_EXAMPLE.values())
+_ONE_OF = f"such as {', '.join(_EXAMPLES[:-1])} or {_EXAMPLES[-1]}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +66,20 @@ def stock(phrase: str, length_unit: str | None) -> Tube | Hose:
     if parted.kind is LineKind.HOSE or _is_hose(parted.words):
         return _hose(parted)
     raise StockError(
-        f"{quoted(phrase)} gives no outside diameter and wall: write them as in {_EXAMPLES[0]}",
+        f"{quoted(phrase)} gives no outside diameter and wall: write {_such_as(parted)}",
         choices=_EXAMPLES,
     )
+
+
+def _such_as(parted: _Phrase) -> str:
+    """An example of what somebody had in mind: by its material where it names one, else as it calls it."""
+    names = material_names()
+    named = {names[folded(word)] for word in parted.words.split() if folded(word) in names}
+    kind = next((each.kind for each in materials() if each.name in named), parted.kind)
+    if kind is None:
+        return _ONE_OF
+    word = "for plastic: " if kind is LineKind.PLASTIC else ""
+    return f"{word}such as {_EXAMPLE[kind]}"
 
 
 @lru_cache(maxsize=64)
@@ -82,7 +99,7 @@ def fluid(name: str) -> Fluid:
 def _take_apart(phrase: str) -> _Phrase:
     text = " ".join(phrase.split())
     if not text or len(text) > _LONGEST_PHRASE:
-        raise StockError(f"write what the line is made of as in {_EXAMPLES[0]}", choices=_EXAMPLES)
+        raise StockError(f"write what the line is made of: {_ONE_OF}", choices=_EXAMPLES)
     section = _SECTION.search(text)
     rest = text[: section.start()] + " " + text[section.end() :] if section else text
     words = rest.replace(",", " ").split()

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.closer import REACHES
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge
-from firmpedal.finding import Finding, Level
+from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import Hose
 from firmpedal.model.surroundings import Obstacle
@@ -80,9 +81,22 @@ def too_near_to_stay_clear(view: View) -> Iterator[Outcome]:
             f"{line.name} comes within {shown} of {gap.thing.name}{_where(view, gap)}; "
             f"keep {view.show(limit.allowed)}"
         )
-        yield from judge(
-            limit, rule=rule, level=Level.CAUTION, place=place, message=message, tries=tuple(tries)
-        )
+        found = judge(limit, rule=rule, level=Level.CAUTION, place=place, message=message, tries=tuple(tries))
+        yield from (_with_figures(one, view, gap, limit) for one in found)
+
+
+def _with_figures(outcome: Outcome, view: View, gap: Gap, limit: Limit) -> Outcome:
+    """Where the distance itself is what is too wide, say it with its limit and what can be done about it."""
+    if not isinstance(outcome, NotShown) or not gap.distance.known:
+        return outcome
+    bare = REACHES.format(label=limit.measured.label)
+    words = (
+        f"how near {gap.line} comes to {gap.thing.name}: {view.show(gap.distance)} by what is known, and "
+        f"{view.show(limit.allowed)} is to be kept. Measure its corners and ends there more closely, or "
+        "lead it further off"
+    )
+    asked = (replace(one, what=words, dimension=None) if one.what == bare else one for one in outcome.missing)
+    return replace(outcome, missing=tuple(asked))
 
 
 def _surely_too_near(gap: Gap) -> Gap:

@@ -139,8 +139,7 @@ def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, .
     if elbow.length is not None and not elbow.length.exact:
         found.append(_leg(elbow))
     if elbow.part.turn and elbow.along is not None and not elbow.along.exact:
-        what = f"how far the middle of {elbow.part.designation} stands off {elbow.name} when it is tight"
-        found.append(Missing(port.place, what, Dimension.LENGTH, When.IN_HAND))
+        found.append(_middle(elbow))
     if elbow.arm is None and not port.at.known and elbow.part.turn:
         found.append(Missing(f"{port.place}.arm", f"which way the elbow at {elbow.name} points"))
     if not all(value.exact for value in elbow.place.coordinates):
@@ -153,7 +152,18 @@ def _leg(elbow: PortFitting) -> Missing:
     part = elbow.part.designation
     what = f"the outlet leg of {part} at {elbow.name}, in hand"
     straight = f"how far {part} stands out of {elbow.name} when it is tight"
-    return Missing(elbow.port.place, what if elbow.part.turn else straight, Dimension.LENGTH, When.IN_HAND)
+    if not elbow.part.turn:
+        return Missing(elbow.port.place, straight, Dimension.LENGTH, When.IN_HAND)
+    return Missing(f"{elbow.port.place}.outlet leg", what, Dimension.LENGTH, When.IN_HAND)
+
+
+def _middle(elbow: PortFitting) -> Missing:
+    """How far its middle stands off the port; where that is measured, from where it was measured."""
+    port = elbow.port
+    if port.stands_off.known:
+        return Missing(f"{port.place}.at", f"where the face of the thread at {elbow.name} is: its middle")
+    what = f"how far the middle of {elbow.part.designation} stands off {elbow.name} when it is tight"
+    return Missing(f"{port.place}.stands off", what, Dimension.LENGTH, When.IN_HAND)
 
 
 def needed_beside(last: Part, first: Part, place: str) -> Value:

@@ -26,6 +26,7 @@ TRIES = {
     MismatchKind.METRIC_AND_PIPE: "measure the port's diameter and pitch, then take the adapter for it",
     MismatchKind.METRIC_TUBE: "take inch tube to the dash number of the nut, or metric fittings throughout",
     MismatchKind.DASH_SIZE: "take the fitting in the line's dash size, or a reducer between the two",
+    MismatchKind.POINTS: "declare an elbow that turns so far, or look again which way it points",
     MismatchKind.PIPE_DASH: "count a pipe fitting's dash in eighths of an inch: -1 is 1/8 pipe",
 }
 
@@ -80,6 +81,15 @@ def pipe_dash_read_as_tube_dash(view: View) -> Iterator[Outcome]:
     """
     kind = MismatchKind.PIPE_DASH
     yield from _mismatches(view, kind, "pipe-dash-read-as-tube-dash", "tm-1-1500-204")
+
+
+def elbow_points_elsewhere(view: View) -> Iterator[Outcome]:
+    """An elbow brings the line out by its own angle off the way its port faces, and by no other.
+
+    Turned in its port it points to any side, but always so far off: 45 degrees, or 90. Where the file says
+    which way it points, the angle between the two has to be that of the fitting.
+    """
+    yield from _mismatches(view, MismatchKind.POINTS, "elbow-points-elsewhere", "common-practice")
 
 
 def part_missing_between(view: View) -> Iterator[Outcome]:

@@ -50,6 +50,7 @@ RULES: tuple[Rule, ...] = (
     Rule("metric-tube-in-inch-nut", joints.metric_tube_in_inch_nut),
     Rule("dash-sizes-differ", joints.dash_sizes_differ),
     Rule("pipe-dash-read-as-tube-dash", joints.pipe_dash_read_as_tube_dash),
+    Rule("elbow-points-elsewhere", joints.elbow_points_elsewhere),
     Rule("fitting-angle-not-known", joints.fitting_angle_not_known),
     Rule("joint-in-covered-length", joints.joint_in_covered_length),
     Rule("joint-without-access", access.joint_without_access),

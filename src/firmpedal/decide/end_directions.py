@@ -49,9 +49,9 @@ def _out_of_port(evaluation: Evaluation, line: LaidLine, end: str) -> Point | No
     turn = bodies[0].turn
     if turn == 0:
         return _unit(list(port.faces.vector))
-    if port.arm.vector is None:
+    if port.arm_aside.vector is None:
         return None
-    both = zip(port.faces.vector, port.arm.vector, strict=True)
+    both = zip(port.faces.vector, port.arm_aside.vector, strict=True)
     return _unit([math.cos(turn) * along + math.sin(turn) * aside for along, aside in both])
 
 

@@ -88,7 +88,8 @@ class _Assembler:
         measured = next(
             (part for part in self.catalogue.parts if port.seat_measured_with in part.names), None
         )
-        if measured is None or end.fittings or end.turn is not None or end.leaves is not None:
+        settled = (end.turn, end.leaves, end.points)
+        if measured is None or end.fittings or any(way is not None for way in settled):
             return end
         return replace(end, turn=measured.turn)
 
@@ -132,7 +133,9 @@ class _Assembler:
         turn, fittings = _declared(declared)
         leaves = None if port is None else self._leaves(line, end, port.faces, seat_or_face(port))
         group = group_of(line)
-        return LineEnd(line.name, end, interface_of(line), group, leaves, turn, fittings, line.fittings)
+        points = None if port is None else port.arm_angle
+        ways = (leaves, turn, fittings, line.fittings, points)
+        return LineEnd(line.name, end, interface_of(line), group, *ways)
 
     def _leaves(self, line: Line, end: str, faces: Direction, seat: Position) -> float | None:
         """Angle between the way a port faces and the line's first length from its seat."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from firmpedal.fit.explain import ANY_PART, mismatch_of
@@ -12,6 +13,7 @@ from firmpedal.fit.runs import found_run, turns_of
 from firmpedal.fit.shop import angle_words, degrees
 from firmpedal.fit.ways import STRAIGHT, Aim, ways_to
 from firmpedal.fit.wishes import wishes_of
+from firmpedal.model.space import SAME_ANGLE
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -55,7 +57,41 @@ def aim_of(line: LineEnd) -> Aim:
     """Say where the chain from a port should point for a line."""
     if line.turn is not None:
         return Aim(degrees(line.turn), declared=True)
+    if line.points is not None:
+        return Aim(degrees(line.points))
     return STRAIGHT if line.leaves is None else Aim(degrees(line.leaves))
+
+
+def aim_within_reach(line: LineEnd, turns: Iterable[float]) -> Aim:
+    """Say where the chain should point, as one of the turns [deg] that there are.
+
+    Where the builder says which way the elbow points, a turn that makes it is met whatever it costs; where
+    there is none, the nearest is the best there is.
+    """
+    aim = aim_of(line)
+    if line.turn is not None or line.points is None:
+        return aim
+    nearest = min(turns, key=lambda turn: abs(turn - aim.angle), default=math.inf)
+    return Aim(nearest, declared=True) if abs(nearest - aim.angle) <= degrees(SAME_ANGLE) else aim
+
+
+def points_elsewhere(run: Run, line: LineEnd, start: EndRef, goal: EndRef) -> list[Mismatch]:
+    """Say where no way of turning the fittings brings the line out as the builder says that it points."""
+    turns = turns_of(run)
+    if line.points is None or not run.parts or len(turns) > 1:
+        return []
+    wanted, turn = degrees(line.points), sum(turns)
+    if abs(turn - wanted) <= degrees(SAME_ANGLE):
+        return []
+    made = next((part.designation for part in run.parts if part.turn), "")
+    turning = f"{made} turns by {angle_words(turn)}" if made else "the fittings are straight"
+    words = (
+        f"the elbow is said to point {angle_words(wanted)} off the way the port faces, and {turning}: "
+        "however it is turned, it does not point there"
+        if wanted
+        else f"the line is said to go straight on from the port, and {turning}"
+    )
+    return [Mismatch(MismatchKind.POINTS, start, goal, words)]
 
 
 def not_as_asked(start: EndRef, goal: EndRef, line: LineEnd, shop: Shop, material: str = "") -> Mismatch:

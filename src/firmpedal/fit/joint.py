@@ -19,7 +19,8 @@ class LineEnd:
     `leaves` is the angle in radians between the way the port faces and the first length of the
     line, None where either is not known. `turn` is a declared body angle in radians; `fittings`
     are declared designations in order from the port to the line; `material` is the metal the
-    builder wants for the fittings, empty for no wish.
+    builder wants for the fittings, empty for no wish. `points` is the angle in radians between the way
+    the port faces and the way in which the builder says that its elbow points.
     """
 
     line: str
@@ -30,6 +31,7 @@ class LineEnd:
     turn: float | None = None
     fittings: tuple[str, ...] = ()
     material: str = ""
+    points: float | None = None
 
     @property
     def place(self) -> str:
@@ -98,6 +100,7 @@ class MismatchKind(StrEnum):
     BOTH_MALE = "both male"
     DIFFERENT_FORM = "different form"
     TURN = "turn of the body"
+    POINTS = "where the elbow points"
     NO_PARTS = "no parts join them"
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from firmpedal.fit.build import aim_of, contradictions, made_joint, not_as_asked
+from firmpedal.fit.build import aim_within_reach, contradictions, made_joint, not_as_asked, points_elsewhere
 from firmpedal.fit.companions import companions_of, dry_seals
 from firmpedal.fit.joint import EndRef, Mismatch, MismatchKind
 from firmpedal.fit.kinds import described
@@ -13,7 +13,7 @@ from firmpedal.fit.mating import Link, dry_links, line_end, mates, part_end, por
 from firmpedal.fit.refusals import Case, Near, Reason, dearer, gathered, objection, refused_at_port
 from firmpedal.fit.runs import Run, declared_run, links_of, run_of
 from firmpedal.fit.shop import shop_of
-from firmpedal.fit.ways import Cost, best_cost, passes_in
+from firmpedal.fit.ways import Cost, best_cost, passes_in, ways_to
 from firmpedal.fit.wishes import Wishes, wishes_of
 
 if TYPE_CHECKING:
@@ -39,9 +39,11 @@ def _fit_port(port: Port, line: LineEnd | None, shop: Shop) -> Joint:
     if line.fittings:
         run = declared_run(port.interface, line, shop)
         links = [*links_of(run, start, range(len(run.parts)), goal), *dry_links(run.parts)]
-        extra = contradictions(run, line, start, goal)
+        extra = contradictions(run, line, start, goal) + points_elsewhere(run, line, start, goal)
         return made_joint(port.name, port.place, run.parts, links, (start, goal), shop, mismatches=extra)
-    wishes, aim = wishes_of(line), aim_of(line)
+    wishes = wishes_of(line)
+    ways = ways_to(line.interface, wishes, shop).get(port.interface, ())
+    aim = aim_within_reach(line, (turn for turn, _ in ways))
     cost = best_cost(port.interface, line.interface, wishes, shop, aim)
     run = Run() if cost is None else run_of(passes_in(cost, shop), wishes, shop)
     links = (
@@ -49,9 +51,10 @@ def _fit_port(port: Port, line: LineEnd | None, shop: Shop) -> Joint:
         if cost is None
         else [*links_of(run, start, range(len(run.parts)), goal), *dry_links(run.parts)]
     )
-    asks = aim if aim.declared or line.leaves is not None else None
+    asks = aim if aim.declared or (line.leaves, line.points) != (None, None) else None
     refused = refused_at_port(Case(port.interface, line.interface, wishes, asks, run.parts, cost, shop))
-    return made_joint(port.name, port.place, run.parts, links, (start, goal), shop, refused)
+    extra = points_elsewhere(run, line, start, goal)
+    return made_joint(port.name, port.place, run.parts, links, (start, goal), shop, refused, extra)
 
 
 def _left_open(port: Port, shop: Shop) -> Joint:

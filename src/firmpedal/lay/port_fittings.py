@@ -12,6 +12,7 @@ from firmpedal.lay.seats import minus, same_body, screwed_in, stand_of
 from firmpedal.lay.solids import half_range, point_off
 from firmpedal.lay.turning import Leg
 from firmpedal.model.part import Category, Clocking, Form
+from firmpedal.model.space import SAME_ANGLE
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Mark, exactly, total, unknown
 from firmpedal.units import Dimension
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Value
 
 SAMPLES = 5  # places looked at in a range; what lies between them is allowed for
-SAME_ANGLE = math.radians(10)  # nobody measures directions more closely
 ENDS = 2  # corners of a line that has none between its ends
 STEMS = ("leg_centre_to_pipe_end", "leg_centre_to_male_end")
 
@@ -68,7 +68,10 @@ class PortFitting:
     @property
     def length(self) -> Value | None:
         """From the crossing, or from the thread face of a straight body, to where the line comes out."""
-        return self.part.outlet_leg if self.part.turn else self.part.dimension("overall_length")
+        if self.part.turn:
+            leg = self.port.outlet_leg
+            return leg if leg.known else self.part.outlet_leg
+        return self.part.dimension("overall_length")
 
     @property
     def figures(self) -> tuple[Value, ...]:
@@ -126,16 +129,30 @@ def port_fittings(
 
 @lru_cache(maxsize=1024)
 def _fitting(name: str, port: Port, part: Part, axis: Point, line: str, way: Point | None) -> PortFitting:
-    arm = port.arm.vector or (_arm(axis, way, part.turn or 0.0, SAME_ANGLE) if way else None)
+    arm = port.arm_aside.vector or (_arm(axis, way, part.turn or 0.0, SAME_ANGLE) if way else None)
     on_axis = exactly("beside the axis", Dimension.LENGTH, 0.0, Mark.DERIVED)
     if port.at.known:
-        along = total("reach", (_stem(part), minus(screwed_in(port, catalogue()))))
+        along = _above_face(port, part)
         return PortFitting(name, port, part, port.at, on_axis, along, axis, arm, line)
     measured = catalogue().part(port.seat_measured_with) or part
     stand = stand_of([measured])
     aside = stand.lateral if measured.turn else on_axis
-    back = None if same_body(part, measured) else total("reach", (_stem(part), minus(stand.reach)))
+    back = None if same_body(part, measured) else _from_seat(port, part, stand.reach)
     return PortFitting(name, port, part, port.seat, aside, back, axis, arm, line)
+
+
+def _above_face(port: Port, part: Part) -> Value:
+    """From the port's face out to where the leg begins: as measured, else by the part and its thread."""
+    if part.turn and port.stands_off.known:
+        return port.stands_off
+    return total("reach", (_stem(part), minus(screwed_in(port, catalogue()))))
+
+
+def _from_seat(port: Port, part: Part, reach: Value) -> Value:
+    """From the seat of the fitting that was measured with, which reaches so far, to where the leg begins."""
+    if part.turn and port.stands_off.known:
+        return total("reach", (port.stands_off, screwed_in(port, catalogue()), minus(reach)))
+    return total("reach", (_stem(part), minus(reach)))
 
 
 def _stem(part: Part) -> Value:
@@ -168,8 +185,8 @@ def arm_of(
     None where neither is known, or where the line leaves it by an angle further than `within` [rad] from
     the elbow's own turn.
     """
-    if port.arm.vector is not None or port.faces.vector is None:
-        return port.arm.vector
+    if port.arm_aside.vector is not None or port.faces.vector is None:
+        return port.arm_aside.vector
     _, way = _leaving(joint, assembly, laid)
     return _arm(port.faces.vector, way, turn, within) if way else None
 

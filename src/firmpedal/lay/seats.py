@@ -81,7 +81,7 @@ def _port_seat(port: Port, bodies: list[Part], catalogue: Catalogue, *, any_dept
     chosen, before = stand_of(bodies), stand_of([old])
     along = total("difference in reach", (chosen.reach, minus(before.reach)), port.place)
     aside = total("difference to the side", (chosen.lateral, minus(before.lateral)), port.place)
-    return _carried_on(port.seat, port.faces, port.arm, along, aside)
+    return _carried_on(port.seat, port.faces, port.arm_aside, along, aside)
 
 
 def _side_seat(side: Side, bodies: list[Part], catalogue: Catalogue) -> Position:
@@ -142,7 +142,7 @@ def _from_face(port: Port, bodies: list[Part], depth: Value) -> Position:
     """Take the seat from the thread face: reach less the thread that screws in."""
     stand = stand_of(bodies)
     along = total("reach", (stand.reach, minus(depth)), port.place)
-    return _carried_on(port.at, port.faces, port.arm, along, stand.lateral)
+    return _carried_on(port.at, port.faces, port.arm_aside, along, stand.lateral)
 
 
 def _usual_depth(port: Port) -> Value:

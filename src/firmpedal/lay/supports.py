@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -38,7 +38,7 @@ class Supports:
 
 def supports_of(line: Line, shape: Centreline | None, length: Value) -> Supports:
     """Place or check the clamps of a line of a length; the fittings at its ends are supports too."""
-    spacing, proposed = line.made_of.support_spacing, line.clamps is ClampPlan.PROPOSE
+    spacing, proposed = _spacing(line), line.clamps is ClampPlan.PROPOSE
     if not length.known:
         return Supports((), proposed, _unknown_gap(line, length.missing), spacing)
     given = _proposal(line, shape, length, spacing) if proposed else _declared(line)
@@ -52,6 +52,17 @@ def supports_of(line: Line, shape: Centreline | None, length: Value) -> Supports
     missing = all_missing(given)
     gap = _unknown_gap(line, missing) if missing else _longest(line, named, length, spacing)
     return Supports(named, proposed, gap, spacing, beyond)
+
+
+def _spacing(line: Line) -> Value:
+    """How far apart supports may be: by the table, and by its maker where that is less or no table has it."""
+    table, told = line.made_of.support_spacing, line.clamp_spacing
+    if told.known and (table.span is None or told.high < table.low):
+        return told
+    if table.known:
+        return table
+    place = f"{line.place}.clamp spacing"
+    return replace(table, missing=tuple(replace(one, place=place) for one in table.missing))
 
 
 def _declared(line: Line) -> tuple[Value, ...]:

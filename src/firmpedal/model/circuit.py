@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from enum import StrEnum
 from typing import Annotated
 
@@ -29,9 +31,11 @@ from firmpedal.model.fields import (
 )
 from firmpedal.model.part import Interface
 from firmpedal.model.shapes import Sheet, UnknownShape
-from firmpedal.model.space import Position
+from firmpedal.model.space import Direction, Position
 from firmpedal.model.stock import Hose, Tube
 from firmpedal.quantity import Answer, Value
+
+_ALONG = 1e-6  # of a unit vector: what is left of rounding where two directions are one
 
 
 class ClampPlan(StrEnum):
@@ -87,6 +91,7 @@ class Line(Named):
     made_of: Annotated[Tube | Hose, Reads("stock")]
     via: Annotated[tuple[Position, ...], Reads("positions")] = ()
     bend_radius: SomeSize
+    clamp_spacing: SomeSize
     clamps: Annotated[ClampPlan | tuple[Value, ...], Reads("clamps")] = ClampPlan.PROPOSE
     support: Annotated[Support, Reads("choice", choices=Support)] = Support.CUSHIONED_CLAMPS
     flare: Annotated[Flare, Reads("choice", choices=Flare)] = Flare.SINGLE_37
@@ -182,5 +187,26 @@ class Port(Named):
     seat: OptionalWhere
     seat_measured_with: Designation = ""
     arm: Facing
+    outlet_leg: SomeSize
+    stands_off: SomeSize
     closed: YesNo = Answer.NO
     open: Text = ""
+
+    @property
+    def arm_angle(self) -> float | None:
+        """Between the way the port faces and the way its elbow points [rad]; None while one is unknown."""
+        if self.faces.vector is None or self.arm.vector is None:
+            return None
+        along = sum(a * b for a, b in zip(self.faces.vector, self.arm.vector, strict=True))
+        return math.acos(max(-1.0, min(1.0, along)))
+
+    @property
+    def arm_aside(self) -> Direction:
+        """The side to which its elbow leads off the port's axis; unknown where it points along that."""
+        if self.faces.vector is None or self.arm.vector is None:
+            return self.arm
+        along = sum(a * b for a, b in zip(self.faces.vector, self.arm.vector, strict=True))
+        x, y, z = (a - along * b for a, b in zip(self.arm.vector, self.faces.vector, strict=True))
+        size = math.hypot(x, y, z)
+        aside = None if size < _ALONG else (x / size, y / size, z / size)
+        return replace(self.arm, vector=aside)

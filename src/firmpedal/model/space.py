@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,9 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Missing, Value
 
 Point = tuple[float, float, float]
+
+SAME_ANGLE = math.radians(10)
+"""Nobody measures directions more closely [rad]."""
 
 
 @hash_kept

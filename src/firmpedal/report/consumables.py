@@ -8,12 +8,15 @@ from firmpedal.decide.fluid import fluid_plan
 from firmpedal.decide.tube_plan import COUPON, practice_pieces
 from firmpedal.model.display import listed
 from firmpedal.model.part import Form
-from firmpedal.model.stock import LineKind
+from firmpedal.model.stock import LineKind, Tube
 from firmpedal.report.practice import too_few
 from firmpedal.units import Dimension, show
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from firmpedal.decide.fluid import FluidPlan
+    from firmpedal.lay.line import LaidLine
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
 
@@ -82,14 +85,40 @@ def _caps(evaluation: Evaluation) -> list[Row]:
     lines = len(evaluation.laid)
     if not lines:
         return []
-    sizes = dict.fromkeys(line.stock.dash or "" for line in evaluation.laid)
-    said = ", ".join(size for size in sizes if size)
     count = "1 line" if lines == 1 else f"{lines} lines, if all are open at once"
     words = (
         f"4 to a line: one over each of its 2 ends, one on each of the 2 things it came off; {count}. "
         "Clean; over an end, not inside it"
     )
-    return [("caps and plugs for open ends", f"{4 * lines}{f' for {said}' if said else ''}", words)]
+    return [("caps and plugs for open ends", _openings(evaluation), words)]
+
+
+def _openings(evaluation: Evaluation) -> str:
+    """What is to be closed, by size: with nuts both sides are of one dash, plastic is not."""
+    metal = [line for line in evaluation.laid if line.kind is not LineKind.PLASTIC]
+    dashes = ", ".join(dict.fromkeys(line.stock.dash for line in metal if line.stock.dash))
+    sizes = [f"{4 * len(metal)}{f' for {dashes}' if dashes else ''}"] if metal else []
+    plastic = [line for line in evaluation.laid if line.kind is LineKind.PLASTIC]
+    for size in dict.fromkeys(_nominal(line) for line in plastic):
+        same = [line for line in plastic if _nominal(line) == size]
+        ports = dict.fromkeys(port for line in same for port in _pipe_ports(evaluation, line.name))
+        out = f", or once the fitting is out for a port of {listed(ports)}" if ports else ""
+        ends = f"{2 * len(same)} for ends of {size} plastic line"
+        sizes.append(f"{ends}, {2 * len(same)} for the fittings they came out of{out}")
+    return ", ".join(sizes)
+
+
+def _nominal(line: LaidLine) -> str:
+    return line.stock.nominal_size if isinstance(line.stock, Tube) else ""
+
+
+def _pipe_ports(evaluation: Evaluation, line: str) -> Iterator[str]:
+    """The pipe threads by which the fittings of a line are screwed in."""
+    for end in ("from", "to"):
+        joint = evaluation.assembly.joint_of(line, end)
+        for mating in joint.matings if joint is not None else ():
+            if mating.one.interface.form is Form.PIPE:
+                yield f"{mating.one.interface.size.partition('-')[0]} pipe thread"
 
 
 def _coupons(evaluation: Evaluation) -> list[Row]:

@@ -80,16 +80,22 @@ def lead(felt: Felt, display: Display) -> str:
             f"It cannot be said whether {what} before {at_force(force, display)} is there: "
             f"{_from(felt, display)}. {CLOSER}"
         )
-    least = "at least " if felt.feel.filled.left_out else ""
-    travel = felt.feel.travel(case, felt.chosen)
-    hot = f" hot, {display.value(felt.feel.travel(COLD, felt.chosen))} cold" if case == HOT else ""
+    hot = f" hot, {_goes(felt, COLD, display)} cold" if case == HOT else ""
     warm = ""
     if case == COLD and felt.feel.filled.hot_missing:
         hot, warm = " cold", " Hot it goes further, and how much further is not worked out."
-    goes = f"At {at_force(force, display)} the pad goes {least}{display.value(travel)}{hot}"
+    goes = f"At {at_force(force, display)} the pad goes {_goes(felt, case, display)}{hot}"
     if not felt.feel.end_known and what != STOP:
         return f"{goes}.{warm} {NO_STROKE}"
     return f"{goes}, of the {_whole(felt, display)}.{warm}"
+
+
+def _goes(felt: Felt, case: Case, display: Display) -> str:
+    """How far the pad goes in a case; where something is left out only the least of it is known."""
+    travel = felt.feel.travel(case, felt.chosen)
+    if felt.feel.filled.left_out and travel.known:
+        return f"{display.number(travel.low, travel.dimension)} or more"
+    return display.value(travel)
 
 
 CLOSER = "Its figures are ranges; narrow the widest first."

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import listed
 from firmpedal.model.part import Form
 from firmpedal.report.joint_numbers import joint_numbers
 from firmpedal.report.nuts import tightened, torque_used
-from firmpedal.report.sheet import BOX, Bullets, Fields, Paragraph, Sheet, Table, Tone
+from firmpedal.report.sheet import BOX, Bullets, Facts, Fields, Group, Heading, Paragraph, Sheet, Table, Tone
 
 if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
     from firmpedal.pipeline import Evaluation
+    from firmpedal.report.sheet import Block
 
 TITLE = "Joints, one by one"
 LEAD = "The numbers are those on the circuit and on the cards: along the fluid, left before right."
@@ -24,6 +26,17 @@ HOW = (
 )
 NO_SOURCE = "by its maker"
 BY_TURNS = "pipe thread by turns"
+BY_SHEET = "compression nut by its maker's sheet"
+SQUEEZED = (
+    "Compression nuts: no torque and no turns are published here. Go by the sheet of the fitting's maker, "
+    "count the turns after hand tight, and paint a mark across nut and body."
+)
+HOW_LONG = (
+    "Hold it as long as the kit maker or whoever signs asks for: no time is published here.",
+    "The gauge must not fall while it is held.",
+    "Press no further than the least of what lines, cylinders, calipers and valves are rated or proved for.",
+    "Let the pedals go: each braked wheel must turn freely by hand at once. One that drags is not flown.",
+)
 OPEN = "It has to be closed first."
 
 
@@ -37,10 +50,31 @@ def joint_checks_sheet(evaluation: Evaluation) -> Sheet | None:
     blocks = (
         Paragraph(LEAD, Tone.SMALL),
         Table(COLUMNS, rows, widths=WIDTHS),
-        Bullets(HOW),
-        Fields(("pressure held, and for how long", "checked by, date")),
+        Bullets((*HOW, *_squeezed(evaluation))),
+        *_how_hard(evaluation),
+        Fields(("pressure held, and for how long", "wheels turn freely again", "checked by, date")),
     )
     return Sheet(TITLE, blocks)
+
+
+def _squeezed(evaluation: Evaluation) -> tuple[str, ...]:
+    """What is said of compression nuts, where there are any."""
+    return (SQUEEZED,) if any(_is_squeezed(joint) for joint in evaluation.assembly.joints) else ()
+
+
+def _is_squeezed(joint: Joint) -> bool:
+    return any(mating.one.interface.form is Form.COMPRESSION for mating in joint.matings)
+
+
+def _how_hard(evaluation: Evaluation) -> tuple[Block, ...]:
+    """What the hardest foot makes in each line, how far to press, and the look at the wheels after."""
+    lines: dict[str, list[str]] = {}
+    for pressure in evaluation.results.pressures:
+        lines.setdefault(evaluation.display.value(pressure.at("panic")), []).append(pressure.line)
+    if not lines:
+        return ()
+    found = tuple((listed(names), f"{figure} at the panic foot") for figure, names in lines.items())
+    return (Group((Heading("Under pressure"), Facts(found), Bullets(HOW_LONG))),)
 
 
 def _row(evaluation: Evaluation, number: int, joint: Joint) -> tuple[str, ...]:
@@ -71,6 +105,7 @@ def _torques(evaluation: Evaluation, joint: Joint) -> list[str]:
             figure = evaluation.display.value(row.torque) if row else NO_SOURCE
             found.setdefault(figure, []).append(nut.nut)
     pipe = [BY_TURNS] if any(Form.PIPE is mating.one.interface.form for mating in joint.matings) else []
+    pipe += [BY_SHEET] if _is_squeezed(joint) else []
     nuts = [" and ".join(dict.fromkeys(each)) for each in found.values()]
     if len(found) == 1:
         return [*found, "; ".join((*nuts, *pipe))]

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.meanings import MEANINGS
 from firmpedal.report.sheet import Blank
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from firmpedal.model.display import Display
     from firmpedal.project.unknowns import Item
 
@@ -17,7 +20,7 @@ LISTS_OF_POINTS = ("box", "bar", "within", "via")  # a number after one of these
 NO_LENGTHS = ("axis", "line")  # which way a disc is turned, which line a stretch is of
 LENGTH_KEYS = ("radius", "thickness", "from", "to")
 
-# By key, and where one key means two things by section and key.
+# By key; where one key means several things, SECTION_HOWS has those that are not measured so.
 HOWS = {
     "pad": "tape, from the lever's pivot to the middle of the pad, square to the push",
     "arm": "tape, from the lever's pivot to the pin of the cylinder's rod, square to the rod",
@@ -43,6 +46,9 @@ HOWS = {
     "feet add up": "its maker knows; yes if what another seat presses in pushes its piston's back too",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
+    "outlet leg": "in hand: a calliper gauge, from the middle of its stem to the tip of its other end",
+    "stands off": "screwed in tight: tape from the face of the port to the middle of the other leg",
+    "clamp spacing": "ask its maker how far apart the line is to be held",
     "wheel": "the same word at each caliper of one wheel, another one for each other wheel",
     "own": "look at the wheel: no, if another caliper grips the same disc",
     "count per side": "on one side of the disc",
@@ -87,7 +93,21 @@ HOWS = {
     "do, on both sides: write the tighter",
     "axis": "which way its axle points: right for a wheel; else aft, up ...",
 }
-SECTION_HOWS = {("bulkheads", "seat"): "hold the fitting in place; tape and square to the tip of its cone"}
+SECTION_HOWS = {
+    ("sides", "seat"): "hold the fitting in place; tape and square to the tip of its cone",
+    ("pedals", "seat"): "a word for whose it is, the same at each pedal of one seat",
+    (
+        "ports",
+        "arm",
+    ): "with the elbow tight, where its open end looks, in words: right, aft and down",
+    ("pistons", "bore"): "its leaflet, or a calliper gauge on a piston pushed out a little",
+    ("foot", "normal"): "scales or a spring balance at the pedal, pressed as for a usual stop",
+    ("disc", "material"): "a magnet holds on steel and cast iron; its maker knows",
+    ("lines", "temperature"): "heat strip on the line where it gets hottest, after a hard taxi",
+    ("swells", "under"): "the pressure of the maker's sheet, or of the gauge as the burette is read",
+    ("expansion curve", "under"): "the pressure that stands in its maker's table",
+    ("accepted", "at"): "the name of the thing, as the finding says it",
+}
 AXES = ("aft ", "right ", "up ")
 BY_SIGN = "\"'%°"  # units that are no words
 SHAPE_THICKNESS = "calliper gauge or feeler at its edge"
@@ -130,7 +150,19 @@ def _what(item: Item) -> str:
 def _how(item: Item) -> str:
     if item.key == "thickness" and "where" in item.steps:
         return SHAPE_THICKNESS
-    return SECTION_HOWS.get((item.steps[0], item.key), HOWS.get(item.key, ""))
+    return how_at(item.steps[:-1], item.key)
+
+
+def how_at(steps: Sequence[str], key: str) -> str:
+    """How a key is measured, by the innermost sort of thing that it stands in; empty where nothing is said.
+
+    Args:
+        steps: The place of the thing that has the key, step by step, such as components, left_caliper,
+            ports, inlet.
+        key: The key.
+    """
+    section = next((step for step in reversed(steps) if key in MEANINGS.get(step, {})), "")
+    return SECTION_HOWS.get((section, key), HOWS.get(key, ""))
 
 
 def _boxes(item: Item, display: Display) -> tuple[str, ...]:

@@ -70,7 +70,8 @@ def pipe_blocks(evaluation: Evaluation) -> list[Block]:
 
 
 def _turns_words(evaluation: Evaluation, thread: Thread) -> str:
-    hand, wrench = (_shown(evaluation, thread, name) for name in ("hand_turns", "wrench_turns"))
+    owed, wrench = _owed(thread), _shown(evaluation, thread, "wrench_turns")
+    hand = _tenths(owed) if owed is not None else _shown(evaluation, thread, "hand_turns")
     return f"by hand {hand} turns, then with a wrench {wrench}"
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.project.field_cells import Kind
 from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import Mark
-from firmpedal.report.measuring_words import HOWS, SECTION_HOWS
+from firmpedal.report.measuring_words import how_at
 from firmpedal.web import addresses
 from firmpedal.web.form.clash import clash_html
 from firmpedal.web.form.does import does
@@ -100,8 +100,7 @@ def _line(one: Field, around: Around) -> str:
 
 def _help(one: Field) -> str:
     """What it is for; of what is still to be measured, how; else what may stand there."""
-    section = one.place.partition(".")[0]
-    how = SECTION_HOWS.get((section, one.key)) or HOWS.get(one.key, "") if one.unknown else ""
+    how = how_at(one.place.split(".")[:-1], one.key) if one.unknown else ""
     pieces = [_sentence(one.meaning)]
     if how:
         pieces.append(f"How: {how.replace('`', '')}.")
