@@ -152,7 +152,7 @@ def test_a_tick_and_a_word_survive_a_reload(phone, rigid):
     assert page.get_by_label("pressure held, and for how long").input_value() == "600 psi, a night"
     assert page.locator("input:checked").count() == 1
     page.get_by_role("button", name="All cards").click()
-    assert "2 of 18" in page.get_by_role("link", name=JOINTS).inner_text()
+    assert "2 of 19" in page.get_by_role("link", name=JOINTS).inner_text()
 
 
 def test_another_option_begins_afresh(phone, made, rigid):

@@ -192,7 +192,7 @@ def test_what_hangs_on_another_place_is_made_a_point_only_when_asked(space, fold
     )
     path.write_text(named, encoding="utf-8")
     page = space("brindlewick", "rigid", "lines.left_leg.via.1")
-    expect(card(page)).to_contain_text("It is written as left_floor.below".replace("left", "`left") + "`")
+    expect(card(page)).to_contain_text("It is written as \u201cleft_floor.below\u201d")
     assert path.read_text(encoding="utf-8") == named
     card(page).get_by_role("button", name="Make it a point").click()
     saved(path, "          - [7, -9, -0.875]")

@@ -115,7 +115,7 @@ def test_without_a_flared_joint_no_flare_is_spoken_of():
     assert "There is no flared joint here" in said
     assert "No sealant, tape or paste on a flare" not in said
     assert "Never loosen or tighten a joint under pressure." in said
-    assert "1/8-27: by hand 4.5 turns, then with a wrench 1.5 to 3" in said
+    assert "1/8-27: by hand 4.4 turns, then with a wrench 1.5 to 3" in said
 
 
 def test_torques_follow_the_units_of_the_file():

@@ -181,9 +181,14 @@ def test_thrust_against_foot_and_tyres():
     assert to_unit(found.limits.standing.high, "lbf") == pytest.approx(0.8 * 0.8 * 1320)
 
 
-@pytest.mark.parametrize(("thrust", "words"), [(300, "yes"), (500, "not shown"), (900, "no")])
+@pytest.mark.parametrize(
+    ("thrust", "words"), [(200, "yes"), (300, "not shown"), (500, "not shown"), (900, "no")]
+)
 def test_the_ground_surely_holds_a_run_up_or_not_or_nobody_knows(thrust, words):
-    """Usual grip holds 316.8 lbf at least, peak grip 844.8 at most."""
+    """Usual grip holds 316.8 lbf at least, peak grip 844.8 at most.
+
+    With a nose wheel the pull takes up to 0.8 x 30 / 60 of itself off that: 200 leave 236, 300 only 197.
+    """
     sheet = stopping_sheet(evaluate_text(with_ground(f"{STANCE}, static thrust: {thrust}")))
     groups = [block for block in sheet.blocks if isinstance(block, Group)]
     tables = [each for group in groups for each in group.blocks if isinstance(each, Table)]

@@ -9,6 +9,7 @@ from firmpedal.model.part import Form
 from firmpedal.report.joint_numbers import joint_numbers
 from firmpedal.report.nuts import tightened, torque_used
 from firmpedal.report.sheet import BOX, Bullets, Facts, Fields, Group, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.fit.joint import Joint
@@ -40,6 +41,7 @@ HOW_LONG = (
 OPEN = "It has to be closed first."
 
 
+@worked
 def joint_checks_sheet(evaluation: Evaluation) -> Sheet | None:
     """The check sheet of all joints; None where there is none."""
     numbers = joint_numbers(evaluation)

@@ -33,17 +33,17 @@ class Shown:
     def __init__(self) -> None:
         self._own: dict[Where, str] = {}
 
-    def clash(self, where: Where, cell: Cell, words: str, began: str) -> Clash | None:
+    def clash(self, where: Where, cell: Cell, words: str, began: str | None) -> Clash | None:
         """See whether somebody else changed a cell since; what this page wrote there is no news.
 
         Args:
             where: The cell.
             cell: As it stands in the file now.
             words: What was typed.
-            began: What the cell showed when typing began.
+            began: What the cell showed when typing began; None where nothing is known of it.
         """
         now = _plain(cell.words)
-        if now in (_plain(began), _plain(words)) or self._own.get(where) == now:
+        if began is None or now in (_plain(began), _plain(words)) or self._own.get(where) == now:
             return None
         return Clash(where, words.strip(), cell.words)
 

@@ -201,7 +201,7 @@ class FormPage:
         cell = field.rows[where[1]].cells[where[2]]
         self._refused.pop(where, None)
         self._clashes.pop(where, None)
-        clash = self._shown.clash(where, cell, words, str(told["began"]))
+        clash = self._shown.clash(where, cell, words, told.get("began"))
         if clash is not None:
             self._clashes[where] = clash
             self._show()
