@@ -58,7 +58,7 @@ def test_the_parts_list_goes_to_a_spreadsheet_and_to_a_forum(window):
     page = window("/aircraft/mine.yaml/buy?option=rigid", permissions=["clipboard-read", "clipboard-write"])
     with page.expect_download() as saved:
         page.get_by_role("link", name="Save as a table").click()
-    assert saved.value.suggested_filename == "mine_parts.csv"
+    assert saved.value.suggested_filename == "mine_rigid_parts.csv"
     rows = list(csv.DictReader(io.StringIO(saved.value.path().read_text(encoding="utf-8"))))
     page.get_by_role("button", name="Copy as text").click()
     expect(page.locator(".fp-copy-told")).to_have_text("Copied.")
