@@ -22,6 +22,7 @@ def answered(
     as_json: bool,
     data: Callable[[Evaluation], dict[str, Any]],
     show: Callable[[Console, Evaluation], None],
+    code: Callable[[Evaluation], int] = lambda _: 0,
 ) -> int:
     """Print what a file comes to; the result is the exit code.
 
@@ -31,6 +32,7 @@ def answered(
         as_json: Whether data are wanted, for other programs.
         data: The data.
         show: Prints it for people.
+        code: The exit code of a file that could be worked out.
     """
     evaluation = evaluated(file, option, as_json=as_json)
     if evaluation is None:
@@ -39,4 +41,4 @@ def answered(
         print_json(data(evaluation))
     else:
         show(console(), evaluation)
-    return 0
+    return code(evaluation)

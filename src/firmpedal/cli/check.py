@@ -6,12 +6,9 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
+from firmpedal.cli.answering import answered
 from firmpedal.cli.terminal import (
-    UNUSABLE,
-    console,
-    evaluated,
     print_findings,
-    print_json,
     print_unclear,
 )
 from firmpedal.finding import Level, Verdict
@@ -40,14 +37,14 @@ MEANINGS = {
 
 def run(file: Path, option: str | None, *, as_json: bool) -> int:
     """Check a file; the result is the exit code."""
-    evaluation = evaluated(file, option, as_json=as_json)
-    if evaluation is None:
-        return UNUSABLE
-    if as_json:
-        print_json(check_data(evaluation))
-    else:
-        print_check(console(), evaluation)
-    return 0 if evaluation.verdict is Verdict.SOUND else 1
+    return answered(
+        file,
+        option,
+        as_json=as_json,
+        data=check_data,
+        show=print_check,
+        code=lambda evaluation: 0 if evaluation.verdict is Verdict.SOUND else 1,
+    )
 
 
 def print_check(out: Console, evaluation: Evaluation) -> None:
