@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.bleeding.bores import bore_of
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.stroke import gap_volume, give, gives
-from firmpedal.analysis.swelling import frost_wall, line_volume, swell
+from firmpedal.analysis.swelling import Swell, frost_wall, line_volume, swell
 from firmpedal.analysis.viscosity import viscosity_at
 from firmpedal.formulas.bubbles import share_of_volume
 from firmpedal.formulas.release import (
@@ -109,12 +109,14 @@ def _wheel(
         return None
     held = [lines[name] for name in names]
     hard = made.pressures[FEET.index("hard")]
-    taken = [_taken(line, hard, fluid) for line in held]
+    swells = [swell(line, hard, "cold", None, fluid) for line in held]
+    taken = [_taken(line, each) for line, each in zip(held, swells, strict=True)]
     place = f"{caliper.place}.cold"
     gap = gap_volume(caliper)
     given = give(caliper, hard, "cold") if gives(caliper) else None
     wheel = _Wheel(caliper, tuple(held), tuple(taken), given, gap, fluid, hard)
-    colder = replace(wheel, taken=tuple(_taken_in_frost(line, hard, fluid) for line in held))
+    in_frost = (_taken_in_frost(*each, hard) for each in zip(held, swells, taken, strict=True))
+    colder = replace(wheel, taken=tuple(in_frost))
     rows = tuple(
         _chill(colder if celsius < ROOM else wheel, from_unit(celsius, "degC"), f"{place}.{celsius} degC")
         for celsius in CELSIUS
@@ -123,7 +125,7 @@ def _wheel(
     own = total(f"what the lines to {caliper.name} take up at the hard foot", taken, f"{place}.own")
     echo = total(
         f"time of sound from {cylinder} to {caliper.name} and back",
-        [_echo(line, hard, fluid) for line in held],
+        [_echo(line, each, hard, fluid) for line, each in zip(held, swells, strict=True)],
         f"{place}.echo",
     )
     return Cold(caliper.name, cylinder, names, hard, gap, own, given, echo, rows)
@@ -143,34 +145,32 @@ def _lines_below(way: Way, cylinder: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(spot.line for spot in way.spots[: stop + 1] if spot.line))
 
 
-def _taken(line: LaidLine, pressure: Value, fluid: Fluid) -> Value:
-    """What wall and fluid of one line take up at a pressure."""
-    each = swell(line, pressure, "cold", None, fluid)
+def _taken(line: LaidLine, each: Swell) -> Value:
+    """What wall and fluid of one line take up."""
     return total(f"what {line.name} takes up", (each.wall, each.fluid), f"{line.place}.cold.taken up")
 
 
-def _taken_in_frost(line: LaidLine, pressure: Value, fluid: Fluid) -> Value:
+def _taken_in_frost(line: LaidLine, each: Swell, warm: Value, pressure: Value) -> Value:
     """The same in the cold: from what the wall takes at -40 degrees and half the fluid, to all of it warm.
 
     Plastic and fluid get stiffer as they get colder; how much at each temperature is not published. From
     what fluids lose as they warm, they are not twice as stiff even at -54 degrees Celsius: our estimate.
     """
-    warm, frost = _taken(line, pressure, fluid), frost_wall(line, pressure, "cold")
     if warm.span is None:
         return warm
-    each = swell(line, pressure, "cold", None, fluid)
+    frost = frost_wall(line, pressure, "cold")
     least = HALF.low * each.fluid.low + (min(frost.low, each.wall.low) if frost.known else 0.0)
     return replace(warm, span=(least, warm.high), mark=Mark.ESTIMATE)
 
 
-def _echo(line: LaidLine, hard: Value, fluid: Fluid) -> Value:
+def _echo(line: LaidLine, each: Swell, hard: Value, fluid: Fluid) -> Value:
     """How long sound takes through one line and back, its wall giving as at the hard foot."""
     place = f"{line.place}.echo"
     growth = apply(
         share_taken_up,
         f"swelling of {line.name} as a share",
         place=place,
-        taken=swell(line, hard, "cold", None, fluid).wall,
+        taken=each.wall,
         volume=line_volume(line),
     )
     speed = apply(
