@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import practice
@@ -98,13 +99,18 @@ def _odd(view: View) -> Iterator[tuple[Value, Value, Value]]:
     for name, value, limits in _figures(view.aircraft):
         if value.span is None or limits is None or not value.place:
             continue
-        least, most, unit = limits
-        low, high = (
-            exactly(f"usual {name.replace('_', ' ')}", value.dimension, from_unit(bound, unit), Mark.MEMORY)
-            for bound in (least, most)
-        )
-        if value.high < low.low or value.low > high.high:
+        least, most = _in_si(limits)
+        if value.high < least or value.low > most:
+            label = f"usual {name.replace('_', ' ')}"
+            low, high = (exactly(label, value.dimension, bound, Mark.MEMORY) for bound in (least, most))
             yield value, low, high
+
+
+@cache
+def _in_si(limits: tuple[float, float, str]) -> tuple[float, float]:
+    """Both ends of a range of the tables above; every figure of a file is held against one."""
+    least, most, unit = limits
+    return from_unit(least, unit), from_unit(most, unit)
 
 
 def _figures(thing: object) -> Iterator[tuple[str, Value, tuple[float, float, str] | None]]:
