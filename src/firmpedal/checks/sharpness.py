@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.component import SideOf
-from firmpedal.quantity import Answer, Mark, Value, exactly
+from firmpedal.quantity import Answer, Mark, Value, all_missing, exactly
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -16,6 +17,8 @@ if TYPE_CHECKING:
     from firmpedal.analysis.stopping import Apart
 
 LEAST_SHARE = 0.8  # of what the stronger side holds: common practice, no source
+LESS_SHARP = "a larger master cylinder or a lower pedal ratio makes the brakes less sharp"
+NOSE = {"mains_to_cg", "weight_on_nose_or_tail", "cg_height"}  # with one of them the tail was thought of
 STANCE = {"wheelbase", "cg_height"}  # without them nobody has asked how the weight goes forward
 
 
@@ -30,35 +33,75 @@ def wheels_lock_early(view: View) -> Iterator[Outcome]:
     stop, ground = view.results.stopping, view.aircraft.on_the_ground
     if not ground.written >= STANCE:
         return
-    foot, normal = stop.lock.foot, stop.feet[0].force
-    if not (foot.known and normal.known):
-        missing = tuple(dict.fromkeys((*foot.missing, *normal.missing)))
-        yield NotShown("wheels-lock-early", ground.place, "which foot locks the wheels", missing)
-    elif foot.high < normal.low:
-        yield _locks(view, foot, normal, Level.CAUTION)
-    elif foot.low <= normal.high:
-        yield _locks(view, foot, normal, Level.NOTE)
-
-
-def _locks(view: View, foot: Value, normal: Value, level: Level) -> Finding:
-    which = view.results.stopping.first_wheel
-    may = "" if level is Level.CAUTION else "may already "
-    does = f"{may}lock{'s' if not may and which != 'the wheels' else ''}"
-    return Finding(
-        "wheels-lock-early",
-        level,
-        view.aircraft.on_the_ground.place,
-        f"from {view.show(foot)} on each pedal {which} {does} on dry pavement; the normal foot is "
-        f"{view.show(normal)}",
-        (
-            "a larger master cylinder or a lower pedal ratio makes the brakes less sharp",
-            "until then: press gently, and say so on the placard and in the checkout",
+    which, normal, foot = stop.first_wheel, stop.feet[0].force, stop.lock.foot
+    at, locks = f"from {view.show(foot)} on each pedal {which}", "lock" if which == "the wheels" else "locks"
+    yield from _held_against(
+        view,
+        _Sharp(
+            "wheels-lock-early",
+            foot,
+            "which foot locks the wheels",
+            f"{at} {locks} on dry pavement",
+            f"{at} may already lock on dry pavement",
+            (LESS_SHARP, "until then: press gently, and say so on the placard and in the checkout"),
         ),
-        foot,
-        normal,
-        "at least",
-        cited(foot, normal) or practice("common-practice"),
+        surely=normal,
+        perhaps=normal,
     )
+
+
+def noses_over(view: View) -> Iterator[Outcome]:
+    """The foot does not put a tailwheel type on its nose.
+
+    All of them can, in the end; what counts is how far it is from the foot of a usual stop. A CAUTION if
+    the hard foot lifts the tail for sure; a NOTE if the panic foot may. The elevator held back helps as long
+    as there is air over it, and is not counted.
+    """
+    stop, ground = view.results.stopping, view.aircraft.on_the_ground
+    if stop.nose_over is None or not NOSE & ground.written:
+        return
+    foot = stop.nose_over.foot
+    lifts = f"{view.show(foot)} on each pedal lifts the tail, on dry pavement"
+    _, hard, panic = (at.force for at in stop.feet)
+    gently = "say so on the placard and in the checkout: brake late and gently, stick back"
+    sharp = _Sharp(
+        "noses-over",
+        foot,
+        "which foot puts it on its nose",
+        lifts,
+        lifts,
+        (gently, LESS_SHARP),
+    )
+    yield from _held_against(view, sharp, surely=hard, perhaps=panic)
+
+
+@dataclass(frozen=True, slots=True)
+class _Sharp:
+    """What a foot does that it should not, in words for when it surely does and for when it may."""
+
+    rule: str
+    foot: Value
+    asked: str
+    does: str
+    may_do: str
+    tries: tuple[str, ...]
+
+
+def _held_against(view: View, sharp: _Sharp, *, surely: Value, perhaps: Value) -> Iterator[Outcome]:
+    """A CAUTION where one foot is surely beyond that which does it, a NOTE where another may be."""
+    foot, place = sharp.foot, view.aircraft.on_the_ground.place
+    if not (foot.known and surely.known and perhaps.known):
+        yield NotShown(sharp.rule, place, sharp.asked, all_missing((foot, surely, perhaps)))
+        return
+    if foot.high < surely.low:
+        level, does, against = Level.CAUTION, sharp.does, surely
+    elif foot.low <= perhaps.high:
+        level, does, against = Level.NOTE, sharp.may_do, perhaps
+    else:
+        return
+    message = f"{does}; the {against.label} is {view.show(against)}"
+    sources = cited(foot, against) or practice("common-practice")
+    yield Finding(sharp.rule, level, place, message, sharp.tries, foot, against, "at least", sources)
 
 
 def brakes_pull_to_one_side(view: View) -> Iterator[Outcome]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, cited, judge, practice
-from firmpedal.finding import Finding, Level, NotShown
-from firmpedal.quantity import Answer, Value
+from firmpedal.finding import Finding, Level
+from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -94,47 +94,6 @@ def _held(view: View, needed: Needed, rule: str, message: str) -> Iterator[Outco
 def _on_each(view: View, needed: Needed) -> str:
     pressure = f" ({view.show(needed.pressure)})" if needed.pressure.known else ""
     return f"{view.show(needed.foot)} on each pedal{pressure}"
-
-
-def noses_over(view: View) -> Iterator[Outcome]:
-    """The foot does not put a tailwheel type on its nose.
-
-    All of them can, in the end; what counts is how far it is from the foot of a usual stop. A CAUTION if
-    the hard foot lifts the tail for sure; a NOTE if the panic foot may. The elevator held back helps as long
-    as there is air over it, and is not counted.
-    """
-    stop, ground = view.results.stopping, view.aircraft.on_the_ground
-    stance = {"mains_to_cg", "weight_on_nose_or_tail", "cg_height"}
-    needed = stop.nose_over
-    if needed is None or not stance & ground.written:
-        return
-    hard, panic = (at.force for at in stop.feet[1:])
-    foot = needed.foot
-    if not (foot.known and hard.known and panic.known):
-        missing = tuple(dict.fromkeys((*foot.missing, *hard.missing, *panic.missing)))
-        yield NotShown("noses-over", ground.place, "which foot puts it on its nose", missing)
-    elif foot.high < hard.low:
-        yield _tips(view, foot, hard, Level.CAUTION)
-    elif foot.low <= panic.high:
-        yield _tips(view, foot, panic, Level.NOTE)
-
-
-def _tips(view: View, foot: Value, against: Value, level: Level) -> Finding:
-    return Finding(
-        "noses-over",
-        level,
-        view.aircraft.on_the_ground.place,
-        f"{view.show(foot)} on each pedal lifts the tail, on dry pavement; the {against.label} is "
-        f"{view.show(against)}",
-        (
-            "say so on the placard and in the checkout: brake late and gently, stick back",
-            "a larger master cylinder or a lower pedal ratio makes the brakes less sharp",
-        ),
-        foot,
-        against,
-        "at least",
-        cited(foot, against) or practice("common-practice"),
-    )
 
 
 def stop_energy_above_rating(view: View) -> Iterator[Outcome]:
