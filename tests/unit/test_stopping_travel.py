@@ -7,7 +7,7 @@ from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Dimension, Mark, exactly
 from firmpedal.report.sheet import Paragraph, Tone
 from firmpedal.report.stopping import stopping_sheet
-from firmpedal.report.stopping_travel import does_it, first_end
+from firmpedal.report.stopping_travel import does_it, endings, first_end
 from texts import example
 
 
@@ -31,7 +31,7 @@ def test_beyond_the_end_of_the_travel_a_harder_foot_does_no_more(needed, end, an
 def test_plastic_that_ends_the_travel_hot_is_said_where_it_stops():
     """50 to 56 lbf by the pedal's own curve; the hard foot is 120, and the wanted stop takes 46 to 61."""
     evaluation = evaluate_text(example("fennimoss"), "fennimoss.yaml")
-    low, high = first_end(evaluation)
+    low, high = first_end(endings(evaluation))
     assert (low / 4.4482216, high / 4.4482216) == pytest.approx((50, 56), abs=1)
     said = [
         block.text

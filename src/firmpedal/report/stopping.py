@@ -9,7 +9,7 @@ from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_answer import answer
 from firmpedal.report.stopping_plot import stopping_plot
-from firmpedal.report.stopping_travel import does_it, first_end, travel_cautions
+from firmpedal.report.stopping_travel import does_it, endings, first_end, travel_cautions
 from firmpedal.report.stopping_words import (
     alike,
     far,
@@ -85,12 +85,13 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     """
     stop, display = evaluation.results.stopping, evaluation.display
     blocks: list[Block] = [*answer(evaluation, len(stopping_asks(evaluation))), *_findings(evaluation)]
-    blocks += [*travel_cautions(evaluation), *(Paragraph(words) for words in of_one_wheel(stop))]
+    ends = endings(evaluation)
+    blocks += [*travel_cautions(evaluation, ends), *(Paragraph(words) for words in of_one_wheel(stop))]
     if any(at.drag.known for at in stop.feet):
         blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
     if (drawing := stopping_plot(stop, display)) is not None:
         blocks.append(drawing)
-    blocks.append(Group((Heading("What it takes"), _needs(evaluation, stop))))
+    blocks.append(Group((Heading("What it takes"), _needs(stop, display, first_end(ends)))))
     blocks += [
         Group((Heading("Energy of one stop, for each wheel"), _energy(evaluation, stop))),
         *(_open(evaluation) if asks else ()),
@@ -146,12 +147,10 @@ def _pressed(stop: Stopping, number: int, display: Display) -> str:
     return f"{alike((force.pressure for force in forces.values()), display)}\n{torque} of torque"
 
 
-def _needs(evaluation: Evaluation, stop: Stopping) -> Table:
+def _needs(stop: Stopping, display: Display, end: tuple[float, float]) -> Table:
     """Each thing that a foot is asked for, with the foot that it takes and whether foot and tyres do it."""
-    hard, ground, display = stop.feet[1].force, stop.limits, evaluation.display
-    end = first_end(evaluation)
+    hard, ground = stop.feet[1].force, stop.limits
     wanted_stop = stop.stance.wanted.at_most(ground.usable)
-    held = _held(stop)
     rows = [
         (
             *_need("the wanted stop", slowing_cell(stop.stance.wanted, display), stop.wanted, display),
@@ -161,7 +160,7 @@ def _needs(evaluation: Evaluation, stop: Stopping) -> Table:
         (
             *_need("holding full throttle", display.value(stop.stance.thrust), stop.hold, display),
             HOLDS[does_it(stop.hold.foot, hard, end)],
-            HOLDS[held],
+            HOLDS[stop.held],
         ),
         *_locking(stop, display),
     ]
@@ -177,21 +176,6 @@ def _needs(evaluation: Evaluation, stop: Stopping) -> Table:
         "ground holds it",
     )
     return Table(columns, tuple(rows), frozenset({2, 3}), widths=NEEDS_WIDTHS)
-
-
-def _held(stop: Stopping) -> Answer:
-    """Whether the ground holds full throttle; with a nose wheel the pull takes weight off the braked wheels.
-
-    How much goes by the height of the propeller, which nobody gave: it is taken to be no higher than the
-    centre of gravity. With a tail wheel the pull puts weight on them, which is left out.
-    """
-    ground, answer = stop.stance, stop.stance.thrust.at_most(stop.limits.standing)
-    if answer is not Answer.YES or stop.nose_over is not None:
-        return answer
-    if not (ground.height.known and ground.wheelbase.known and ground.peak_grip.known):
-        return Answer.UNKNOWN
-    lost = ground.peak_grip.high * ground.thrust.high * ground.height.high / ground.wheelbase.low
-    return answer if ground.thrust.high + lost <= stop.limits.standing.low else Answer.UNKNOWN
 
 
 def _locking(stop: Stopping, display: Display) -> list[tuple[str, ...]]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import inf
 from typing import TYPE_CHECKING
 
@@ -16,18 +17,32 @@ if TYPE_CHECKING:
 
     from firmpedal.pipeline import Evaluation
 
-    Span = tuple[float, float]
-
+Span = tuple[float, float]
 BEFORE = (
     "{names}: {what} ({case}) at {force}, and the hard foot is {hard}: from there on a harder foot makes no "
     "more pressure. The figures on this page do not count that; see the travel of the pedal."
 )
 
 
-def first_end(evaluation: Evaluation) -> Span:
+@dataclass(frozen=True, slots=True)
+class Ending:
+    """Where the travel of some pedals ends first: what ends it, and the foot with which it does [N]."""
+
+    felt: Felt
+    what: str
+    force: Span
+
+
+def endings(evaluation: Evaluation) -> tuple[Ending, ...]:
+    """Where every pedal ends that can be worked out."""
+    felt = [each for each in felt_pedals(evaluation) if isinstance(each, Felt)]
+    return tuple(Ending(each, *ending(each, each.softest)) for each in felt)
+
+
+def first_end(found: tuple[Ending, ...]) -> Span:
     """The least and the greatest foot at which the first pedal comes to its end [N]; infinite without one."""
-    ends = [ending(felt, felt.softest)[1] for felt in _felt(evaluation)]
-    return (min((low for low, _ in ends), default=inf), min((high for _, high in ends), default=inf))
+    low, high = (min((each.force[n] for each in found), default=inf) for n in (0, 1))
+    return low, high
 
 
 def does_it(needed: Value, foot: Value, end: Span) -> Answer:
@@ -40,17 +55,12 @@ def does_it(needed: Value, foot: Value, end: Span) -> Answer:
     return Answer.UNKNOWN if needed.high > end[0] else answer
 
 
-def travel_cautions(evaluation: Evaluation) -> Iterator[Paragraph]:
+def travel_cautions(evaluation: Evaluation, found: tuple[Ending, ...]) -> Iterator[Paragraph]:
     """A word for each pedal that may come to its end before the hard foot is there."""
     hard, display = evaluation.results.stopping.feet[1].force, evaluation.display
-    for felt in _felt(evaluation):
-        what, end = ending(felt, felt.softest)
-        force = force_words(felt, end, display)
-        if hard.known and end[0] <= hard.high and force != NEVER:
+    for each in found:
+        felt, force = each.felt, force_words(each.felt, each.force, display)
+        if hard.known and each.force[0] <= hard.high and force != NEVER:
             names, case = listed(felt.names), case_words(felt, felt.softest)
-            words = BEFORE.format(names=names, what=what, case=case, force=force, hard=display.value(hard))
-            yield Paragraph(words, Tone.CAUTION)
-
-
-def _felt(evaluation: Evaluation) -> list[Felt]:
-    return [felt for felt in felt_pedals(evaluation) if isinstance(felt, Felt)]
+            said = {"names": names, "what": each.what, "case": case, "force": force}
+            yield Paragraph(BEFORE.format(**said, hard=display.value(hard)), Tone.CAUTION)

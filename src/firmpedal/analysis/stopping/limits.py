@@ -13,7 +13,7 @@ from firmpedal.formulas.grip import (
     lesser,
     nose_over_limit,
 )
-from firmpedal.quantity import Mark, Step, Value, all_missing, apply
+from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, apply
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping.stance import Stance
@@ -87,3 +87,19 @@ def _grip(stance: Stance, friction: Value, label: str, word: str, *, tailwheel: 
     if tailwheel:
         return apply(grip_limit_tailwheel, label, place=place, behind=stance.distance, **known)
     return apply(grip_limit_nosewheel, label, place=place, ahead=stance.distance, **known)
+
+
+def held(stance: Stance, allowed: Limits, *, tailwheel: bool) -> Answer:
+    """Whether the standing tyres hold full throttle.
+
+    With a nose wheel the pull takes weight off the braked wheels. How much goes by the height of the
+    propeller, which nobody gave: it is taken to be no higher than the centre of gravity. With a tail wheel
+    the pull puts weight on them, which is left out.
+    """
+    thrust, answer = stance.thrust, stance.thrust.at_most(allowed.standing)
+    if answer is not Answer.YES or tailwheel:
+        return answer
+    if not (stance.height.known and stance.wheelbase.known and stance.peak_grip.known):
+        return Answer.UNKNOWN
+    lost = stance.peak_grip.high * thrust.high * stance.height.high / stance.wheelbase.low
+    return answer if thrust.high + lost <= allowed.standing.low else Answer.UNKNOWN

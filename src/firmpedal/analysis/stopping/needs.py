@@ -14,10 +14,12 @@ from firmpedal.formulas.braking import (
     pressure_at_foot,
     pressure_needed,
 )
-from firmpedal.quantity import Mark, Missing, Value, apply, exactly, largest, total
+from firmpedal.quantity import Mark, Missing, Value, apply, exactly, largest, total, unknown
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from firmpedal.analysis.stopping.brake import WheelBrake
     from firmpedal.analysis.stopping.pushes import Pushing
     from firmpedal.analysis.stopping.stance import Stance
@@ -28,6 +30,14 @@ TRIAL = exactly(
 TRIAL_FOOT = exactly(
     "a foot to reckon with", Dimension.FORCE, 100.0, Mark.DERIVED, source="firmpedal-derivation"
 )
+
+
+def drag_of_all(drags: Sequence[Value], words: str) -> Value:
+    """The drag of all braked wheels together; unknown where there are none."""
+    label = "drag of all braked wheels"
+    if not drags:
+        return unknown(label, Dimension.FORCE, "components", "the calipers: the file has none")
+    return total(label, drags, f"{PLACE}.braking.{words}.drag")
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +104,7 @@ class Needs:
             f"pressure for {what}",
             place=f"{PLACE}.{what}.pressure",
             drag=drag,
-            trial_drag=self._trial([brake.trial.drag for brake in self.brakes], "trial"),
+            trial_drag=drag_of_all([brake.trial.drag for brake in self.brakes], "trial"),
             trial_pressure=TRIAL,
         )
         foot = self._foot(what, pressure)
@@ -114,7 +124,7 @@ class Needs:
             f"foot on each pedal for {what}",
             place=f"{place}.foot",
             drag=drag,
-            trial_drag=self._trial([brake.by_foot.drag for brake in self.brakes], "trial foot"),
+            trial_drag=drag_of_all([brake.by_foot.drag for brake in self.brakes], "trial foot"),
             trial_foot=TRIAL_FOOT,
         )
         pressures = tuple(
@@ -132,13 +142,6 @@ class Needs:
 
     def _greatest(self, what: str, pressures: tuple[Value, ...]) -> Value:
         return largest(f"pressure for {what}", pressures, f"{PLACE}.{what}.pressure")
-
-    def _trial(self, drags: list[Value], words: str) -> Value:
-        label, place = "drag of all braked wheels", f"{PLACE}.braking.{words}.drag"
-        if drags:
-            return total(label, drags, place)
-        missing = (Missing("components", "the calipers: the file has none"),)
-        return Value(label, Dimension.FORCE, None, Mark.MEASURED, "components", missing=missing)
 
     def begins(self) -> Value:
         """The foot at which the pads begin to press: return spring and seals take it."""

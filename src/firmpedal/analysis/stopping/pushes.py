@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.stopping.stance import PLACE
 from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, largest, smallest
-from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -50,16 +49,7 @@ def foot_of_all(label: str, place: str, brakes: Sequence[tuple[Sequence[Pushing]
         for pushes, feet in brakes
         for value in _of_each_pedal(pushes, feet, lambda values: smallest(label, values, place))
     ]
-    if len({value.span for value in found}) == 1:
-        return found[0].named(label, place)
-    mark = max(Mark.DERIVED, *(value.mark for value in found))
-    inputs = tuple((f"x{n}", value) for n, value in enumerate(found, 1))
-    step = Step("between the least and the greatest of " + ", ".join(name for name, _ in inputs), inputs)
-    missing = all_missing(found)
-    if missing:
-        return Value(label, Dimension.FORCE, None, mark, place, step=step, missing=missing)
-    span = (min(value.low for value in found), max(value.high for value in found))
-    return Value(label, Dimension.FORCE, span, mark, place, step=step)
+    return _any_of(label, place, found, "between the least and the greatest of")
 
 
 def from_either_seat(label: str, pushes: Sequence[Pushing], made: Sequence[Value], place: str) -> Value:
@@ -72,15 +62,21 @@ def from_either_seat(label: str, pushes: Sequence[Pushing], made: Sequence[Value
         place: Of the pressure.
     """
     each = _of_each_pedal(pushes, made, lambda values: largest(label, values, place))
-    if len({value.span for value in each}) == 1:
-        return each[0].named(label, place)
-    inputs = tuple((f"p{n}", value) for n, value in enumerate(each, 1))
-    step = Step("from one seat or another: " + ", ".join(name for name, _ in inputs), inputs)
-    mark, missing = max(Mark.DERIVED, *(value.mark for value in each)), all_missing(each)
+    return _any_of(label, place, each, "from one seat or another:")
+
+
+def _any_of(label: str, place: str, values: Sequence[Value], words: str) -> Value:
+    """A value that may be any of some, from the least to the greatest; the one, where all are alike."""
+    if len({value.span for value in values}) == 1:
+        return values[0].named(label, place)
+    mark, dimension = max(Mark.DERIVED, *(value.mark for value in values)), values[0].dimension
+    inputs = tuple((f"x{n}", value) for n, value in enumerate(values, 1))
+    step = Step(f"{words} {', '.join(name for name, _ in inputs)}", inputs)
+    missing = all_missing(values)
     if missing:
-        return Value(label, Dimension.PRESSURE, None, mark, place, step=step, missing=missing)
-    span = (min(value.low for value in each), max(value.high for value in each))
-    return Value(label, Dimension.PRESSURE, span, mark, place, step=step)
+        return Value(label, dimension, None, mark, place, step=step, missing=missing)
+    span = (min(value.low for value in values), max(value.high for value in values))
+    return Value(label, dimension, span, mark, place, step=step)
 
 
 def _of_each_pedal(

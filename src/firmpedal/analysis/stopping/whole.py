@@ -10,16 +10,15 @@ from firmpedal.analysis.stopping.apart import Apart, WheelLock, apart, first_loc
 from firmpedal.analysis.stopping.brake import WheelBrake, effective_radius, force, friction, stated_friction
 from firmpedal.analysis.stopping.contradictions import Contradiction, contradictions
 from firmpedal.analysis.stopping.energy import energies, energy_of, energy_sharing
-from firmpedal.analysis.stopping.limits import Limits, limits
-from firmpedal.analysis.stopping.needs import TRIAL, TRIAL_FOOT, Needed, Needs
+from firmpedal.analysis.stopping.limits import Limits, held, limits
+from firmpedal.analysis.stopping.needs import TRIAL, TRIAL_FOOT, Needed, Needs, drag_of_all
 from firmpedal.analysis.stopping.pushes import Pushing, counted, pressing_on
 from firmpedal.analysis.stopping.stance import PLACE, Stance, stance
 from firmpedal.formulas.braking import deceleration, stop_distance
 from firmpedal.formulas.grip import lesser
 from firmpedal.formulas.levers import line_pressure
 from firmpedal.model.aircraft import Gear
-from firmpedal.quantity import Answer, Value, apply, largest, total, unknown
-from firmpedal.units import Dimension
+from firmpedal.quantity import Answer, Value, apply, largest
 
 if TYPE_CHECKING:
     from firmpedal.analysis.circuit import Reach
@@ -52,6 +51,7 @@ class Stopping:
     begins: Value  # foot at which the pads begin to press
     wanted: Needed
     hold: Needed
+    held: Answer  # whether the ground holds full throttle
     lock: Needed  # of the first wheel
     locks: tuple[WheelLock, ...]  # of each wheel, where they are not alike
     apart: Apart | None  # left against right; None where nothing tells them apart
@@ -102,7 +102,7 @@ def stopping(
     allowed = limits(ground, tailwheel=tailwheel)
     feet = tuple(
         _at_foot(
-            n, forces[n], _drag(brakes, [brake.feet[n].drag for brake in brakes], FEET[n]), ground, allowed
+            n, forces[n], drag_of_all([brake.feet[n].drag for brake in brakes], FEET[n]), ground, allowed
         )
         for n in range(len(FEET))
     )
@@ -123,6 +123,7 @@ def stopping(
         work.begins(),
         work.stop("wanted stop", ground.wanted),
         work.hold("run-up", ground.thrust),
+        held(ground, allowed, tailwheel=tailwheel),
         first_lock(work.stop("locking wheels", allowed.peak), locks),
         locks,
         apart(aircraft.calipers, brakes, plain=plain),
@@ -184,13 +185,6 @@ def _at_trial_foot(each: Pushing) -> Value:
         lever_ratio=each.pressing.ratio,
         bore=cylinder.bore,
     )
-
-
-def _drag(brakes: tuple[WheelBrake, ...], drags: list[Value], foot: str) -> Value:
-    label, place = "drag of all braked wheels", f"{PLACE}.braking.{foot}.drag"
-    if not brakes:
-        return unknown(label, Dimension.FORCE, "components", "the calipers: the file has none")
-    return total(label, drags, place)
 
 
 def _at_foot(number: int, force: Value, drag: Value, ground: Stance, allowed: Limits) -> AtFoot:
