@@ -10,6 +10,7 @@ import os
 import pytest
 from chromium import MISSING, launched
 from playwright.sync_api import sync_playwright
+from served import SLOW, hear_faults
 
 
 @pytest.fixture(scope="module")
@@ -41,6 +42,22 @@ def new_context(browser):
     yield opening
     for context in opened:
         context.close()
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory):
+    """Where the aircraft of one file of tests lie."""
+    return tmp_path_factory.mktemp("hangar")
+
+
+@pytest.fixture
+def page(new_context):
+    """A window of a computer, in which nothing may go wrong."""
+    page = new_context(viewport={"width": 1280, "height": 900}).new_page()
+    hear_faults(page)
+    page.set_default_timeout(SLOW)
+    yield page
+    assert not page.faults
 
 
 def pytest_terminal_summary(terminalreporter):

@@ -6,14 +6,13 @@ import re
 
 import pytest
 from playwright.sync_api import expect
-from served import hear_faults, saved, serving
+from served import SLOW, hear_faults, saved, serving
 
 from texts import edited, example
 
 STEPS = ("describe", "sound", "buy", "make", "fit", "prove", "keep")
 LOADS = "foot: {normal: 75, hard: 150, panic: 200}"
 HTTP = "http://"
-SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
 
 
 @pytest.fixture

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import pytest
 from looks import faint, hidden_focus, outside, small_targets, violations
-from served import serving
+from served import SLOW, serving
 
 from firmpedal.web.site import every_page
 from texts import example
 
 WIDTHS = (390, 768, 1280, 1920)
-SLOW = 30_000  # ms
 DRAWN = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
 # A file with errors says the same on every page but the two on which it is mended, and each thing has a form.
 BROKEN = ("/aircraft/broken.yaml/describe/text", "/aircraft/broken.yaml/describe?at=aircraft.gear")

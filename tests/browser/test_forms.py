@@ -6,16 +6,9 @@ import re
 
 import pytest
 from playwright.sync_api import expect
-from served import hear_faults, saved, serving
+from served import saved, serving
 
 from texts import example
-
-SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
-
-
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory):
-    return tmp_path_factory.mktemp("hangar")
 
 
 @pytest.fixture(scope="module")
@@ -23,15 +16,6 @@ def app(folder):
     (folder / "mine.yaml").write_text(example("brindlewick"), encoding="utf-8")
     with serving(folder) as served:
         yield served
-
-
-@pytest.fixture
-def page(new_context):
-    page = new_context(viewport={"width": 1280, "height": 900}).new_page()
-    hear_faults(page)
-    page.set_default_timeout(SLOW)
-    yield page
-    assert not page.faults
 
 
 def test_a_state_what_it_moves_and_a_port(app, page, folder):

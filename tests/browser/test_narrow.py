@@ -5,13 +5,12 @@ from __future__ import annotations
 import pytest
 from looks import letters_drawn, outside, violations
 from playwright.sync_api import expect
-from served import hear_faults, serving
+from served import SLOW, hear_faults, serving
 
 from firmpedal.web import addresses
 from firmpedal.web.site import STEPS, every_page
 from texts import example
 
-SLOW = 30_000  # ms
 FILE, OPTION = "mine.yaml", "rigid"
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
 DRAWN = ("describe", "make", "fit", "pedal", "stopping", "heat")

@@ -6,17 +6,11 @@ import re
 
 import pytest
 from playwright.sync_api import expect
-from served import hear_faults, saved, serving
+from served import saved, serving
 
 from texts import edited, example
 
-SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
 DISC = "    disc: {mass: {value: 2.9 lb, mark: assumed}, radius: {value: 3.2, mark: assumed}}\n"
-
-
-@pytest.fixture(scope="module")
-def folder(tmp_path_factory):
-    return tmp_path_factory.mktemp("hangar")
 
 
 @pytest.fixture(scope="module")
@@ -26,15 +20,6 @@ def app(folder):
     (folder / "bow.yaml").write_text(edited(example("fennimoss"), (DISC, "")), encoding="utf-8")
     with serving(folder) as served:
         yield served
-
-
-@pytest.fixture
-def page(new_context):
-    page = new_context(viewport={"width": 1280, "height": 900}).new_page()
-    hear_faults(page)
-    page.set_default_timeout(SLOW)
-    yield page
-    assert not page.faults
 
 
 def test_an_option_is_begun_filled_and_renamed(app, page, folder):

@@ -12,7 +12,7 @@ import socket
 import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
-from served import serving
+from served import SLOW, serving
 
 from firmpedal.web.pairing import TRIES
 from texts import example
@@ -20,7 +20,6 @@ from texts import example
 HTTP = "http://"
 SECOND = "127.0.0.2"
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
-SLOW = 30_000  # ms
 CODE = re.compile(r"Code for the phone: (\d{6})")
 FORM = {"Content-Type": "application/x-www-form-urlencoded"}
 # What a browser sends to open a socket, after RFC 6455, 1.3; the key is the example there.

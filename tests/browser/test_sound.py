@@ -8,11 +8,10 @@ import time
 import pytest
 from looks import hidden_focus, outside, small_targets, violations
 from playwright.sync_api import expect
-from served import hear_faults, serving
+from served import SLOW, hear_faults, serving
 
 from texts import edited, example
 
-SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
 TEXT = example("brindlewick")
 REASON = "new cylinders are ordered; till then it is pushed about by hand"
 OPTION = "    mirror: [left_floor, left_axle, left_pedal, left_leg, left_tail]\n"

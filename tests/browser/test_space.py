@@ -7,11 +7,10 @@ import re
 import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
-from served import hear_faults, saved, serving
+from served import SLOW, hear_faults, saved, serving
 
 from texts import edited, example
 
-SLOW = 30_000  # ms; the first answer about an aircraft, on a small machine that does more than this
 INCH = 0.0254  # m, exact by definition
 NO_WEBGL = """
 const get = HTMLCanvasElement.prototype.getContext;

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import pytest
 from playwright.sync_api import expect
-from served import serving
+from served import SLOW, serving
 
 from texts import edited, example
 
-SLOW = 30_000  # ms
 POINTS = "points:\n  axle: [1, 2, 3]\n  nowhere: unknown\n  by_tape: {from: axle, aft: unknown}\n\nzones:\n"
 WIDER = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from two_seats import HEAD
 
 from firmpedal.analysis.shut_in import every_shut_in
 from firmpedal.pipeline import evaluate_text
@@ -55,11 +56,7 @@ def side(name, *parts):
 def aircraft(left, right, *valves):
     (one, ones), (other, others) = side("left", *left), side("right", *right)
     return f"""\
-firmpedal: 1
-aircraft: {{name: Sedgemoor, gear: nosewheel, brakes: toe, landing weight: 900 lb, type certificate: no}}
-units: {{length: in, angle: deg, force: lbf, pressure: psi, temperature: degF}}
-fluid: MIL-PRF-5606
-components:
+{HEAD}components:
   pot:
     kind: reservoir
     ports:

@@ -42,12 +42,14 @@ def _side(end: str, first: str, second: str) -> str:
 """
 
 
-TWO_SEATS = f"""\
+HEAD = """\
 firmpedal: 1
-aircraft: {{name: Sedgemoor, gear: nosewheel, brakes: toe, landing weight: 900 lb, type certificate: no}}
-units: {{length: in, angle: deg, force: lbf, pressure: psi, temperature: degF}}
+aircraft: {name: Sedgemoor, gear: nosewheel, brakes: toe, landing weight: 900 lb, type certificate: no}
+units: {length: in, angle: deg, force: lbf, pressure: psi, temperature: degF}
 fluid: MIL-PRF-5606
-components:
+"""
+TWO_SEATS = f"""\
+{HEAD}components:
   pot:
     kind: reservoir
     ports:
