@@ -221,6 +221,26 @@ def _picked(
     return Value(label, parts[0].dimension, span, max(mark, Mark.DERIVED), place, step=step)
 
 
+def any_of(label: str, values: Iterable[Value], place: str, words: str, *, source: str = "") -> Value:
+    """Make a value that may be any of some of one dimension, from the least to the greatest of them.
+
+    Args:
+        label: Of the value.
+        values: What it may be; one at least.
+        place: Of the value.
+        words: Why it may be any of them, as its sum says it.
+        source: Of the value.
+    """
+    parts = tuple(values)
+    mark = max(Mark.DERIVED, *(part.mark for part in parts))
+    step = Step(words, _numbered(parts))
+    spans = [part.span for part in parts if part.span is not None]
+    if len(spans) < len(parts):
+        return Value(label, parts[0].dimension, None, mark, place, step=step, missing=all_missing(parts))
+    span = (min(low for low, _ in spans), max(high for _, high in spans))
+    return Value(label, parts[0].dimension, span, mark, place, source, step)
+
+
 @dataclass(frozen=True, slots=True)
 class Argument:
     """One argument of a formula as its docstring declares it."""

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.circuit import machines
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.together import added_shares, pressed_together
-from firmpedal.quantity import Mark, Step, Value, all_missing, exactly
+from firmpedal.quantity import Mark, Value, any_of, exactly
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -117,11 +117,4 @@ def _value(found: Iterable[Owners], feet: _Feet, label: str) -> Value:
     values = [feet.of(each) if each else NOTHING for each in cases]
     if len(values) == 1:
         return values[0].named(label)
-    inputs = tuple((f"p{n}", value) for n, value in enumerate(values, 1))
-    mark = max([Mark.DERIVED, *(value.mark for value in values)])
-    step = Step(WORDS, inputs)
-    if any(value.span is None for value in values):
-        missing = all_missing(values)
-        return Value(label, Dimension.PRESSURE, None, mark, "", step=step, missing=missing)
-    span = (min(value.low for value in values), max(value.high for value in values))
-    return Value(label, Dimension.PRESSURE, span, mark, "", "firmpedal-derivation", step)
+    return any_of(label, values, "", WORDS, source="firmpedal-derivation")

@@ -13,7 +13,7 @@ from firmpedal.formulas.grip import (
     lesser,
     nose_over_limit,
 )
-from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, apply
+from firmpedal.quantity import Answer, Value, any_of, apply
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping.stance import Stance
@@ -72,13 +72,7 @@ def _standing_grip(stance: Stance) -> Value:
     """
     usual, peak = stance.usual_grip, stance.peak_grip
     label, place = "grip of the standing tyres, usual to peak", f"{PLACE}.standing grip"
-    step = Step("from x1 to x2", (("x1", usual), ("x2", peak)))
-    mark = max(Mark.DERIVED, usual.mark, peak.mark)
-    if usual.span is None or peak.span is None:
-        missing = all_missing((usual, peak))
-        return Value(label, usual.dimension, None, mark, place, step=step, missing=missing)
-    span = (min(usual.low, peak.low), max(usual.high, peak.high))
-    return Value(label, usual.dimension, span, mark, place, step=step)
+    return any_of(label, (usual, peak), place, "from x1 to x2")
 
 
 def _grip(stance: Stance, friction: Value, label: str, word: str, *, tailwheel: bool) -> Value:

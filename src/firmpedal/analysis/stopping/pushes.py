@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.stopping.stance import PLACE
-from firmpedal.quantity import Answer, Mark, Step, Value, all_missing, largest, smallest
+from firmpedal.quantity import Answer, Value, any_of, largest, smallest
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -49,7 +49,7 @@ def foot_of_all(label: str, place: str, brakes: Sequence[tuple[Sequence[Pushing]
         for pushes, feet in brakes
         for value in _of_each_pedal(pushes, feet, lambda values: smallest(label, values, place))
     ]
-    return _any_of(label, place, found, "between the least and the greatest of")
+    return _whichever(label, place, found, "between the least and the greatest of")
 
 
 def from_either_seat(label: str, pushes: Sequence[Pushing], made: Sequence[Value], place: str) -> Value:
@@ -62,21 +62,15 @@ def from_either_seat(label: str, pushes: Sequence[Pushing], made: Sequence[Value
         place: Of the pressure.
     """
     each = _of_each_pedal(pushes, made, lambda values: largest(label, values, place))
-    return _any_of(label, place, each, "from one seat or another:")
+    return _whichever(label, place, each, "from one seat or another:")
 
 
-def _any_of(label: str, place: str, values: Sequence[Value], words: str) -> Value:
-    """A value that may be any of some, from the least to the greatest; the one, where all are alike."""
+def _whichever(label: str, place: str, values: Sequence[Value], words: str) -> Value:
+    """The one of some values, where all are alike; else any of them."""
     if len({value.span for value in values}) == 1:
         return values[0].named(label, place)
-    mark, dimension = max(Mark.DERIVED, *(value.mark for value in values)), values[0].dimension
-    inputs = tuple((f"x{n}", value) for n, value in enumerate(values, 1))
-    step = Step(f"{words} {', '.join(name for name, _ in inputs)}", inputs)
-    missing = all_missing(values)
-    if missing:
-        return Value(label, dimension, None, mark, place, step=step, missing=missing)
-    span = (min(value.low for value in values), max(value.high for value in values))
-    return Value(label, dimension, span, mark, place, step=step)
+    names = ", ".join(f"x{n}" for n in range(1, len(values) + 1))
+    return any_of(label, values, place, f"{words} {names}")
 
 
 def _of_each_pedal(
