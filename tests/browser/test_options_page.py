@@ -61,3 +61,17 @@ def test_a_figure_is_written_where_the_page_of_heat_asks_for_it(app, page, folde
     mass.get_by_role("button", name="Write it down").click()
     saved(path, "mass: 2.9")
     expect(page.get_by_text("cannot be told yet")).to_have_count(0)
+
+
+def test_who_stands_on_an_option_by_keyboard_stays_there_when_an_answer_comes(app, page, folder):
+    path = folder / "stays.yaml"
+    path.write_text(example("brindlewick"), encoding="utf-8")
+    page.goto(f"{app.base}/aircraft/stays.yaml/buy")
+    here = page.get_by_role("navigation", name="Options").get_by_role("link", name="Begin an option")
+    here.focus()
+    verdict = page.locator(".fp-verdict-bar")
+    expect(verdict).to_contain_text("6 warnings")
+    # another editor leaves a figure open: a new answer comes, and the options are the same as before
+    path.write_text(edited(example("brindlewick"), ("stroke: 0.80", "stroke: unknown")), encoding="utf-8")
+    expect(verdict).to_contain_text("4 warnings")
+    expect(here).to_be_focused()

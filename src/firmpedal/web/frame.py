@@ -63,6 +63,7 @@ class Frame:
         self.watch, self.step = watch, step
         self._conflict: Conflict | None = None  # the one that is shown
         self._file_state: object = None  # what is said of the file itself
+        self._listed: tuple[str, ...] | None = None  # the options that are shown
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
         link("To what this page says", "#main", "fp-skip")
@@ -167,7 +168,13 @@ class Frame:
         put_words(self._why, BROKEN)
 
     def _list_options(self, options: tuple[str, ...]) -> None:
-        """The ways to each option, and to the page on which one is begun, as long as one may be."""
+        """The ways to each option, and to the page on which one is begun, as long as one may be.
+
+        Nothing is made anew where they are the same: whoever goes through them by keyboard stays where he is.
+        """
+        if options == self._listed:
+            return
+        self._listed = options
         self._options.clear()
         self._options.classes(**{"remove" if options else "add": "fp-options-none"})
         abreast = addresses.options(self.file, self.watch.option)
