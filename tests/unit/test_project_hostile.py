@@ -9,7 +9,7 @@ from planting import SMALL, only, problems, sound
 
 from firmpedal.project import read_text
 
-SECONDS = 20  # of processor time, on a machine far slower than any in a hangar
+SECONDS = 60  # of processor time: what unfolds without end would take hours, on any machine
 
 MANY = ", ".join(["[1, 2, 3]"] * 600)
 BIG = f"  big: {{from: left_upper.to, to: left_lower.from, made of: hose -4 PTFE braided, via: [{MANY}]}}\n"
