@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import Hose
+from firmpedal.quantity import any_of
 from firmpedal.report.lengths import both, decimals, on_tape
 from firmpedal.report.remarks import length_remark
 from firmpedal.report.sheet import Bullets, Facts, Fields, Figure, Figures, Group, Heading, Paragraph, Tone
@@ -124,5 +125,7 @@ def _travel_words(evaluation: Evaluation, line: LaidLine) -> str:
     if not moved.play.known:
         return "unknown: " + "; ".join(missing.what for missing in moved.play.missing)
     show = evaluation.display.value
-    near, far = show(moved.nearest), show(moved.farthest)
-    return f"its ends move {show(moved.play)} against each other; they are {near} to {far} apart"
+    apart = show(any_of("apart", (moved.nearest, moved.farthest), line.name, "they swing between"))
+    if moved.play.high == 0:
+        return f"its ends do not move against each other; they are {apart} apart"
+    return f"its ends move {show(moved.play)} against each other; they are {apart} apart"

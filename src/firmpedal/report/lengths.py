@@ -96,9 +96,10 @@ def mark_step(display: Display) -> float:
 
 
 def both(value: Value, display: Display) -> str:
-    """A length as decimals and, in inches, beside it as a fraction."""
+    """A length as decimals and, in inches, beside it as a fraction where that says something else."""
     plain, tape = decimals(value, display), on_tape(value, display)
-    return plain if plain == tape or value.span is None else f"{plain} ({tape})"
+    alike = plain.replace(".00", "") == tape.replace(".00", "")
+    return plain if alike or value.span is None else f"{plain} ({tape})"
 
 
 def bare(value: Value, display: Display) -> str:
