@@ -82,6 +82,7 @@ def test_one_more_step_takes_what_the_firmest_and_the_steepest_piece_of_any_curv
     assert found.low <= least <= most <= found.high * (1 + 1e-9)
     assert found.high == pytest.approx(most, rel=0.05)
     assert found.low == pytest.approx(least, rel=0.05, abs=1e-3 * most)
+    assert "on its firmest and its steepest piece" in found.step.note
 
 
 @pytest.mark.parametrize(("end", "told"), [((1500, 1600), True), ((1400, 1600), False)])
