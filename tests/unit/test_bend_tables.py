@@ -201,6 +201,7 @@ BROKEN = [
     (f"{HEADING}\na,1,10,0,90\n", 2, 1, "nothing under radius"),
     (f"{HEADING}\na,1,10,0,,20\n", 2, 10, "nothing under angle"),
     (f"{HEADING}\na,1,10,0,180,20\n", 2, 10, "less than 180"),
+    (f"{HEADING}\na,1,10,0,0,20\n", 2, 10, "more than nothing"),
     (f"{HEADING}\na,1,-10,0,90,20\n", 2, 5, "below nothing"),
     (f"{HEADING}\na,1,10,0,90,0\n", 2, 13, "no bend of radius 0"),
     (f"{HEADING}\na,1,10 to 11,0,90,20\n", 2, 5, "no single figure"),
@@ -281,6 +282,16 @@ def test_figures_that_say_nothing_are_passed_over(first, end):
     text = f"{HEADING}\na,1,9,{first},90,20\na,end,9,{end}\n"
     (bend,) = shapes_of(text)["a"].bends
     assert bend.rotation == 0.0
+
+
+@pytest.mark.parametrize(
+    ("end", "advice"),
+    [("30,,", "move them all one row up"), (",45,", "give the bend its number"), (",,25", "leave it empty")],
+)
+def test_what_stands_in_the_last_row_is_told_what_to_do_with_it(end, advice):
+    with pytest.raises(ListError) as caught:
+        shapes_of(f"{HEADING}\na,1,9,0,90,20\na,end,9,{end}\n")
+    assert advice in caught.value.suggestion
 
 
 def test_rotations_in_the_row_before_are_told_what_to_do():

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from test_feel import HOSE
@@ -101,6 +103,10 @@ def test_beyond_its_end_a_hose_takes_no_more_than_at_the_steepest_that_its_range
     assert found.step.caution
     assert not by_curve(line, pressure(599), "taken", "here").step.caution
     assert by_curve(line, pressure(601), "taken", "here").step.caution
+    some = by_curve(line, replace(pressure(500), span=(500 * PSI, 700 * PSI)), "taken", "here")
+    assert some.step.caution
+    least, most = (by_curve(line, pressure(psi), "taken", "here") for psi in (500, 700))
+    assert some.span == (least.low, most.high)
 
 
 @pytest.mark.parametrize("old", ["per length: 0.2 ml/m", "under: 1000 psi", "- [10, 0, -6]"])
@@ -110,6 +116,7 @@ def test_an_unknown_figure_leaves_open_what_is_taken_and_what_one_more_step_take
     for found in (by_curve(line, pressure(300), "it", "here"), by_slope(line, pressure(1), "it", "here")):
         assert not found.known
         assert found.missing
+        assert "v on straight lines" in found.step.equation
 
 
 def test_what_a_curve_says_is_no_surer_than_its_points():

@@ -45,6 +45,8 @@ def test_one_coil_in_hand_is_enough_for_both():
     assert said in words(cutplan_sheet(coil))
     longer = plan("tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [92]}}")
     assert "What you have is enough." in words(cutplan_sheet(longer))
+    (table,) = of_kind(cutplan_sheet(coil), Table)
+    assert table.rows[0][4] == "2 practice pieces"
 
 
 def test_the_cutter_can_take_what_the_second_tube_lacks():
@@ -85,6 +87,13 @@ def test_each_kind_of_tube_has_a_plan_of_its_own():
     assert [each.phrase for each in plans] == ["tube 5052-O 1/4 x .035", "tube 3003-O 1/4 x .035"]
 
 
+def test_what_to_buy_is_told_by_kind_where_there_are_two_of_them():
+    said = words(cutplan_sheet(unlike(made_of="tube 3003-O 1/4 x .035")))
+    for phrase in ("tube 5052-O 1/4 x .035", "tube 3003-O 1/4 x .035"):
+        assert f"{phrase}: Buy 72.00 in of it." in said
+    assert "\nBuy 144.00 in of it." in words(cutplan_sheet(plan()))
+
+
 def test_of_two_tubes_only_the_unknown_one_is_left_out():
     (found,) = tube_plans(unlike(via="[[9.0, 0.6, 1.5], unknown, [44.5, 14.0, -1.2]]"))
     assert found.unknown == ("right_run",)
@@ -108,7 +117,10 @@ def test_a_stick_in_hand_is_called_as_in_the_file(pieces, names):
     assert sorted(cut.stick.name for cut in cuts) == sorted(names)
 
 
-def test_the_usual_sticks_are_told():
+def test_the_usual_sticks_are_told_where_any_stick_is_bought():
+    """45 in in hand are enough for one leg; the other comes from a stick that is bought."""
+    half = plan("tube: {coil: {made of: tube 5052-O 1/4 x .035, pieces: [45]}}")
+    assert "taken as what can be had" in words(cutplan_sheet(half))
     assert "Sticks of 6 ft and 12 ft are taken as what can be had" in words(cutplan_sheet(plan()))
     for known in (
         plan("longest tube: 84"),
