@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise, permutations, product
+from itertools import combinations, pairwise, permutations, product
 
 import numpy as np
 import pytest
@@ -10,7 +10,15 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from firmpedal.lay import near
-from firmpedal.lay.bend_order import BenderBody, BenderSpace, BendStep, Hit, bend_order
+from firmpedal.lay.bend_order import (
+    BenderBody,
+    BenderSpace,
+    BendStep,
+    Hit,
+    _straight_after,
+    _straight_before,
+    bend_order,
+)
 from firmpedal.lay.centreline import centreline
 from firmpedal.lay.half_bent import bend_data, half_bent
 from firmpedal.lay.shape import Centreline
@@ -204,6 +212,18 @@ def dense_hit(tube, number, made, space, room):
     return False
 
 
+@pytest.mark.parametrize("number", range(3))
+def test_how_much_is_straight_on_either_side_is_seen_in_the_half_bent_tube(number):
+    """Whichever of the other bends are made: up to the next of these all is straight, the bend itself too."""
+    tube = bend_data(TUBE)
+    others = [other for other in range(3) if other != number]
+    for made in (frozenset(some) for count in range(3) for some in combinations(others, count)):
+        shape = half_bent(tube, number, 0.0, made)
+        assert _straight_before(tube, number, made) == pytest.approx(straight_of(shape.held))
+        after = _straight_after(tube, number, made) + tube.bends[number].arc
+        assert after == pytest.approx(straight_of(shape.moving))
+
+
 COORDINATES = st.floats(-8, 8)
 BODIES = st.builds(
     lambda low, size, turns: BenderBody(
@@ -310,6 +330,14 @@ def test_former_hook_and_shoe_hold_the_tube_and_are_not_in_its_way():
     shoe = BenderBody("shoe", near.Box((0, -0.6, -0.3), (2, -DIAMETER / 2, 0.3)), turns=True)
     for grip in (0.1, 2, 6):
         assert bend_order(ELL, DIAMETER, wall(former, hook, shoe, grip=grip)).hits == ()
+
+
+def test_tools_longer_than_both_legs_hold_all_of_them():
+    """Hook and shoe reach past the tube's ends; the leg beyond has what is not bent yet of the arc, too."""
+    hook = BenderBody("hook", near.Box((-30, -0.4, -0.3), (0, -DIAMETER / 2, 0.3)))
+    shoe = BenderBody("shoe", near.Box((0, -0.6, -0.3), (30, -DIAMETER / 2, 0.3)), turns=True)
+    assert bend_order(ELL, DIAMETER, wall(hook)).hits == ()
+    assert bend_order(ELL, DIAMETER, wall(shoe)).hits == ()
 
 
 def test_a_bend_that_lies_in_the_hook_is_hit():

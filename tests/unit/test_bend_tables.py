@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import degrees
 
+import numpy as np
 import pytest
 from evaluated import EXAMPLE, example
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.spatial.transform import Rotation
 
 from firmpedal.decide.bend_rows import PLANE, SIGN_WORDS, TUBE
 from firmpedal.decide.listing import ListError
 from firmpedal.decide.shape_tables import shapes_of
-from firmpedal.export.bend_tables import BEND_COLUMNS, _bend_rows, _table, bends_csv, points_csv
+from firmpedal.export.bend_tables import BEND_COLUMNS, _bend_rows, _table, _unsure, bends_csv, points_csv
 from firmpedal.lay.half_bent import BendData
 from firmpedal.lay.shape import Bend
 from firmpedal.pipeline import evaluate_text
@@ -49,6 +52,90 @@ def test_a_tube_that_nobody_measured_says_so_above_its_figures():
         (remark,) = [line for line in unsure.splitlines() if line.startswith("# left_leg")]
         assert "Measure before you bend" in remark
         assert shapes_of(unsure).keys() == shapes_of(sure).keys()
+
+
+@pytest.mark.parametrize(
+    ("point", "why"),
+    [
+        ("{value: [9.0, -11.6, -5.2], mark: assumed}", "rests on an assumed point"),
+        ("[about 9.0, -11.6, -5.2]", "rests on an estimate"),
+        ("[8.9 to 9.1, -11.6, -5.2]", "has figures with a range"),
+    ],
+)
+def test_why_a_table_is_unsure_is_told_as_it_is(point, why):
+    text = EXAMPLE.read_text(encoding="utf-8").replace("[9.0, -11.6, -5.2]", point)
+    remarks = [row for row in bends_csv(evaluate_text(text, "x", "rigid")).splitlines() if row[0] == "#"]
+    assert f"# left_leg: {why}; here is the middle. Measure before you bend" in remarks
+    assert f"# right_leg: {why}; here is the middle. Measure before you bend" in remarks
+
+
+def test_a_line_that_is_not_known_yet_has_no_rows():
+    corners = "- [9.0, -11.6, -5.2]\n          - [5.6, -32.2, -28.6]"
+    unknown = EXAMPLE.read_text(encoding="utf-8").replace(corners, "- unknown")
+    evaluation = evaluate_text(unknown, "x", "rigid")
+    for table in (bends_csv(evaluation), points_csv(evaluation)):
+        assert not [row for row in table.splitlines() if row.startswith(("left_leg", "right_leg"))]
+    assert [row for row in points_csv(evaluation).splitlines() if row.startswith("left_tail")]
+
+
+def widened(value):
+    return replace(value, span=(value.low, value.high + 0.002))
+
+
+@pytest.mark.parametrize("part", ["developed_length", "straights", "bends"])
+def test_one_figure_with_a_range_is_enough_to_measure_first(part):
+    """The last straight or angle alone, by two millimetres or a tenth of a degree."""
+    (tube, *_) = [line.tube for line in example("rigid").laid if line.tube]
+    assert list(_unsure("leg", tube)) == []
+    whole = getattr(tube, part)
+    if part == "developed_length":
+        unsure = widened(whole)
+    elif part == "straights":
+        unsure = (*whole[:-1], widened(whole[-1]))
+    else:
+        unsure = (*whole[:-1], replace(whole[-1], angle=widened(whole[-1].angle)))
+    (remark,) = _unsure("leg", replace(tube, **{part: unsure}))
+    assert remark.startswith("leg: has figures with a range")
+
+
+def by_hand(rows, sign):
+    """What a bender makes of the rows of one tube: its places from the first end on, in millimetres.
+
+    The tube is fed along the first axis and bent from there towards the second, about the third. With
+    `plane` the bender goes round a tube that lies still; with `tube` it stays, and the tube is turned.
+    """
+    places, (x, y, z) = [np.zeros(3)], np.eye(3)
+    for feed, turn, angle, radius in rows:
+        if sign == TUBE:
+            places = list(Rotation.from_rotvec(np.radians(turn) * x).apply(np.array(places) - places[-1]))
+        else:
+            y, z = Rotation.from_rotvec(np.radians(turn) * x).apply((y, z))
+        places.append(places[-1] + feed * x)
+        middle, bent = places[-1] + radius * y, Rotation.from_rotvec(np.radians(angle) * z)
+        places.append(middle + bent.apply(places[-1] - middle))
+        if sign == TUBE:  # laid in again, so that the bender finds its straight along the first axis
+            places = list(bent.inv().apply(np.array(places)))
+        else:
+            x, y = bent.apply((x, y))
+    return np.array(places)
+
+
+@pytest.mark.parametrize("sign", [PLANE, TUBE])
+def test_a_bender_that_follows_the_table_makes_the_tube_and_not_its_mirror_image(sign):
+    """scipy lays the one on the other by turning alone: a mirror image would stay centimetres off."""
+    for line in example("rigid").laid:
+        if not line.tube:
+            continue
+        rows = [row.split(",") for row in bends_csv(example("rigid"), sign).splitlines()]
+        figures = [
+            [float(cell) for cell in row[2:]] for row in rows if row[0] == line.name and row[1] != "end"
+        ]
+        made = by_hand(figures, sign)
+        wanted = 1000 * np.array(line.tube.centreline.tangent_points[:-1])
+        _, apart = Rotation.align_vectors(made - made[0], wanted - wanted[0])
+        assert apart < 1e-3
+        _, mirrored = Rotation.align_vectors((made - made[0]) * [1, 1, -1], wanted - wanted[0])
+        assert mirrored > 10
 
 
 def test_the_other_sign_turns_every_rotation_round():
@@ -114,6 +201,7 @@ BROKEN = [
     (f"{HEADING}\na,1,10,0,90\n", 2, 1, "nothing under radius"),
     (f"{HEADING}\na,1,10,0,,20\n", 2, 10, "nothing under angle"),
     (f"{HEADING}\na,1,10,0,180,20\n", 2, 10, "less than 180"),
+    (f"{HEADING}\na,1,10,0,0,20\n", 2, 10, "more than nothing"),
     (f"{HEADING}\na,1,-10,0,90,20\n", 2, 5, "below nothing"),
     (f"{HEADING}\na,1,10,0,90,0\n", 2, 13, "no bend of radius 0"),
     (f"{HEADING}\na,1,10 to 11,0,90,20\n", 2, 5, "no single figure"),
@@ -194,6 +282,16 @@ def test_figures_that_say_nothing_are_passed_over(first, end):
     text = f"{HEADING}\na,1,9,{first},90,20\na,end,9,{end}\n"
     (bend,) = shapes_of(text)["a"].bends
     assert bend.rotation == 0.0
+
+
+@pytest.mark.parametrize(
+    ("end", "advice"),
+    [("30,,", "move them all one row up"), (",45,", "give the bend its number"), (",,25", "leave it empty")],
+)
+def test_what_stands_in_the_last_row_is_told_what_to_do_with_it(end, advice):
+    with pytest.raises(ListError) as caught:
+        shapes_of(f"{HEADING}\na,1,9,0,90,20\na,end,9,{end}\n")
+    assert advice in caught.value.suggestion
 
 
 def test_rotations_in_the_row_before_are_told_what_to_do():

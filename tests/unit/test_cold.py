@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import re
-from math import pi
+from math import log, pi
 
 import pytest
 
 from firmpedal.analysis.cold import cold_of
-from firmpedal.analysis.swelling import swell
+from firmpedal.analysis.swelling import frost_wall, swell
 from firmpedal.model.display import usual_display
+from firmpedal.model.stock import LineKind
 from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Mark, exactly
 from firmpedal.report.cold import cold_sheet
 from firmpedal.report.sheet import Drawing, Table
 from firmpedal.report.story import every_value
+from firmpedal.units import Dimension
 from texts import edited, example, small
 
 INCH, PSI, ICE = 0.0254, 6894.757, 273.15
@@ -47,6 +50,50 @@ class TestFennimoss:
             for density, pressure in ((859, 10), (875, 3))
         )
         assert (row.free.low, row.free.high) == pytest.approx((least, most), rel=1e-6)
+
+    def behind(self, evaluation, wheel, end):
+        """For each line its length, its bore and what it fills: all below it, and half of its own."""
+        held = [line for name in wheel.lines for line in evaluation.laid if line.name == name]
+        swells = [swell(line, wheel.pressure, "by hand", None, evaluation.aircraft.fluid) for line in held]
+        taken = [getattr(each.wall, end) + getattr(each.fluid, end) for each in swells]
+        given = getattr(wheel.give, end) if wheel.give is not None else 0.0
+        for number, line in enumerate(held):
+            long = line.order_length if line.hose else line.developed_length
+            bore = 0.125 * INCH if line.hose else 0.1175 * INCH
+            yield getattr(long, end), bore, given + sum(taken[:number]) + taken[number] / 2
+
+    def test_the_time_constant_counts_what_lies_behind_each_line_by_hand(self, fennimoss):
+        """At 20 degrees 128 rho nu L V / (pi d^4 p) for each line, added up."""
+        (left, _) = cold(fennimoss)
+        (row,) = (each for each in left.rows if each.temperature.middle == pytest.approx(ICE + 20))
+        for end, density, pressure in (("low", 859, left.pressure.high), ("high", 875, left.pressure.low)):
+            found = sum(long * taken / bore**4 for long, bore, taken in self.behind(fennimoss, left, end))
+            constant = 128 * density * row.viscosity.middle * found / (pi * pressure)
+            assert getattr(row.time_constant, end) == pytest.approx(constant, rel=1e-3)
+
+    def test_the_line_that_rings_most_is_told(self, fennimoss):
+        """Of 64 rho nu L / (pi d^4) times the root of pi d^2 V / (4 rho L p), the least of three lines."""
+        (left, _) = cold(fennimoss)
+        (row,) = (each for each in left.rows if each.temperature.middle == pytest.approx(ICE + 20))
+        damped = [
+            64
+            * 859
+            * row.viscosity.middle
+            * long
+            / (pi * bore**4)
+            * (pi * bore**2 * taken / (4 * 859 * long * left.pressure.high)) ** 0.5
+            for long, bore, taken in self.behind(fennimoss, left, "low")
+        ]
+        assert max(damped) > 1.5 * min(damped)
+        assert row.ringing.low == pytest.approx(min(damped), rel=1e-2)
+
+    def test_a_brake_counts_as_let_go_at_ten_psi(self, fennimoss):
+        """From the hard foot down by an e-th in each time constant."""
+        for wheel in cold(fennimoss):
+            for row in wheel.rows:
+                times = log(wheel.pressure.middle / (10 * PSI))
+                assert row.let_go.low == pytest.approx(row.time_constant.low * times, rel=1e-6)
+                assert row.let_go.high == pytest.approx(row.time_constant.high * times, rel=1e-6)
 
     def test_colder_is_always_slower(self, fennimoss):
         for wheel in cold(fennimoss):
@@ -115,6 +162,60 @@ class TestWhatTheCaliperGives:
         assert all(row[3].endswith("or more") for row in table.rows)
 
 
+class TestRows:
+    def test_the_temperatures_are_those_at_which_fluids_are_told(self):
+        (found,) = cold(evaluate_text(small("quillfen"), "x"))
+        told = [round(row.temperature.middle - ICE, 6) for row in found.rows]
+        assert told == [-54, -40, -30, -20, 0, 20]
+
+    def test_only_at_room_temperature_is_what_takes_up_no_estimate(self):
+        *colder, room = cold(evaluate_text(small("quillfen"), "x"))[0].rows
+        assert {row.time_constant.mark for row in colder} == {Mark.ESTIMATE}
+        assert room.time_constant.mark is not Mark.ESTIMATE
+
+    def test_every_estimate_in_a_row_says_that_it_is_ours(self):
+        """What the reader is shown has a source, or the figures that it comes from."""
+        waiting = [row.free for row in cold(evaluate_text(small("quillfen"), "x"))[0].rows]
+        waiting += [row.let_go for row in cold(evaluate_text(small("quillfen"), "x"))[0].rows]
+        roots = set()
+        while waiting:
+            value = waiting.pop()
+            inputs = [each for _, each in value.step.inputs] if value.step else []
+            waiting += inputs
+            if not inputs and value.mark is Mark.ESTIMATE:
+                roots.add((value.label, value.source))
+        assert len(roots) >= 2
+        assert {source for _, source in roots} == {"firmpedal-estimate"}
+
+    def test_a_line_whose_way_is_unknown_leaves_the_rows_open(self):
+        text = edited(small("quillfen"), ("- [10, 0, -6]", "- unknown"))
+        (found,) = cold(evaluate_text(text, "x"))
+        for row in found.rows:
+            assert row.viscosity.known
+            assert not row.closed.known
+            assert row.closed.missing
+            assert row.ringing is None
+
+    def test_plastic_is_stiffer_in_the_cold_and_may_be_no_stiffer(self):
+        """At least what its wall takes as stiff as at -40 degrees and half the fluid, at most all as warm."""
+        evaluation = evaluate_text(example("brindlewick"), "brindlewick.yaml")
+        (found, *_) = cold(evaluation)
+        (line,) = (each for each in evaluation.laid if each.name == found.lines[0])
+        assert (len(found.lines), line.kind) == (1, LineKind.PLASTIC)
+        own = swell(line, found.pressure, "by hand", None, evaluation.aircraft.fluid)
+        stiff = frost_wall(line, found.pressure, "by hand")
+        assert stiff.low < own.wall.low
+        given = found.give or exactly("nothing", Dimension.VOLUME, 0.0, Mark.DERIVED)
+        *colder, room = found.rows
+        for end, taken in (("low", stiff.low + own.fluid.low / 2), ("high", own.wall.high + own.fluid.high)):
+            warm = getattr(own.wall, end) + getattr(own.fluid, end)
+            share = (getattr(given, end) + taken / 2) / (getattr(given, end) + warm / 2)
+            for row in colder:
+                thicker = row.viscosity.middle / room.viscosity.middle
+                ratio = getattr(row.time_constant, end) / getattr(room.time_constant, end)
+                assert ratio == pytest.approx(share * thicker, rel=1e-6)
+
+
 class TestSound:
     """1,336 m/s, 4,384 ft/s, in aluminium 1/4 x .035: derived in tests/published, there with fixed ends."""
 
@@ -125,6 +226,18 @@ class TestSound:
         sound = evaluation.display.value(values["lines.floor.speed of sound"][0])
         assert re.fullmatch(r"4,[3-7]\d\d(\.\d)?( to 4,[3-7]\d\d(\.\d)?)? ft/s", sound)
         assert evaluation.display.value(values["on the ground.landing speed"][0]) == "48.0 kt"
+
+    def test_it_goes_there_and_back_through_every_line(self):
+        evaluation = evaluate_text(example("fennimoss"), "fennimoss.yaml", "rigid")
+        (left, _) = cold(evaluation)
+        values = every_value(evaluation)
+        least = most = 0.0
+        for name in left.lines:
+            (line,) = (each for each in evaluation.laid if each.name == name)
+            speed = values[f"lines.{name}.speed of sound"][0]
+            long = line.order_length if line.hose else line.developed_length
+            least, most = least + 2 * long.low / speed.high, most + 2 * long.high / speed.low
+        assert left.echo.span == pytest.approx((least, most), rel=1e-6)
 
     def test_in_metres_where_lengths_are(self):
         evaluation = evaluate_text(small("withyford"), "x")
@@ -137,6 +250,8 @@ class TestOthers:
         (left, right) = cold(evaluate_text(example("oatmere"), "oatmere.yaml"))
         assert (left.cylinder, right.cylinder) == ("copilot_left", "copilot_right")
         assert left.lines[-1] == "left_cross"
+        assert left.pressure.place.startswith("components.copilot_left.")
+        assert right.pressure.place.startswith("components.copilot_right.")
 
     @pytest.mark.parametrize("fluid", ["", "fluid: DOT 3\n"])
     def test_without_a_thickness_there_is_no_sheet(self, fluid):

@@ -67,9 +67,48 @@ def test_where_nothing_can_be_bought_as_much_is_cut_as_can_be():
     assert [piece.length for piece in cutting_plan(pieces(50, 50), [hand(72)]).without_stick] == [50]
 
 
-def test_impossible_lengths_are_refused():
+def test_what_no_stick_is_left_for_keeps_nobody_from_buying_for_the_rest():
+    # only the 45 in hand holds a tube of 40, and there are two of them; the 20 is cut from a stick of 36
+    plan = cutting_plan(pieces(40, 40, 20), [hand(45), bought(36)])
+    assert [piece.length for piece in plan.without_stick] == [40]
+    assert (plan.bought, plan.opened) == (36, 81)
+
+
+def test_without_pieces_nothing_is_bought_or_cut():
+    for sticks in ([], [bought(72)], [hand(45), bought(72)]):
+        plan = cutting_plan([], sticks)
+        assert (plan.cuts, plan.without_stick, plan.bought) == ((), (), 0)
+
+
+def test_one_tube_that_no_stick_holds_leaves_the_plan_of_the_others_as_it_is():
+    others, sticks = pieces(44, 24, 24, 24, 22, 6), [bought(72), bought(144)]
+    alone, beside = cutting_plan(others, sticks), cutting_plan([*others, Piece("mast", 200)], sticks)
+    assert [piece.name for piece in beside.without_stick] == ["mast"]
+    assert (alone.bought, alone.opened) == (beside.bought, beside.opened) == (144, 144)
+
+
+def test_a_stick_in_hand_is_cut_up_once_only():
+    plan = cutting_plan(pieces(40, 40), [hand(45), bought(72)])
+    assert sorted(cut.stick.name for cut in plan.cuts) == ["bought 72", "in hand 1"]
+
+
+def test_sticks_come_in_the_order_in_which_the_tubes_stand_in_the_file():
+    # by hand: 40 and 30 fill one stick of 70, and 20 and 35 go together into the other
+    plan = cutting_plan(pieces(40, 20, 35, 30), [bought(70)])
+    assert [[piece.length for piece in cut.pieces] for cut in plan.cuts] == [[40, 30], [35, 20]]
+
+
+@pytest.mark.parametrize(
+    ("lengths", "sticks", "loss"),
+    [((0,), (72,), 0.0), ((-1,), (72,), 0.0), ((40,), (72, 0), 0.0), ((40,), (72,), -0.1)],
+)
+def test_impossible_lengths_are_refused(lengths, sticks, loss):
     with pytest.raises(ValueError, match="positive"):
-        cutting_plan(pieces(0), [bought(72)])
+        cutting_plan(pieces(*lengths), [bought(length) for length in sticks], loss)
+
+
+def test_lengths_below_a_metre_are_lengths():
+    assert cutting_plan(pieces(0.4), [bought(0.5)]).bought == 0.5
 
 
 def partitions(items):
@@ -112,11 +151,12 @@ def cheapest(heaps, in_hand, on_sale, loss):
     return min(ways, default=None)
 
 
-def most_cut(lengths, sticks, on_sale, loss):
-    """The greatest length of pieces that go together into the sticks, by trying every choice."""
-    in_hand = sticks[: len(sticks) - len(on_sale)]
-    choices = chain.from_iterable(combinations(lengths, n) for n in range(len(lengths), -1, -1))
-    return max(sum(some) for some in choices if least(some, in_hand, on_sale, loss) is not None)
+def most_cut(lengths, in_hand, on_sale, loss):
+    """The greatest length that sticks hold, and the least bought and opened for it, by every choice."""
+    choices = chain.from_iterable(combinations(lengths, n) for n in range(len(lengths) + 1))
+    ways = [(sum(some), least(some, in_hand, on_sale, loss)) for some in choices]
+    most = max(long for long, way in ways if way is not None)
+    return most, min(way for long, way in ways if way is not None and long == most)
 
 
 LENGTHS = st.integers(3, 40).map(float)
@@ -136,8 +176,9 @@ def test_no_way_to_cut_buys_or_opens_less(lengths, in_hand, on_sale, loss):
     wanted = least(lengths, in_hand, on_sale, loss)
     plan = cutting_plan(pieces(*lengths), sticks, loss)
     if wanted is None:
-        cut = sum(lengths) - sum(piece.length for piece in plan.without_stick)
-        assert cut == pytest.approx(most_cut(lengths, [stick.length for stick in sticks], on_sale, loss))
+        most, wanted = most_cut(lengths, in_hand, on_sale, loss)
+        assert sum(lengths) - sum(piece.length for piece in plan.without_stick) == pytest.approx(most)
+        assert (plan.bought, plan.opened) == pytest.approx(wanted)
         return
     assert not plan.without_stick
     assert sorted(piece.name for cut in plan.cuts for piece in cut.pieces) == sorted(

@@ -6,9 +6,12 @@ import numpy as np
 import pytest
 from test_heating import AIRCRAFT, heat_of
 
+from firmpedal.analysis.heating.measured import as_warm
 from firmpedal.analysis.heating.samples import heat_into, lumps_of
 from firmpedal.formulas.warming import carried_to
-from firmpedal.units import from_unit
+from firmpedal.pipeline import evaluate_text
+from firmpedal.quantity import Mark, exactly
+from firmpedal.units import Dimension, from_unit, to_unit
 
 KNOT, POUND = 1852 / 3600, 4.4482216152605
 
@@ -120,6 +123,57 @@ def test_the_lumps_of_one_set_by_hand(film, transfer):
 
 def test_nine_tenths_of_the_heat_go_into_the_disc_and_the_rest_into_the_caliper():
     assert heat_into({"share": np.array([0.9])}, np.array([200.0]))[0] == pytest.approx([180, 20, 0, 0])
+
+
+def trial_of(**words):
+    text = ", ".join(f"{key}: {word}" for key, word in words.items())
+    return brake(("disc:", f"heat trial: {{{text}}}\n    disc:"))
+
+
+def fahrenheit(value):
+    return [to_unit(bound, "degF") for bound in value.span]
+
+
+def test_a_trial_that_agrees_is_told_as_it_was_read():
+    """Its bands carry it to a hot day; the port itself was at 150 F, in air of 70."""
+    found = trial_of(air=70, port=150)
+    assert found.agrees
+    assert fahrenheit(found.measured) == pytest.approx([150, 150])
+
+
+def test_a_trial_without_its_air_counts_as_it_was_read():
+    found = trial_of(air="unknown", port=400)
+    assert fahrenheit(found.measured) == pytest.approx([400, 400])
+    seals = next(each for each in found.limits if each.kind == "seals")
+    assert fahrenheit(seals.found)[0] >= 400 - 1e-6
+
+
+@pytest.mark.parametrize(
+    ("air", "carried"), [("70", (930, 930)), ("60 to 70", (930, 940)), ("130", (900, 900))]
+)
+def test_a_trial_that_agrees_with_nothing_is_carried_to_a_hot_day_of_100_if_that_is_hotter(air, carried):
+    """From 900 F the rise is 830, 830 to 840, or 770: on 100 F that is 930, 930 to 940, or less than 900."""
+    assert fahrenheit(trial_of(air=air, port=900).measured) == pytest.approx(carried)
+
+
+@pytest.mark.parametrize(
+    ("day", "base"), [(None, (60, 70)), ("100", (100, 100)), ("65", (65, 70)), ("40", (60, 70))]
+)
+def test_a_part_is_above_the_air_by_its_share_of_what_the_port_was(day, base):
+    """Port 150 to 160 F, air 60 to 70: 80 to 100 above it, half to nine tenths of that the part."""
+    caliper = evaluate_text(
+        AIRCRAFT.replace("disc:", "heat trial: {air: 60 to 70, port: 150 to 160}\n    disc:")
+    ).aircraft.calipers[0]
+    on = (
+        None
+        if day is None
+        else exactly("day", Dimension.TEMPERATURE, from_unit(float(day), "degF"), Mark.READ)
+    )
+    port = caliper.heat_trial.port
+    found = as_warm(port, (0.5, 0.9), caliper, "fluid", on)
+    assert fahrenheit(found) == pytest.approx([base[0] + 0.5 * 80, base[1] + 0.9 * 100])
+    assert as_warm(None, (0.5, 0.9), caliper, "fluid", on) is None
+    assert as_warm(port, None, caliper, "fluid", on) is None
 
 
 def test_fluid_stands_behind_all_pistons_of_one_side():

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from evaluated import EXAMPLE, of_kind, words
 
-from firmpedal.decide.tube_plan import tube_plans
+from firmpedal.decide.tube_plan import practice_out_of, tube_plans
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.consumables import consumables
@@ -13,7 +13,7 @@ from firmpedal.report.cutplan import cutplan_sheet
 from firmpedal.report.flare_card import flare_card
 from firmpedal.report.order import order_list
 from firmpedal.report.sheet import Table
-from firmpedal.units import to_unit
+from firmpedal.units import from_unit, to_unit
 
 TEXT = EXAMPLE.read_text(encoding="utf-8")
 BENCH = "bench:\n  bend radius: 3/4\n"
@@ -77,6 +77,21 @@ def test_a_stick_for_practice_stands_in_the_plan_as_on_the_list():
     (row,) = [each for each in order_list(short) if each.item.designation == TUBE]
     assert row.order * row.length.high == pytest.approx(plan.to_buy)
     assert to_unit(tube_plans(ordering(1, "  longest tube: 84\n"))[0].to_buy, "in") == pytest.approx(84)
+
+
+@pytest.mark.parametrize("pieces", range(80))
+def test_a_length_that_is_so_many_pieces_gives_just_so_many(pieces):
+    """In floating point 44 in are a little less than eleven times 4 in, and 72 in less 68 in than 4 in."""
+    assert practice_out_of(from_unit(4 * pieces, "in")) == pieces
+    assert practice_out_of(from_unit(400, "in") - from_unit(400 - 4 * pieces, "in")) == pieces
+    assert practice_out_of(from_unit(4 * pieces + 3.99, "in")) == pieces
+
+
+def test_tube_in_hand_gives_as_many_pieces_as_go_into_it():
+    """90 in less both legs leave two; 44 in, which stay whole, are eleven."""
+    coil = f"  tube: {{coil: {{made of: {TUBE}, pieces: [90, 44]}}}}\n"
+    (plan,) = tube_plans(ordering(None, coil))
+    assert plan.coupons == 2 + 11
 
 
 def test_many_pieces_do_not_fill_the_card():

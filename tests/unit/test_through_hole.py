@@ -100,6 +100,7 @@ def test_a_bend_that_sits_in_the_hole_is_not_called_through_by_itself():
     (hole,) = holes_of(evaluation.aircraft, evaluation.assembly, evaluation.laid[0])
     assert hole.needs.high > 0.34 * 0.0254
     assert all(way.bends_go is not Answer.YES for way in hole.ways)
+    assert {way.apart for way in hole.ways} == {Answer.UNKNOWN}
 
 
 def test_bends_nearer_to_each_other_than_the_panel_is_thick_are_not_told_one_by_one():

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import acos, degrees, sqrt
+from math import acos, asin, degrees, hypot, sqrt
 
 import pytest
 
@@ -16,8 +16,8 @@ LENGTH, THIN = 4.0, 0.002
 STEP = 4.1  # two steps of two degrees, in which an edge can lie anywhere, and the wrench's thickness
 
 
-def swing(*solids, nut=NUT, axis=ALONG, length=LENGTH):
-    return degrees(free_swing(nut, axis, tuple(solids), length, THIN))
+def swing(*solids, nut=NUT, axis=ALONG, length=LENGTH, thickness=THIN):
+    return degrees(free_swing(nut, axis, tuple(solids), length, thickness))
 
 
 def wall(low, high=50):
@@ -58,9 +58,42 @@ def test_what_lies_beside_the_plane_of_the_wrench_is_not_met():
     assert swing(Disc((0, 0, 0.0005), (0, 0, 1), 10, 0.1)) == 0
 
 
+@pytest.mark.parametrize(("face", "swings"), [(0.26, 360), (0.24, 0)])
+def test_a_wrench_is_as_thick_as_it_is_and_no_thicker(face, swings):
+    """Half a wrench of 0.5 reaches 0.25 along the nut's axis; the plate's face is nearer or further."""
+    plate = Disc((0, 0, face + 0.05), (0, 0, 1), 10, 0.1)
+    assert swing(plate, thickness=0.5) == swings
+
+
+@pytest.mark.parametrize(("off", "free"), [(4.24, False), (4.26, True)])
+def test_a_wall_is_met_by_the_end_of_the_wrench_and_not_before(off, free):
+    """Its end is round, by half its thickness: 4 and 0.25."""
+    assert (swing(wall(off), thickness=0.5) == 360) is free
+
+
+def test_no_more_swing_is_told_than_between_the_blocked_places():
+    """Behind a wall, 0.1 off, and a post at 2 before it: a quarter and asin(0.1/4), less asin(0.2/2)."""
+    both = Box((-50, -50, -9), (-0.1 - THIN / 2, 50, 9)), Bar((2, 0, -1), (2, 0, 1), 0.2 - THIN / 2)
+    clear = 90 + degrees(asin(0.1 / LENGTH)) - degrees(asin(0.2 / 2))
+    assert clear - STEP <= swing(*both) <= clear
+
+
 def test_the_axis_may_point_anywhere():
     tilted = (1 / sqrt(2), 0.0, 1 / sqrt(2))
     assert swing(Box((-50, 2, -50), (50, 50, 50)), axis=tilted) == pytest.approx(240, abs=STEP)
+
+
+@pytest.mark.parametrize("axis", [(1.0, 2.0, 3.0), (-3.0, 1.0, 2.0), (0.3, 0.2, -0.1), (0.0, 0.0, 5.0)])
+def test_a_wrench_on_a_skew_nut_keeps_its_length(axis):
+    """A wall square to the wrench's plane, at half its length: it takes 2 acos(1/2), a third of a turn.
+
+    The wall is a wide disc; its axis is square to the nut's, found apart, from the first and second figure.
+    """
+    square = (axis[1], -axis[0], 0.0) if axis[0] else (1.0, 0.0, 0.0)
+    unit = [each / hypot(*square) for each in square]
+    wide = Disc(tuple(2.5 * each for each in unit), tuple(unit), 100, 1.0)
+    assert swing(wide, axis=axis) == pytest.approx(240, abs=STEP)
+    assert swing(Disc(tuple(4.6 * each for each in unit), tuple(unit), 100, 1.0), axis=axis) == 360
 
 
 BLOCKS = """keep clear of:

@@ -12,7 +12,14 @@ from firmpedal.quantity import Mark, Step, Value, all_missing
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
     from firmpedal.lay.line import LaidLine
+    from firmpedal.model.circuit import Expansion
+
+    Array = NDArray[np.float64]
 
 STRAIGHT = "V = v(p) L, v on straight lines from nothing through the points"
 BEYOND = (
@@ -46,17 +53,36 @@ def edges(line: LaidLine) -> tuple[Edge, Edge] | None:
     points, length = line.expansion_curve, line.order_length
     if length.span is None or any(not (each.under.known and each.per_length.known) for each in points):
         return None
-    firm = [(each.under.high, each.per_length.low * length.low) for each in points]
-    soft = [(each.under.low, each.per_length.high * length.high) for each in points]
-    return _edge(firm, beyond=False), _edge(soft, beyond=True)
+    pressures, taken = _ranges(points)
+    _, steepest = _slopes(pressures, taken)
+    firm = _edge(pressures[:, 1], taken[:, 0] * length.low, 0.0)
+    return firm, _edge(pressures[:, 0], taken[:, 1] * length.high, steepest * length.high)
 
 
-def _edge(points: list[tuple[float, float]], *, beyond: bool) -> Edge:
-    pressures, volumes = (np.array((0.0, *column)) for column in zip(*points, strict=True))
-    rising = np.maximum.accumulate(volumes)
-    slopes = np.diff(rising) / np.diff(pressures)
-    last = float(slopes.max()) if beyond else 0.0
-    return Edge(tuple(map(float, pressures)), (*map(float, slopes), last))
+def _ranges(points: Sequence[Expansion]) -> tuple[Array, Array]:
+    """The ranges of pressure [Pa] and of what a length takes [m^2] at nothing and each point, shape (n, 2).
+
+    At more pressure a hose takes no less: what a range tells beyond that of a neighbour is left out.
+    """
+    pressures, taken = (
+        np.array([(0.0, 0.0), *((value.low, value.high) for value in values)])
+        for values in ([each.under for each in points], [each.per_length for each in points])
+    )
+    taken[:, 0] = np.maximum.accumulate(taken[:, 0])
+    taken[:, 1] = np.minimum.accumulate(taken[::-1, 1])[::-1]
+    return pressures, taken
+
+
+def _slopes(pressures: Array, taken: Array) -> tuple[float, float]:
+    """The least and the greatest slope of any piece, wherever its two ends stand in their ranges [m^2/Pa]."""
+    least = np.maximum(taken[1:, 0] - taken[:-1, 1], 0.0) / (pressures[1:, 1] - pressures[:-1, 0])
+    most = (taken[1:, 1] - taken[:-1, 0]) / (pressures[1:, 0] - pressures[:-1, 1])
+    return float(least.min()), float(most.max())
+
+
+def _edge(pressures: Array, volumes: Array, beyond: float) -> Edge:
+    slopes = np.diff(volumes) / np.diff(pressures)
+    return Edge(tuple(map(float, pressures)), (*map(float, slopes), beyond))
 
 
 def by_curve(line: LaidLine, pressure: Value, label: str, place: str) -> Value:
@@ -85,13 +111,13 @@ def by_slope(line: LaidLine, step: Value, label: str, place: str) -> Value:
     rated for, as it may stand beyond.
     """
     whole = by_curve(line, step, label, place)
-    both = edges(line)
     rated = line.stock.operating_pressure if isinstance(line.stock, Hose) else None
-    if both is None or whole.span is None:
+    if whole.span is None:
         return whole
-    firm, soft = both
-    told = rated is not None and rated.known and firm.knots[-1] >= rated.high
-    least = min(firm.slopes[:-1]) if told else 0.0
+    least, most = _slopes(*_ranges(line.expansion_curve))
+    ends = line.expansion_curve[-1].under.low
+    told = rated is not None and rated.known and ends >= rated.high
+    firmest = least * line.order_length.low if told else 0.0
     note = "for a step of pressure on its firmest and its steepest piece"
     sums = Step(STRAIGHT, whole.step.inputs if whole.step else (), note)
-    return replace(whole, span=(least * step.low, max(soft.slopes) * step.high), step=sums)
+    return replace(whole, span=(firmest * step.low, most * line.order_length.high * step.high), step=sums)

@@ -80,31 +80,19 @@ def cutting_plan(pieces: Sequence[Piece], sticks: Sequence[Stick], cutter_loss: 
     lengths = [*(piece.length for piece in pieces), *(stick.length for stick in sticks)]
     if min(lengths, default=1.0) <= 0 or cutter_loss < 0:
         raise ValueError("lengths are positive, and a cut gives nothing back")
-    longest = max((stick.length for stick in sticks if not stick.in_hand), default=0.0)
+    most = max((stick.length for stick in sticks), default=0.0)
+    kept = [piece for piece in pieces if piece.length <= most]
     hand = [stick for stick in sticks if stick.in_hand]
-    long_ones = [piece for piece in pieces if piece.length > longest]
-    kept, without_stick = _that_fit(pieces, long_ones, hand, longest)
-    if not kept:
-        return CuttingPlan((), without_stick)
     shelf = [*hand, *(stick for stick in sticks if not stick.in_hand for _ in kept)]
-    solved = _solve(kept, shelf, cutter_loss)
+    solved = _solve(kept, shelf, cutter_loss) if kept else np.zeros((0, len(shelf)))
     cuts = sorted(_cuts(kept, shelf, solved, cutter_loss), key=lambda cut: _first(cut, kept))
-    uncut = [piece for piece, row in zip(kept, solved, strict=True) if not row.any()]
-    return CuttingPlan(tuple(cuts), tuple(piece for piece in pieces if piece in (*without_stick, *uncut)))
+    cut_up = [piece for piece, row in zip(kept, solved, strict=True) if row.any()]
+    return CuttingPlan(tuple(cuts), tuple(piece for piece in pieces if piece not in cut_up))
 
 
 def _first(cut: Cut, pieces: list[Piece]) -> int:
     """Where the first of its pieces stands in the list."""
     return min(pieces.index(piece) for piece in cut.pieces)
-
-
-def _that_fit(
-    pieces: Sequence[Piece], long_ones: list[Piece], hand: list[Stick], longest: float
-) -> tuple[list[Piece], tuple[Piece, ...]]:
-    """Leave out pieces that are longer than every stick."""
-    most = max([longest, *(stick.length for stick in hand)], default=0.0)
-    without_stick = tuple(piece for piece in long_ones if piece.length > most)
-    return [piece for piece in pieces if piece not in without_stick], without_stick
 
 
 def _solve(pieces: list[Piece], shelf: list[Stick], loss: float) -> Array:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 # Sticks as tube is sold, where the file does not say what can be had: common practice, no source.
 USUAL_STICKS = (from_unit(6, "ft"), from_unit(12, "ft"))
 COUPON = from_unit(4, "in")  # enough to grip and to flare both ends of
+ROUNDING = 1e-6  # of a practice piece: 12 in are three of them, whatever is left of it in floating point
 COUPONS = 3  # practice pieces wanted before the first tube: our estimate, ordered where the file says nothing
 
 
@@ -47,7 +48,7 @@ class TubePlan:
     def coupons(self) -> int:
         """How many practice pieces come out of what is left over, and of sticks that stay whole."""
         rest = [cut.left_over for cut in self.plan.cuts] + [stick.length for stick in self.unopened]
-        return sum(int(length // COUPON) for length in rest)
+        return sum(map(practice_out_of, rest))
 
     @property
     def coupons_lacking(self) -> int:
@@ -60,7 +61,7 @@ class TubePlan:
         bought = [cut for cut in self.plan.cuts if not cut.stick.in_hand]
         used = Counter(cut.stick.length for cut in bought)
         shortest = self.shortest_on_sale
-        sticks = -(-self.coupons_lacking // max(int(shortest // COUPON), 1)) if self.plan.cuts else 0
+        sticks = -(-self.coupons_lacking // max(practice_out_of(shortest), 1)) if self.plan.cuts else 0
         more = Counter({shortest: sticks} if sticks else {})
         return tuple(
             StickCount(length, used[length], more[length], _cut_from(bought, length))
@@ -71,6 +72,11 @@ class TubePlan:
     def to_buy(self) -> float:
         """How much tube is bought in all [m]."""
         return sum(sticks.length * (sticks.used + sticks.practice) for sticks in self.sticks_to_buy)
+
+
+def practice_out_of(length: float) -> int:
+    """How many practice pieces come out of a length [m]."""
+    return int(length / COUPON + ROUNDING)
 
 
 def _cut_from(bought: list[Cut], length: float) -> tuple[str, ...]:

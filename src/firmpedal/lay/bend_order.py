@@ -235,10 +235,13 @@ def _least_room(
 
 
 def _beyond(path: Array, length: float) -> Array:
-    """What is left of a path after a length from its start, in short pieces."""
+    """What is left of a path after a length from its start, in short pieces; nothing if that is next to none.
+
+    A tool that is longer than the tube holds it to its end, which is a sum of lengths and so a hair off.
+    """
     steps = np.linalg.norm(np.diff(path, axis=0), axis=1)
     stations = np.concatenate([[0.0], np.cumsum(steps)])
-    if stations[-1] <= length:
+    if stations[-1] <= length + LEAST_ROOM:
         return path[:0]
     pieces = np.arange(length, stations[-1], max(PIECE, float(stations[-1]) / MOST_PIECES))
     wanted = np.unique(np.concatenate([pieces, stations[stations > length]]))

@@ -65,17 +65,20 @@ def _expansion(work: References) -> None:
 
 
 def _rising(work: References, line: Line) -> None:
-    """Each point of a curve stands at more pressure than the one before it, and takes no less."""
-    under, taken = (0.0, 0.0), (0.0, 0.0)
+    """Each point of a curve stands at surely more pressure than the one before it, and takes no less."""
+    under, taken = 0.0, 0.0  # the most pressure, and the least taken, of the points so far
     for point in line.expansion_curve:
         if point.under.span is None or point.per_length.span is None:
             continue
         low, high = point.under.span
-        if low <= under[0] or high <= under[1] or point.per_length.high < taken[0]:
+        if low <= under or point.per_length.high < taken:
             message = f"this point of the curve of {line.name} does not follow on what is before it"
-            advice = "write the points with rising pressure, nothing left out; a hose takes more, never less"
+            advice = (
+                "write the points with rising pressure, their ranges apart, nothing left out; a hose takes "
+                "more, never less"
+            )
             work.notes.note(work.node(point.place), message, advice)
-        under, taken = (low, high), point.per_length.span
+        under, taken = max(under, high), max(taken, point.per_length.low)
 
 
 def _stiffness(work: References) -> None:

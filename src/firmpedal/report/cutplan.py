@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.tube_plan import COUPON, USUAL_STICKS, TubePlan, tube_plans
+from firmpedal.decide.tube_plan import USUAL_STICKS, TubePlan, practice_out_of, tube_plans
 from firmpedal.model.display import listed
 from firmpedal.report.practice import practice_words
 from firmpedal.report.sheet import BOX, Heading, Paragraph, Sheet, Table, Tone
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from firmpedal.decide.cutting import Cut
     from firmpedal.pipeline import Evaluation
-from firmpedal.report.sheet import Block
+    from firmpedal.report.sheet import Block
 
 ORDER = "Cut the longest piece of a stick first. Name each piece with a felt pen as it comes off."
 PRACTICE = "Flare them at both ends, cut one open, and look at it with a lens."
@@ -87,5 +87,5 @@ def _for_practice(evaluation: Evaluation, plan: TubePlan) -> Iterator[tuple[str,
 
 
 def _good_for(length: float) -> str:
-    count = int(length // COUPON)
+    count = practice_out_of(length)
     return f"{count} practice pieces" if count > 1 else "1 practice piece" if count else "nothing"

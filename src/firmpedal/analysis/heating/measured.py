@@ -37,13 +37,24 @@ def port_as_measured(caliper: Caliper, air: Value, *, agrees: bool | None) -> Va
     return largest(read.label, (read, hot), place)
 
 
-def as_warm(shown: Value | None, share: Span | None, caliper: Caliper, part: str) -> Value | None:
-    """How warm a part was that warms with the caliper, from how warm the port was; None where not known."""
-    air = caliper.heat_trial.air
-    if shown is None or share is None or not air.known:
+def as_warm(
+    shown: Value | None, share: Span | None, caliper: Caliper, part: str, day: Value | None
+) -> Value | None:
+    """How warm a part was that warms with the caliper, from how warm the port was; None where not known.
+
+    Args:
+        shown: How hot the port was.
+        share: How much of the port's rise above the air the part takes, least and most.
+        caliper: The caliper with its trial.
+        part: What the part is called.
+        day: Air of a hot day to which it is carried as the port was; None where it is not.
+    """
+    given, air = caliper.heat_trial, caliper.heat_trial.air
+    if shown is None or share is None or not (air.known and given.port.known):
         return None
-    rises = [shown.low - air.high, shown.high - air.low]
-    ends = [air.low + rises[0] * share[0], air.high + rises[1] * share[1]]
+    rises = given.port.low - air.high, given.port.high - air.low
+    above = air if day is None else largest("air", (air, day))
+    ends = [above.low + rises[0] * share[0], above.high + rises[1] * share[1]]
     step = Step(
         f"as much above the air as {share[0]:.2f} to {share[1]:.2f} of what the port is", (("T", shown),)
     )

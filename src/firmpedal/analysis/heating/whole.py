@@ -104,7 +104,7 @@ def _brake(
     shown = (
         measured,
         *(
-            as_warm(measured, share, caliper, part)
+            as_warm(measured, share, caliper, part, None if agrees else air)
             for share, part in zip(follow, ("fluid", "line"), strict=True)
         ),
     )
