@@ -1,10 +1,20 @@
-"""Frozen values that work their hash out once, for the memories of the stages ask for it again and again."""
+"""Frozen values for the memories of the stages, which ask for their hash and compare them again and again.
+
+They work their hash out once; and of those that are read anew after each change, the first goes on
+standing for all that are equal to it.
+"""
 
 from __future__ import annotations
 
-from typing import TypeVar
+from functools import lru_cache
+from typing import TYPE_CHECKING, TypeVar
+
+if TYPE_CHECKING:
+    from collections.abc import Hashable
 
 Kept = TypeVar("Kept", bound="HashKept")
+Thing = TypeVar("Thing", bound="Hashable")
+REMEMBERED = 16_384  # some tens of aircraft
 
 
 class HashKept:
@@ -32,3 +42,18 @@ def hash_kept(cls: type[Kept]) -> type[Kept]:
 
     cls.__hash__ = kept  # type: ignore[method-assign, assignment]
     return cls
+
+
+def first_of_equals(thing: Thing) -> Thing:
+    """Give the thing that came first of all that are equal to this one: it knows its hash already.
+
+    What is the same thing is found in a memory at once, where one that is only equal is compared piece by
+    piece, in every memory anew.
+    """
+    first: Thing = _first(thing)
+    return first
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _first(thing: Thing) -> Thing:
+    return thing

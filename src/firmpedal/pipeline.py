@@ -129,7 +129,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     filled = tuple(as_filled(aircraft, assembly, parts, line) for line in laid)
     gaps = tuple(
         least_gap(
-            line,
+            line.run,
             (setting.start, setting.finish),
             thing,
             carriers_of(thing.moves_with, aircraft.moving),
@@ -138,7 +138,7 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
         for line, setting in zip(laid, settings, strict=True)
         for thing in aircraft.keep_clear_of
     )
-    crossings = tuple(crossing(line, zone) for line in laid for zone in aircraft.zones)
+    crossings = tuple(crossing(line.run, zone) for line in laid for zone in aircraft.zones)
     results = analyse(aircraft, assembly, filled, crossings)
     display = display or display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, gaps, results, display)

@@ -126,9 +126,11 @@ class Value(HashKept):
             raise UnknownValueError(self)
         return self.span
 
-    def named(self, label: str, place: str | None = None) -> Value:
-        """Give the same value another label and, if wanted, another place."""
-        return replace(self, label=label, place=self.place if place is None else place)
+    def named(self, label: str, place: str | None = None, mark: Mark | None = None) -> Value:
+        """Give the same value another label and, if wanted, another place and mark."""
+        return _named(
+            self, label, self.place if place is None else place, self.mark if mark is None else mark
+        )
 
     def at_most(self, limit: Value) -> Answer:
         """Say whether this value is surely at or under a limit, surely over it, or neither."""
@@ -158,6 +160,11 @@ class UnknownValueError(Exception):
 
     def __init__(self, value: Value) -> None:
         super().__init__(f"{value.label} is unknown ({value.place or 'no place'})")
+
+
+@lru_cache(maxsize=8192)
+def _named(value: Value, label: str, place: str, mark: Mark) -> Value:
+    return replace(value, label=label, place=place, mark=mark)
 
 
 def exactly(

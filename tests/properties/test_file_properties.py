@@ -7,7 +7,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from firmpedal.lay.movement import turned
+from firmpedal.lay.moves import turned
 from firmpedal.model.aircraft import find
 from firmpedal.model.surroundings import Swing
 from firmpedal.project import read_text

@@ -17,7 +17,7 @@ def passed(where: str, *edits: tuple[str, str]):
     text = edited(small("quillfen"), ("lines:\n", f"panels:\n  wall: {{where: {where}}}\nlines:\n"), *edits)
     evaluation = evaluate_text(text, "text")
     (line,), (panel,) = evaluation.laid, evaluation.aircraft.panels
-    return passing(line, panel)
+    return passing(line.run, panel)
 
 
 def points(cut) -> list[list[float]]:
@@ -89,4 +89,4 @@ def test_where_the_examples_pass_their_floors(name, option, line, expected):
     evaluation = evaluate_text(example(name), name, option)
     laid = next(each for each in evaluation.laid if each.name == line)
     (panel,) = evaluation.aircraft.panels
-    assert points(passing(laid, panel)) == [pytest.approx(expected, abs=1e-3)]
+    assert points(passing(laid.run, panel)) == [pytest.approx(expected, abs=1e-3)]

@@ -39,7 +39,7 @@ def panel_hole_without_grommet(view: View) -> Iterator[Outcome]:
             continue
         for line in view.laid:
             passage = find(panel.passes, line.name)
-            cut = passing(line, panel)
+            cut = passing(line.run, panel)
             if passage is not None:
                 yield from _as_declared(view, line, panel, passage, cut)
             elif isinstance(panel.where, Sheet):

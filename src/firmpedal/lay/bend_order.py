@@ -18,7 +18,7 @@ import numpy as np
 from firmpedal.lay import near
 from firmpedal.lay.bender_hold import held_lengths, next_to_bend
 from firmpedal.lay.half_bent import AXIS, bend_data, half_bent
-from firmpedal.lay.movement import turned
+from firmpedal.lay.moves import turned
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator

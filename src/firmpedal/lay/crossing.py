@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.line_run import LineRun
     from firmpedal.lay.shape import Point
     from firmpedal.model.shapes import Shape
     from firmpedal.model.space import Position
@@ -64,7 +64,7 @@ class Crossing:
 
 
 @lru_cache(maxsize=4096)
-def crossing(line: LaidLine, zone: Zone) -> Crossing:
+def crossing(line: LineRun, zone: Zone) -> Crossing:
     """Cut one line against one zone."""
     missing, course = _missing(line, zone), path_of(line)
     if missing or course is None:
@@ -80,7 +80,7 @@ def crossing(line: LaidLine, zone: Zone) -> Crossing:
     return Crossing(line.name, zone, *here, *unsure)
 
 
-def _missing(line: LaidLine, zone: Zone) -> tuple[Missing, ...]:
+def _missing(line: LineRun, zone: Zone) -> tuple[Missing, ...]:
     """What is unknown of the places of both; nothing where the zone is a stretch of another line."""
     if zone.where and all(isinstance(shape, Stretch) and shape.line != line.name for shape in zone.where):
         return ()
@@ -102,7 +102,7 @@ class _Cut(NamedTuple):
         return bool(self.stretches), len(self.passes), self.ends
 
 
-def _cut(line: LaidLine, zone: Zone, course: Course, way: int) -> _Cut:
+def _cut(line: LineRun, zone: Zone, course: Course, way: int) -> _Cut:
     """Cut a course against the zone as it is (0), or as large (1) or as small (-1) as it can be."""
     points, stations = course
     whole = float(stations[-1])
@@ -122,15 +122,15 @@ def _cut(line: LaidLine, zone: Zone, course: Course, way: int) -> _Cut:
 
 
 @lru_cache(maxsize=256)
-def path_of(line: LaidLine, straights: float | None = None) -> Course | None:
+def path_of(line: LineRun, straights: float | None = None) -> Course | None:
     """The line as a polyline with stations: the bent centreline of a tube, else the corner points.
 
     Args:
         line: The line.
         straights: The greatest step on the straights of a tube, where a finer one finds nothing more [m].
     """
-    if line.tube and line.tube.centreline:
-        course = sample(line.tube.centreline, SAMPLING, straights)
+    if line.centreline:
+        course = sample(line.centreline, SAMPLING, straights)
     elif line.path is not None:
         course = _polyline(line.path)
     else:
@@ -146,7 +146,7 @@ def _polyline(corners: tuple[Point, ...]) -> Course:
     return points, np.concatenate([[0.0], np.cumsum(lengths)])
 
 
-def _courses(line: LaidLine) -> Iterator[tuple[Position, Course]]:
+def _courses(line: LineRun) -> Iterator[tuple[Position, Course]]:
     """Give the courses of a line with each point that has a range at the corners of where it can be."""
     corners = [point.point for point in line.points]
     for number, point in enumerate(line.points):
@@ -155,11 +155,11 @@ def _courses(line: LaidLine) -> Iterator[tuple[Position, Course]]:
             continue
         for aft, right, up in product(*spans):
             moved = (*corners[:number], (aft, right, up), *corners[number + 1 :])
-            bent = centreline(moved, line.tube.radius.middle) if line.tube and line.tube.centreline else None
+            bent = centreline(moved, line.radius.middle) if line.radius else None
             yield point, sample(bent, SAMPLING) if isinstance(bent, Centreline) else _polyline(moved)
 
 
-def _closer(line: LaidLine, zone: Zone, point: Position | None) -> Missing:
+def _closer(line: LineRun, zone: Zone, point: Position | None) -> Missing:
     """Ask for a point of the line, or else for the zone, more closely."""
     what = f"where {zone.name} is" if point is None else point.aft.label.rpartition(" ")[0]
     place = f"{zone.place}.where" if point is None else point.place

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from firmpedal.lay.movement import turned
+from firmpedal.lay.moves import turned
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterator

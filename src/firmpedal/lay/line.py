@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.formulas.attitude import height
 from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.lay.hose import HoseLengths, hose_lengths
+from firmpedal.lay.line_run import LineRun, run_of
 from firmpedal.lay.movement import Carried, Travel, travel
 from firmpedal.lay.supports import Supports, supports_of
 from firmpedal.lay.tube import TubeShape, tube_shape
@@ -68,9 +69,14 @@ class LaidLine(HashKept):
     stiffness: Stiffness
 
     @property
+    def run(self) -> LineRun:
+        """The line as its surroundings see it: where it is, and how thick."""
+        return run_of(self)
+
+    @property
     def path(self) -> tuple[Point, ...] | None:
         """The corner points as plain numbers; None while one is unknown."""
-        return tuple(point.point for point in self.points) if all(p.known for p in self.points) else None
+        return self.run.path
 
     @property
     def developed_length(self) -> Value | None:

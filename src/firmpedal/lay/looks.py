@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from firmpedal.lay import near
-from firmpedal.lay.movement import moved
+from firmpedal.lay.moves import moved
 from firmpedal.lay.placed import at_rest, course_in
 from firmpedal.units import from_unit
 
@@ -34,11 +34,21 @@ MOST_LOOKS = 256
 
 
 class Look(NamedTuple):
-    """The line in one setting, and how near it comes to the thing then."""
+    """The line in one setting, and how near it comes to the thing then.
+
+    Each of its segments is off by `at_least`; `offs` is the same with the true distance of those that are
+    near enough to be the nearest.
+    """
 
     setting: Setting
     line: Array
     distance: float
+    at_least: Array
+    offs: Array
+
+    def glance(self, enough: float) -> Glance:
+        """What a glance at the line in this setting would have shown, with a limit no further than it is."""
+        return Glance(self.setting, self.line, np.where(self.at_least <= enough, self.offs, self.at_least))
 
 
 class Glance(NamedTuple):
@@ -57,21 +67,26 @@ class Scene(NamedTuple):
     states: tuple[State, ...]
     solid: near.Solid
 
-    def line_in(self, setting: Setting) -> Array:
-        """Bring the line to where it is in a setting, and from there to where the thing was measured."""
-        there = course_in(self.course, self.own[:2], self.states, setting)
+    def lines_in(self, settings: Sequence[Setting]) -> Array:
+        """Bring the line to where it is in each setting, and from there to where the thing was measured."""
+        there = course_in(self.course, self.own[:2], self.states, settings)
         rest = at_rest(self.own[2], self.states)
-        return moved(self.own[2].motions, there, {**rest, **dict(setting)}, tuple(rest.items()))
+        before = [{**rest, **dict(setting)} for setting in settings]
+        lines = moved(self.own[2].motions, there, before, [rest])
+        return np.broadcast_to(lines, (len(settings), *lines.shape[1:]))
 
-    def look(self, *settings: Setting) -> list[Look]:
-        """Look in several settings at once, which is much quicker than one after the other."""
-        lines = np.array([self.line_in(setting) for setting in settings])
-        distances = near.least(lines, self.solid)
-        return [Look(*each) for each in zip(settings, lines, map(float, distances), strict=True)]
+    def look(self, *settings: Setting, enough: float | None = None) -> list[Look]:
+        """Look in several settings at once, which is much quicker than one after the other.
+
+        Closely at what may be the nearest of the line; or, with a limit, at what may be under that.
+        """
+        lines = self.lines_in(settings)
+        at_least, offs = near.segments(lines, self.solid, enough, FELT)
+        return list(map(Look, settings, lines, map(float, offs.min(axis=1)), at_least, offs))
 
     def glance(self, settings: Sequence[Setting], enough: float) -> list[Glance]:
         """The same, but closely only at what may be nearer than a limit."""
-        lines = np.array([self.line_in(setting) for setting in settings])
+        lines = self.lines_in(settings)
         return list(map(Glance, settings, lines, near.segments_under(lines, self.solid, enough)))
 
     def nearest(self, look: Look) -> near.Nearest:
@@ -91,31 +106,53 @@ def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
     ranged = [state for state in scene.states if not state.values]
     for state in ranged:
         ways, unseen = [0.0], 0.0
-        for one, other in _neighbours(state.name, looks):
+        pairs = list(_neighbours(state.name, looks))
+        middles = _first_middles(scene, state.name, pairs, best)
+        for one, other in pairs:
             ways.append(float(_ways(one.line, other.line).max()))
             if one.distance + other.distance - ways[-1] < 2 * best.distance:
-                best, left = _nearest_between(scene, state.name, (one.setting, other.setting), best)
+                best, left = _nearest_between(scene, state.name, (one, other), best, middles)
                 unseen = max(unseen, left)
         off += unseen + (max(ways) / 2 if len(ranged) > 1 else 0.0)
     return best, off
 
 
+def _first_middles(
+    scene: Scene, name: str, pairs: list[tuple[Look, Look]], best: Look
+) -> dict[Setting, Look]:
+    """Look in the middle of all ways on which something nearer can lie, together."""
+    enough = _enough(best)
+    settings = [
+        _mixed(one.setting, other.setting, name, 0.5)
+        for one, other in pairs
+        if _least(one.glance(best.distance), other.glance(best.distance)) < enough
+    ]
+    return {look.setting: look for look in scene.look(*settings, enough=best.distance)} if settings else {}
+
+
+def _enough(best: Look) -> float:
+    """What is off by so much is no nearer than the nearest, as closely as it is looked for."""
+    return best.distance - max(CLOSE, SHARE * best.distance)
+
+
 def _nearest_between(
-    scene: Scene, name: str, ends: tuple[Setting, Setting], best: Look
+    scene: Scene, name: str, ends: tuple[Look, Look], best: Look, middles: dict[Setting, Look]
 ) -> tuple[Look, float]:
     """Halve the way between two settings of one range, always where something nearer can lie most of all.
 
-    The middles of all ways that wait are looked at together, and each is taken when it is its turn.
+    The middles of all ways that wait are looked at together, and each is taken when it is its turn;
+    `middles` were looked at before.
 
     Returns:
         The nearest look, and by how much something unseen can still be nearer.
     """
-    one, other = scene.glance(ends, best.distance)
+    one, other = (end.glance(best.distance) for end in ends)
     waiting = [(_least(one, other), 0, one, other)]
-    seen: dict[Setting, Glance] = {}
+    first = middles.get(_middle(one, other, name))
+    seen = {first.setting: first.glance(best.distance)} if first else {}
     for count in range(1, MOST_LOOKS):
         least, _, one, other = heappop(waiting)
-        enough = best.distance - max(CLOSE, SHARE * best.distance)
+        enough = _enough(best)
         if least >= enough:
             return best, 0.0
         if (setting := _middle(one, other, name)) not in seen:

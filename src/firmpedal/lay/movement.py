@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
@@ -11,14 +10,15 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from firmpedal.hashing import HashKept, hash_kept
+from firmpedal.lay.moves import movers, moves_of, point_from, take_along
 from firmpedal.lay.spread import Bounds, spread
 from firmpedal.lay.states import Setting, measured_in, missing_of, settings_of
-from firmpedal.model.surroundings import Moving, Shift, State, Swing, UnknownMotion
+from firmpedal.model.surroundings import Moving, State, Swing, UnknownMotion
 from firmpedal.quantity import Mark, Missing, Step, Value
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
     from numpy.typing import NDArray
 
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from firmpedal.model.surroundings import Motion
 
     Array = NDArray[np.float64]
+    Positions = Sequence[Mapping[str, float | str]]  # of every state, in each of several settings
 
 # What is found of two ends, and the name to ask for it.
 PLACES = {
@@ -168,17 +169,6 @@ def unmeasured(
             yield from motion.missing
 
 
-def movers(motions: tuple[Motion, ...]) -> tuple[Value, ...]:
-    """The numbers behind movements, in the order in which they are taken up again."""
-    found: list[Value] = []
-    for motion in motions:
-        if isinstance(motion, Shift):
-            found += motion.by.coordinates
-        elif isinstance(motion, Swing):
-            found += [*motion.about.coordinates, motion.angle]
-    return tuple(found)
-
-
 def _inputs(carried: Carried) -> list[Value]:
     return [*carried.position.coordinates, *movers(carried.motions)]
 
@@ -190,72 +180,11 @@ def _places(pair: _Pair, numbers: Iterator[float]) -> tuple[Array, Array]:
 
 def _places_of(carried: Carried, pair: _Pair, numbers: Iterator[float]) -> Array:
     """Move a point from where it was measured to where it is in each setting."""
-    start = _taken(numbers)
-    moves = [_Move(motion, *_mover(motion, numbers)) for motion in carried.motions]
+    start = point_from(numbers)[None, None]
+    moves = moves_of(carried.motions, numbers)
     at_rest = {state.name: measured_in(state, carried.measured) for state in pair.states}
-    for move in reversed(moves):
-        start = move.of(start, at_rest, back=True)
-    found = []
-    for setting in pair.settings:
-        point, now = start, at_rest | dict(setting)
-        for move in moves:
-            point = move.of(point, now, back=False)
-        found.append(point)
-    return np.array(found)
-
-
-class _Move(NamedTuple):
-    """One movement with plain numbers: a vector, or a centre and an angle."""
-
-    motion: Motion
-    vector: Array
-    angle: float
-
-    def of(self, point: Array, now: Mapping[str, float | str], *, back: bool) -> Array:
-        if isinstance(self.motion, UnknownMotion):
-            return point
-        value = now[self.motion.variable]
-        share = float(value == self.motion.setting) if self.motion.setting else float(value)
-        if not share:
-            return point
-        share = -share if back else share
-        if isinstance(self.motion, Shift):
-            return point + share * self.vector
-        if isinstance(self.motion, Swing) and self.motion.axis.vector is not None:
-            axis = np.array(self.motion.axis.vector)
-            return self.vector + turned(point - self.vector, axis, share * self.angle)
-        return point
-
-
-def _mover(motion: Motion, numbers: Iterator[float]) -> tuple[Array, float]:
-    if isinstance(motion, UnknownMotion):
-        return np.zeros(3), 0.0
-    return _taken(numbers), next(numbers) if isinstance(motion, Swing) else 0.0
-
-
-def _taken(numbers: Iterator[float]) -> Array:
-    return np.array([next(numbers) for _ in range(3)])
-
-
-def moved(
-    motions: tuple[Motion, ...], points: Array, before: Mapping[str, float | str], after: Setting
-) -> Array:
-    """Move points from one setting to another, with the middle of each range.
-
-    Args:
-        motions: What moves them, innermost first.
-        points: Shape (n, 3) [m].
-        before: The position of every state when the points are where they are given.
-        after: The positions that are other than before.
-    """
-    numbers = iter([value.middle for value in movers(motions)])
-    moves = [_Move(motion, *_mover(motion, numbers)) for motion in motions]
-    for move in reversed(moves):
-        points = move.of(points, before, back=True)
-    now = {**before, **dict(after)}
-    for move in moves:
-        points = move.of(points, now, back=False)
-    return points
+    places = take_along(moves, start, [at_rest], [at_rest | dict(setting) for setting in pair.settings])
+    return np.broadcast_to(places[:, 0], (len(pair.settings), 3))
 
 
 def _distances(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
@@ -273,19 +202,3 @@ def _longest(pair: _Pair, flat: tuple[float, ...]) -> tuple[float, ...]:
     fixed = [np.broadcast_to(point, ones.shape) for point in between]
     legs = [np.linalg.norm(b - a, axis=1) for a, b in pairwise([ones, *fixed, others])]
     return (float(np.sum(legs, axis=0).max()),)
-
-
-def turned(vector: Array, axis: Array, angle: float) -> Array:
-    """Turn a vector, or each row of several, about a unit axis by the right hand (Rodrigues)."""
-    x, y, z = (float(part) for part in axis)
-    across, still = math.sin(angle), math.cos(angle)
-    over = 1 - still
-    by_column = np.array(
-        (
-            (still + over * x * x, over * x * y + across * z, over * x * z - across * y),
-            (over * x * y - across * z, still + over * y * y, over * y * z + across * x),
-            (over * x * z + across * y, over * y * z - across * x, still + over * z * z),
-        )
-    )
-    result: Array = vector @ by_column
-    return result

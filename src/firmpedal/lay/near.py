@@ -94,9 +94,6 @@ def lengths(steps: Array) -> Array:
 def segments_under(paths: Array, solid: Solid, enough: float) -> Array:
     """Give how far each segment of paths is off a body, where that is under a limit; else a lesser figure.
 
-    Quick where a path keeps well off: no place of a segment is nearer than half of what its two ends are
-    off, less half its length, and only segments that could come under the limit are looked at closely.
-
     Args:
         paths: Corners of the paths, shape (k, n, 3), n at least 2 [m].
         solid: The body [m].
@@ -105,36 +102,37 @@ def segments_under(paths: Array, solid: Solid, enough: float) -> Array:
     Returns:
         Distances, shape (k, n - 1) [m].
     """
-    offs, steps, _ = _bounds(paths, solid)
-    return _looked_at(offs, paths[:, :-1], steps, solid, offs < enough)
+    return segments(paths, solid, enough)[1]
 
 
-def least(paths: Array, solid: Solid) -> Array:
-    """Give how near each of several paths comes to a body, shape (k,) [m]; 0 inside it.
+def segments(
+    paths: Array, solid: Solid, enough: float | None = None, spare: float = 0.0
+) -> tuple[Array, Array]:
+    """Give how near each segment of paths can come to a body at least, and how far off the close ones are.
+
+    Quick where a path keeps well off: no place of a segment is nearer than half of what its two ends are
+    off, less half its length, and only segments that could come under the limit are looked at closely.
 
     Args:
         paths: Corners of the paths, shape (k, n, 3), n at least 2 [m].
         solid: The body [m].
+        enough: How far off is far enough; without it, what no place of the same path is nearer than [m].
+        spare: What is looked at beyond that [m].
+
+    Returns:
+        For each segment what it is off at least; and the same with its distance where that is less than
+        enough. Both of shape (k, n - 1) [m].
     """
-    offs, steps, at_corners = _bounds(paths, solid)
-    close = offs <= at_corners.min(axis=1)[:, None]
-    nearest_ones: Array = _looked_at(offs, paths[:, :-1], steps, solid, close).min(axis=1)
-    return nearest_ones
-
-
-def _bounds(paths: Array, solid: Solid) -> tuple[Array, Array, Array]:
-    """How near each segment can come at least, its step, and what the corners are off."""
     off = distance(paths.reshape(-1, 3), solid).reshape(paths.shape[:2])
     steps = paths[:, 1:] - paths[:, :-1]
     long = lengths(steps.reshape(-1, 3)).reshape(steps.shape[:2])
-    return (off[:, :-1] + off[:, 1:] - long) / 2, steps, off
-
-
-def _looked_at(offs: Array, starts: Array, steps: Array, solid: Solid, close: NDArray[np.bool_]) -> Array:
-    """Put the distance of the close ones in the place of what they are off at least."""
-    if close.any():
-        offs[close] = distances_of_straights(starts[close], steps[close], solid)
-    return offs
+    at_least = (off[:, :-1] + off[:, 1:] - long) / 2
+    close = at_least <= (off.min(axis=1)[:, None] + spare if enough is None else enough + spare)
+    if not close.any():
+        return at_least, at_least
+    offs = at_least.copy()
+    offs[close] = distances_of_straights(paths[:, :-1][close], steps[close], solid)
+    return at_least, offs
 
 
 def distances_of_straights(starts: Array, steps: Array, solid: Solid) -> Array:

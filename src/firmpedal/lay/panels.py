@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.lay.crossing import Crossing
-    from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.line_run import LineRun
     from firmpedal.lay.shape import Point
     from firmpedal.model.circuit import Panel
     from firmpedal.model.shapes import Sheet
@@ -44,7 +44,7 @@ class Passing:
 
 
 @lru_cache(maxsize=4096)
-def passing(line: LaidLine, panel: Panel) -> Passing:
+def passing(line: LineRun, panel: Panel) -> Passing:
     """Find where a line goes through a panel, from its one face to the other.
 
     A line that ends on the panel, or runs along it, does not go through.

@@ -6,10 +6,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from firmpedal.lay.movement import Carried, moved, unmeasured
+from firmpedal.lay.movement import Carried, unmeasured
+from firmpedal.lay.moves import moved
 from firmpedal.lay.states import measured_in
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from numpy.typing import NDArray
 
     from firmpedal.lay.states import Setting
@@ -24,22 +27,31 @@ def at_rest(carried: Carried, states: tuple[State, ...]) -> dict[str, float | st
     return {state.name: measured_in(state, carried.measured) for state in states}
 
 
-def points_in(points: Array, carried: Carried, states: tuple[State, ...], setting: Setting) -> Array:
-    """Bring points of a thing from where they were measured to where they are in a setting.
+def points_in(
+    points: Array, carried: Carried, states: tuple[State, ...], settings: Sequence[Setting]
+) -> Array:
+    """Bring points of a thing from where they were measured to where they are in settings.
 
     Args:
         points: Shape (n, 3) [m].
         carried: The thing that they belong to.
         states: Every state that moves it, and others.
-        setting: The states that are other than when it was measured.
+        settings: The states that are other than when it was measured, k of them.
+
+    Returns:
+        Shape (k, n, 3), or (1, n, 3) where nothing moves it [m].
     """
-    return moved(carried.motions, points, at_rest(carried, states), setting)
+    rest = at_rest(carried, states)
+    return moved(carried.motions, points[None], [rest], [{**rest, **dict(each)} for each in settings])
 
 
 def course_in(
-    course: tuple[Array, Array], ends: tuple[Carried, Carried], states: tuple[State, ...], setting: Setting
+    course: tuple[Array, Array],
+    ends: tuple[Carried, Carried],
+    states: tuple[State, ...],
+    settings: Sequence[Setting],
 ) -> Array:
-    """Bring a line to where it is in a setting.
+    """Bring a line to where it is in settings.
 
     Its points follow the end that they are nearer to, in the share of their distance along it; how a hose
     bows between its ends is another question.
@@ -48,13 +60,16 @@ def course_in(
         course: Points of the line as measured, shape (n, 3), and their stations, shape (n,) [m].
         ends: Both ends with what carries them.
         states: Every state that moves one of them, and others.
-        setting: The states that are other than when the ends were measured.
+        settings: The states that are other than when the ends were measured, k of them.
+
+    Returns:
+        Shape (k, n, 3), or (1, n, 3) where nothing moves it [m].
     """
     points, stations = course
     if not any(carried.motions for carried in ends):
-        return points
+        return points[None]
     share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
-    from_start, from_finish = (points_in(points, carried, states, setting) for carried in ends)
+    from_start, from_finish = (points_in(points, carried, states, settings) for carried in ends)
     there: Array = (1 - share) * from_start + share * from_finish
     return there
 

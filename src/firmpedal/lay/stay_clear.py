@@ -9,14 +9,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import dist
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from firmpedal.lay import near
 from firmpedal.lay.crossing import path_of
 from firmpedal.lay.looks import FELT, Scene, between
-from firmpedal.lay.movement import Carried, movers, unmeasured
+from firmpedal.lay.movement import Carried, unmeasured
+from firmpedal.lay.moves import movers
 from firmpedal.lay.solids import body_off, corners_of, half_range, point_off, sizes_of, solid_of
 from firmpedal.lay.states import missing_of, settings_of
 from firmpedal.model.shapes import UnknownShape
@@ -28,7 +29,7 @@ from firmpedal.units import Dimension, from_unit
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from firmpedal.lay.line import LaidLine
+    from firmpedal.lay.line_run import LineRun
     from firmpedal.lay.solids import KnownBody
     from firmpedal.lay.states import Setting
     from firmpedal.model.space import Point
@@ -65,7 +66,7 @@ class Gap:
 
 @lru_cache(maxsize=4096)
 def least_gap(
-    line: LaidLine,
+    line: LineRun,
     ends: tuple[Carried, Carried],
     thing: KeepClear,
     carriers: tuple[Moving, ...],
@@ -124,12 +125,8 @@ def _at(points: Array, share: float) -> Point:
     return (x, y, z)
 
 
-def _point(array: Array) -> Point:
-    return (float(array[0]), float(array[1]), float(array[2]))
-
-
 def _distance(
-    line: LaidLine,
+    line: LineRun,
     thing: KeepClear,
     own: tuple[Carried, Carried, Carried],
     body: KnownBody,
@@ -138,7 +135,7 @@ def _distance(
     settings: int,
 ) -> Value:
     """The distance of the surfaces with its range: no distance changes by more than what is moved."""
-    outside = line.stock.outside_diameter
+    outside = line.outside_diameter
     points_told = (*line.points, *corners_of(body))
     values = [value for point in points_told for value in point.coordinates]
     values += [*sizes_of(body), *(value for carried in own for value in movers(carried.motions)), outside]
@@ -161,15 +158,15 @@ def _distance(
 def _motion_off(motion: Motion, points: Array) -> float:
     """How much further or less far the range of a movement can take a point of the line."""
     if isinstance(motion, Swing):
-        reach = max(dist(motion.about.point, _point(point)) for point in points)
+        reach = float(near.lengths(points - np.array(motion.about.point)).max())
         return 2 * point_off(motion.about) + reach * half_range(motion.angle)
     return sum(half_range(value) for value in movers((motion,)))
 
 
-def _unknown(line: LaidLine, thing: KeepClear, missing: tuple[Missing, ...]) -> Value:
+def _unknown(line: LineRun, thing: KeepClear, missing: tuple[Missing, ...]) -> Value:
     place = f"{line.place}.distance from {thing.name}"
     return Value(_label(line, thing), Dimension.LENGTH, None, Mark.MEASURED, place, missing=missing)
 
 
-def _label(line: LaidLine, thing: KeepClear) -> str:
+def _label(line: LineRun, thing: KeepClear) -> str:
     return f"distance of {line.name} from {thing.name}"

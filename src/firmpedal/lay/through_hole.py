@@ -109,7 +109,7 @@ def unclear_passages(aircraft: Aircraft, line: LaidLine) -> tuple[Passing, ...]:
     """Where a bent tube is said to pass a panel, and nobody can tell where, or it does so more than once."""
     if line.tube is None or line.tube.centreline is None:
         return ()
-    cuts = (passing(line, panel) for panel in aircraft.panels if find(panel.passes, line.name))
+    cuts = (passing(line.run, panel) for panel in aircraft.panels if find(panel.passes, line.name))
     return tuple(cut for cut in cuts if cut.unsure or len(cut.points) > 1)
 
 
@@ -121,7 +121,7 @@ def holes_of(aircraft: Aircraft, assembly: Assembly, line: LaidLine) -> tuple[Ho
     found = []
     for panel in aircraft.panels:
         passage = find(panel.passes, line.name)
-        cut = None if passage is None else passing(line, panel)
+        cut = None if passage is None else passing(line.run, panel)
         if passage is not None and cut is not None and len(cut.points) == 1 and not cut.unsure:
             needs = hole_for_line(line, cut, passage.place)
             found.append(Hole(panel, passage, needs, ways_through(line, cut, passage, nuts)))
@@ -246,7 +246,7 @@ def hole_for_line(line: LaidLine, cut: Passing, place: str) -> Value:
 
 def _bent_there(line: LaidLine, cut: Passing, straight: Value) -> Value:
     """What a tube needs whose bend sits in the hole: at most the room of balls along its centre line."""
-    course = path_of(line)
+    course = path_of(line.run)
     if not straight.known or course is None or not cut.points or not isinstance(cut.panel.where, Sheet):
         return straight
     points, _ = course
@@ -273,7 +273,7 @@ def _curved(points: Array) -> bool:
 
 def _lean(line: LaidLine, cut: Passing) -> float:
     """The angle between a line and the square to the panel, where it goes through; 0 if unknown."""
-    course = path_of(line)
+    course = path_of(line.run)
     if course is None or not cut.points or not isinstance(cut.panel.where, Sheet):
         return 0.0
     points, stations = course

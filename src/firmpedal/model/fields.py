@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from typing import TYPE_CHECKING, Annotated, Any, ClassVar
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Self
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, model_validator
 from pydantic_core import core_schema
 
+from firmpedal.hashing import first_of_equals
 from firmpedal.model.space import Direction, Position
 from firmpedal.quantity import Answer, Value
 from firmpedal.units import Dimension
@@ -118,6 +119,9 @@ class Declared(BaseModel):
     the field that takes keys which are names of the builder's own.
     """
 
+    __slots__ = ("_hash",)
+    if TYPE_CHECKING:
+        _hash: int
     free_keys: ClassVar[str] = ""
 
     model_config = ConfigDict(
@@ -135,6 +139,21 @@ class Declared(BaseModel):
     def _prepare(cls, node: Any, info: ValidationInfo) -> Any:
         """Let the reading context turn a piece of the file into this class's fields."""
         return node if info.context is None else info.context.prepare(cls, node)
+
+    @model_validator(mode="after")
+    def _as_before(self, info: ValidationInfo) -> Self:
+        """What an earlier reading of the file gave is used again where nothing of it has changed."""
+        return self if info.context is None else first_of_equals(self)
+
+    def __hash__(self) -> int:
+        """Work the hash out once, as `hash_kept` does for dataclasses."""
+        try:
+            return self._hash
+        except AttributeError:
+            fields = type(self).__pydantic_fields__
+            found = hash(tuple(map(self.__dict__.__getitem__, fields)))
+            object.__setattr__(self, "_hash", found)
+            return found
 
 
 class Named(Declared):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
@@ -55,7 +55,7 @@ def derive(tree: Branch, notes: Notes) -> Branch:
         node = tree.entries.get(section)
         if isinstance(node, Branch):
             entries = {name: work.entry(section, name) for name in node.entries}
-            tree = tree.with_entry(section, replace(node, entries=entries))
+            tree = tree.with_entry(section, node.with_entries(entries))
     return tree.without("mirror")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -171,7 +171,9 @@ def _grown_alone(node: MappingNode, depth: int, file: str) -> tuple[Node, int, t
 
 
 def _named_at(node: Node, span: Span) -> Node:
-    return replace(node, name_span=span) if isinstance(node, Branch) else node
+    if not isinstance(node, Branch):
+        return node
+    return Branch(node.entries, node.keys, node.span, node.path, node.via, span)
 
 
 def _text(node: ScalarNode) -> str:
@@ -186,7 +188,7 @@ def _joined(first: Node, second: Node) -> Node:
     entries = {**second.entries, **first.entries}
     both = first.entries.keys() & second.entries.keys()
     entries |= {key: _joined(first.entries[key], second.entries[key]) for key in both}
-    return replace(first, entries=entries, keys={**second.keys, **first.keys})
+    return first.with_entries(entries, {**second.keys, **first.keys})
 
 
 def _under(merged: list[Branch], own: Branch) -> Branch:

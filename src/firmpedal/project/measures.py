@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING, cast
 
 from firmpedal import units
 from firmpedal.project.names import label_of, parted, quoted, suggest
 from firmpedal.project.spelling import unknown_key
-from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, is_empty
+from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, is_empty, with_path
 from firmpedal.project.words import text
 from firmpedal.quantity import Mark, Missing, Value
 from firmpedal.units import Dimension
@@ -37,8 +36,8 @@ def measure(context: Context, node: Node, marker: Reads, label: str = "") -> Val
     dimension = cast("Dimension", marker.dimension)
     label = label or label_of(node.path)
     if isinstance(node, Branch) and "value" in node.entries:
-        value = measure(context, replace(node.entries["value"], path=node.path), marker, label)
-        return replace(value, mark=marked(context, node, value.mark), place=node.path)
+        value = measure(context, with_path(node.entries["value"], node.path), marker, label)
+        return value.named(value.label, node.path, marked(context, node, value.mark))
     if isinstance(node, Leaf) and node.text not in ("", UNKNOWN):
         return _number(context, node, marker, label)
     if is_empty(node):
@@ -50,8 +49,13 @@ def measure(context: Context, node: Node, marker: Reads, label: str = "") -> Val
 
 def unmeasured(node: Node, label: str, dimension: Dimension) -> Value:
     """A value that somebody still has to measure."""
-    missing = (Missing(node.path, label, dimension),)
-    return Value(label, dimension, None, Mark.MEASURED, node.path, missing=missing)
+    return _unmeasured(node.path, label, dimension)
+
+
+@lru_cache(maxsize=8192)
+def _unmeasured(path: str, label: str, dimension: Dimension) -> Value:
+    missing = (Missing(path, label, dimension),)
+    return Value(label, dimension, None, Mark.MEASURED, path, missing=missing)
 
 
 def _number(context: Context, node: Leaf, marker: Reads, label: str) -> Value:

@@ -8,16 +8,13 @@ word stays in the tree until everything is laid, because it may have to outlast 
 from __future__ import annotations
 
 from dataclasses import replace
-from operator import is_
 from typing import TYPE_CHECKING
 
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.schema import keys_at
-from firmpedal.project.tree import Branch, Items, Leaf, Node, is_removed
+from firmpedal.project.tree import Branch, Items, Leaf, Node, children, is_removed
 
 if TYPE_CHECKING:
-    from collections.abc import Collection
-
     from firmpedal.model.fields import Declared
     from firmpedal.project.notes import Notes
     from firmpedal.project.schema import Key
@@ -33,7 +30,7 @@ def overlay(base: Node | None, over: Node, cls: type[Declared]) -> Node:
     entries = dict(base.entries)
     for key, node in over.entries.items():
         entries[key] = _laid(entries.get(key), node, known.get(key), key)
-    return replace(base, entries=entries, keys={**base.keys, **over.keys})
+    return base.with_entries(entries, {**base.keys, **over.keys})
 
 
 def _laid(below: Node | None, node: Node, key: Key | None, name: str) -> Node:
@@ -57,7 +54,7 @@ def _by_name(base: Node | None, over: Node, cls: type[Declared] | None) -> Node:
             entries[name] = _removing(node, below)
         else:
             entries[name] = node if cls is None or is_removed(below) else overlay(below, node, cls)
-    return replace(base, entries=entries, keys={**base.keys, **over.keys})
+    return base.with_entries(entries, {**base.keys, **over.keys})
 
 
 def _removing(node: Node, below: Node | None) -> Node:
@@ -68,9 +65,10 @@ def _removing(node: Node, below: Node | None) -> Node:
 
 def without_removed(node: Node, notes: Notes, path: str = "") -> Node:
     """Take out what was removed, and say where there was nothing to remove."""
+    if not _has_removed(node):
+        return node
     if isinstance(node, Items):
-        nodes = tuple(without_removed(item, notes, path) for item in node.nodes)
-        return node if _same(nodes, node.nodes) else replace(node, nodes=nodes)
+        return replace(node, nodes=tuple(without_removed(item, notes, path) for item in node.nodes))
     if not isinstance(node, Branch):
         return node
     entries: dict[str, Node] = {}
@@ -81,9 +79,11 @@ def without_removed(node: Node, notes: Notes, path: str = "") -> Node:
             others = [name for name, other in node.entries.items() if not is_removed(other)]
             message = f"there is no {quoted(key)} in {label_of(path) or path or 'the file'} to remove"
             notes.note_at(node.key_span(key), message, key, suggest(key, others), via=item.via)
-    return node if _same(entries.values(), node.entries.values()) else replace(node, entries=entries)
+    return node.with_entries(entries)
 
 
-def _same(ones: Collection[Node], others: Collection[Node]) -> bool:
-    """Whether nothing was taken out anywhere below."""
-    return len(ones) == len(others) and all(map(is_, ones, others))
+def _has_removed(node: Node) -> bool:
+    """Whether the word `removed` stands anywhere in a piece; hardly ever it does."""
+    if isinstance(node, Leaf):
+        return is_removed(node)
+    return any(map(_has_removed, children(node)))

@@ -11,7 +11,18 @@ from firmpedal.model.space import Position
 from firmpedal.project.measures import marked, measure
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.points import AXES, MIRROR_OF
-from firmpedal.project.tree import UNKNOWN, Absent, Branch, Items, Leaf, Node, at, branch_at, is_empty
+from firmpedal.project.tree import (
+    UNKNOWN,
+    Absent,
+    Branch,
+    Items,
+    Leaf,
+    Node,
+    at,
+    branch_at,
+    is_empty,
+    with_path,
+)
 from firmpedal.quantity import Mark, Missing, Value, total
 from firmpedal.units import Dimension
 
@@ -97,10 +108,10 @@ class Places:
 
     def _marked(self, node: Branch) -> Position:
         """Read {value: [1, 2, 3], mark: assumed}: the mark goes to each coordinate."""
-        inner = self._read(replace(node.entries["value"], path=node.path))
+        inner = self._read(with_path(node.entries["value"], node.path))
         worst = marked(self.context, node, Mark.READ)
         values = [
-            replace(value, label=f"{label_of(node.path)} {axis}", mark=max(value.mark, worst))
+            value.named(f"{label_of(node.path)} {axis}", mark=max(value.mark, worst))
             for value, axis in zip(inner.coordinates, NAMES, strict=True)
         ]
         return Position(values[0], values[1], values[2], node.path)

@@ -46,6 +46,12 @@ def known_keys(cls: type[Declared]) -> dict[str, Key]:
     return {key.key: key for key in keys}
 
 
+@cache
+def keys_asked_for(cls: type[Declared]) -> tuple[Key, ...]:
+    """Those of its keys for which something has to stand where the builder leaves them out."""
+    return tuple(key for key in known_keys(cls).values() if key.required or key.info.is_required())
+
+
 def _key(name: str, info: FieldInfo) -> Key:
     reads = next((item for item in info.metadata if isinstance(item, Reads)), None)
     inner, many = (None, False) if reads else _inner(info.annotation)

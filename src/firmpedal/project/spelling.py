@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
@@ -39,12 +38,14 @@ def with_known_sections(tree: Branch, notes: Notes) -> Branch:
             )
             node = node.without("options")  # noqa: PLW2901  # read on without it
         entries[name] = spelled(node, known, notes, name) if isinstance(node, Branch) else node
-    return tree.with_entry("options", replace(options, entries=entries))
+    return tree.with_entry("options", options.with_entries(entries))
 
 
 def spelled(branch: Branch, known: Iterable[str], notes: Notes, where: str = "") -> Branch:
     """Say of each unknown key what it may mean; read it so if that stands nowhere else."""
     known = tuple(known)
+    if all(map(known.__contains__, branch.entries)):
+        return branch
     entries: dict[str, Node] = {}
     keys = dict(branch.keys)
     for key, node in branch.entries.items():
@@ -57,7 +58,7 @@ def spelled(branch: Branch, known: Iterable[str], notes: Notes, where: str = "")
             entries[meant], keys[meant] = node, branch.key_span(key)
         elif isinstance(node, Branch):
             notes.doubt(branch.path)
-    return replace(branch, entries=entries, keys=keys)
+    return branch.with_entries(entries, keys)
 
 
 def unknown_key(branch: Branch, key: str, known: Iterable[str], notes: Notes, where: str = "") -> None:

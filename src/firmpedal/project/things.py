@@ -10,7 +10,7 @@ from firmpedal.model.fields import Named
 from firmpedal.model.kinds import KINDS
 from firmpedal.model.space import NamedPoint
 from firmpedal.project.names import RESERVED, choices_text, label_of, near_miss, quoted, suggest
-from firmpedal.project.schema import known_keys
+from firmpedal.project.schema import keys_asked_for, known_keys
 from firmpedal.project.spelling import spelled, unknown_key
 from firmpedal.project.tree import UNKNOWN, Absent, Branch, Items, Leaf, Node, at, is_empty, word_of
 
@@ -42,9 +42,7 @@ def prepare(context: Context, cls: type[Declared], node: Any) -> Any:
         if free:
             filled[cls.free_keys] = Branch(free, branch.keys, branch.span, branch.path, branch.via)
     stand_ins = {
-        key.field: _left_out(context, key, branch)
-        for key in known_keys(cls).values()
-        if key.field not in filled
+        key.field: _left_out(context, key, branch) for key in keys_asked_for(cls) if key.field not in filled
     }
     own: dict[str, Any] = {"written": frozenset(filled), "place": node.path}
     if issubclass(cls, Named):

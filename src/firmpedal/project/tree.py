@@ -49,11 +49,18 @@ class Branch:
     name_span: Span | None = None
 
     def without(self, *names: str) -> Branch:
-        return replace(self, entries={key: node for key, node in self.entries.items() if key not in names})
+        if self.entries.keys().isdisjoint(names):
+            return self
+        return self.with_entries({key: node for key, node in self.entries.items() if key not in names})
+
+    def with_entries(self, entries: dict[str, Node], keys: dict[str, Span] | None = None) -> Branch:
+        """The same with other entries and, if wanted, other places of their keys."""
+        keys = self.keys if keys is None else keys
+        return Branch(entries, keys, self.span, self.path, self.via, self.name_span)
 
     def with_entry(self, key: str, node: Node, span: Span | None = None) -> Branch:
         keys = self.keys if span is None else {**self.keys, key: span}
-        return replace(self, entries={**self.entries, key: node}, keys=keys)
+        return self.with_entries({**self.entries, key: node}, keys)
 
     def key_span(self, key: str) -> Span:
         return self.keys.get(key, self.span)
@@ -100,23 +107,32 @@ def children(node: Node) -> tuple[Node, ...]:
 
 def size_of(node: Node) -> int:
     """Count the pieces of a tree."""
-    return 1 + sum(size_of(child) for child in children(node))
+    return 1 + sum(map(size_of, children(node)))
 
 
 def stamped(node: Node, via: Span) -> Node:
     """Mark a whole piece as a copy that somebody asked for."""
+    if isinstance(node, Leaf):  # most pieces are, and `replace` takes its time
+        return Leaf(node.text, node.span, node.path, via, node.replaced)
     if isinstance(node, Items):
-        return replace(node, nodes=tuple(stamped(item, via) for item in node.nodes), via=via)
+        return Items(tuple(stamped(item, via) for item in node.nodes), node.span, node.path, via)
     if isinstance(node, Branch):
         entries = {key: stamped(item, via) for key, item in node.entries.items()}
-        return replace(node, entries=entries, via=via)
-    return replace(node, via=via)
+        return Branch(entries, node.keys, node.span, node.path, via, node.name_span)
+    return Absent(node.span, node.path, via)
+
+
+def with_path(node: Node, path: str) -> Node:
+    """The same piece under another object path."""
+    if isinstance(node, Leaf):
+        return Leaf(node.text, node.span, path, node.via, node.replaced)
+    return replace(node, path=path)
 
 
 def placed(node: Node, path: str, spans: Spans) -> Node:
     """Give every piece its object path and note where each path stands; list items count from 1."""
     spans.by_path.setdefault(path, node.span)
-    if isinstance(node, Leaf):  # most pieces are, and `replace` takes its time
+    if isinstance(node, Leaf):
         return Leaf(node.text, node.span, path, node.via, node.replaced)
     if isinstance(node, Items):
         nodes = tuple(placed(item, f"{path}.{n}", spans) for n, item in enumerate(node.nodes, 1))

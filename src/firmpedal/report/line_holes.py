@@ -28,7 +28,7 @@ def line_hole_marks(evaluation: Evaluation) -> list[tuple[Mark, ...]]:
     for panel in evaluation.aircraft.panels:
         for line in evaluation.laid:
             passage = find(panel.passes, line.name)
-            cut = passing(line, panel) if passage is not None else None
+            cut = passing(line.run, panel) if passage is not None else None
             if passage is None or cut is None or cut.unsure or not isinstance(panel.where, Sheet):
                 continue
             if len(cut.points) != 1 or not passage.hole.known or not passage.hole.exact:

@@ -55,11 +55,13 @@ def pose_of(evaluation: Evaluation, scene: Scene, setting: Setting, attitude: st
         attitude: One of the file's attitudes; empty for the aircraft as measured.
     """
     states = evaluation.aircraft.states
-    lines = {way.key: course_in((way.points, way.stations), way.ends, states, setting) for way in scene.ways}
+    lines = {
+        way.key: course_in((way.points, way.stations), way.ends, states, (setting,))[0] for way in scene.ways
+    }
     carried = [end for way in scene.ways for end in way.ends]
     carried += [thing.carried for thing in scene.things]
     missing = [item for each in carried for item in unmeasured_in(each, states, setting)]
-    bodies = {thing.key: points_in(UNIT_CUBE, thing.carried, states, setting) for thing in scene.things}
+    bodies = {thing.key: points_in(UNIT_CUBE, thing.carried, states, (setting,))[0] for thing in scene.things}
     moved = {key: _matrix(cube) for key, cube in bodies.items() if not np.allclose(cube, UNIT_CUBE)}
     return Pose(
         lines,

@@ -166,7 +166,7 @@ def _course(line: LaidLine) -> tuple[Array, Array] | None:
     """Points along a line, no more of them than a picture needs."""
     if line.tube and line.tube.centreline and line.path is not None:
         return sample(line.tube.centreline, SPACING)
-    return path_of(line)
+    return path_of(line.run)
 
 
 def _ported(aircraft: Aircraft) -> Iterator[Thing]:
