@@ -37,14 +37,14 @@ def test_keeping_everything_changes_nothing():
 
 def test_one_item_is_replaced_and_its_remark_stays():
     after = with_items(DASHED, "lines.one.via", (Item(1, "[1, 2, 3.5]"), Item(2), Item(3)))
-    assert after == DASHED.replace("[1, 2, 3] ", "[1, 2, 3.5] ")
+    assert after == DASHED.replace("[1, 2, 3]   #", "[1, 2, 3.5] #")
     after = with_items(FLOW, "lines.one.via", (Item(1, "[1, 2, 3.5]"), Item(2), Item(3)))
-    assert after == FLOW.replace("[1, 2, 3],", "[1, 2, 3.5],")
+    assert after == FLOW.replace("[1, 2, 3],   #", "[1, 2, 3.5], #")
 
 
 def test_an_item_with_keys_on_lines_of_their_own_is_replaced():
     after = with_items(DASHED, "lines.one.via", (Item(1), Item(2), Item(3, "[0, 0, 0]")))
-    assert after == DASHED.replace("value: [7, 8, 9]\n        mark: assumed ", "[0, 0, 0] ")
+    assert after == DASHED.replace("value: [7, 8, 9]\n        mark: assumed ", "[0, 0, 0]     ")
 
 
 def test_items_come_in_between():
@@ -67,19 +67,21 @@ def test_an_item_goes_and_takes_its_own_remarks_along():
     assert with_items(DASHED, "lines.one.via", (Item(1), Item(3))) == DASHED.replace(
         "      # at the leg\n      - {value: [4, 5, 6], mark: assumed}\n", ""
     )
-    assert with_items(FLOW, "lines.one.via", (Item(1), Item(3))) == FLOW.replace("[4, 5, 6], ", "")
+    assert with_items(FLOW, "lines.one.via", (Item(1), Item(3))) == FLOW.replace(
+        "[4, 5, 6], [7, 8, 9]], clamps: none}", "[7, 8, 9]], clamps: none}           "
+    )
 
 
 def test_all_items_go():
     after = with_items(DASHED, "lines.one.via", ())
-    assert "    via: []   # seen from above\n\n    clamps: none   # yet\n" in after
+    assert "    via: []  # seen from above\n\n    clamps: none   # yet\n" in after
     assert with_items(FLOW, "lines.one.via", ()).count("via: [], clamps") == 1
 
 
 def test_a_list_between_brackets_grows():
     text = "lines: {one: {via: [[1, 2, 3]]}}   # end\n"
     after = with_items(text, "lines.one.via", (Item(1), Item(None, "[4, 5, 6]")))
-    assert after == text.replace("3]]", "3], [4, 5, 6]]")
+    assert after == text.replace("3]]}}   #", "3], [4, 5, 6]]}}  #")
     many = tuple(Item(None, f"[{n}.123456, 2.123456, 3.123456]") for n in range(4))
     after = with_items(text, "lines.one.via", (Item(1), *many))
     assert max(map(len, after.splitlines())) < 100

@@ -154,7 +154,7 @@ def test_words_are_put_where_they_belong_and_remarks_stay():
     text = LAYOUTS[0]
     after = put(text, "components.left_cylinder.bore", " 1 1/2 ")
     assert after == edited(
-        text, ("bore: unknown                    # cast", "bore: 1 1/2                    # cast")
+        text, ("bore: unknown                    # cast", "bore: 1 1/2                      # cast")
     )
     after = put(after, "components.left_cylinder.ports.outlet.seat", "-7 1/2", number=1)
     after = put(after, "components.left_cylinder.ports.outlet.seat", "13.1", number=0)

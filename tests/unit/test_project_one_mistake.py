@@ -53,7 +53,7 @@ WORDS = [
     ("firmpedal: 1", "firmpedal: 7", "7", "written for version `7`", "reads version 1"),
     ("length: in,", "length: inn,", "inn", "'inn' is not a unit of length", "`in`?"),
     ("length: in,", "length: in, fractions: 64,", "64", "`64` is not a part of an inch", "16, 32"),
-    ("length: in, ", "", "-1.5, 0", "left_pedal rudder aft has no unit, and 30 more like it", "units: {length: in}"),
+    ("length: in, ", "", "-1.5, 0", "left_pedal rudder aft has no unit, and 30 more like it", "`in` as the unit of length, under `units`"),
     ("count per side: 1", "count per side: [1]", "[1]", "count per side should be one number", "unknown"),
     ("normal: 60", "normal: 60 in", "60 in", "a force is wanted", "lbf"),
 ]  # fmt: skip

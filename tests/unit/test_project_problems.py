@@ -406,4 +406,4 @@ def test_bare_numbers_without_a_unit_are_one_problem_that_counts_them():
     (problem,) = reading.problems
     assert problem.message == "left_cylinder bore has no unit, and 10 more like it"
     assert problem.span.line == 14
-    assert "units: {length: in}" in problem.suggestion
+    assert "`in` as the unit of length, under `units`" in problem.suggestion

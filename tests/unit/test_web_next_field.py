@@ -9,7 +9,7 @@ from firmpedal.project.field_places import thing_at
 from firmpedal.project.fields import form_of
 from firmpedal.project.layouts import chosen, layout_text
 from firmpedal.project.unknowns import unknowns
-from firmpedal.web.pages.describe import cell_of
+from firmpedal.web.form.chosen import cell_of
 
 READING = read_text(
     layout_text(chosen(gear="tailwheel", leg="leaf", brakes="toe", seats="1", valve="yes", length="in"), "a"),

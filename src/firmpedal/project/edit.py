@@ -8,6 +8,7 @@ from firmpedal.project.layout import compose
 from firmpedal.project.locate import Located, locate, no_place
 from firmpedal.project.plain import in_quotes
 from firmpedal.project.said import Said, said_by, with_another
+from firmpedal.project.splice import spliced
 
 
 class EditError(ValueError):
@@ -89,7 +90,7 @@ def _replaced(text: str, found: Located, new_text: str, path: str) -> str:
     gap = " " if start == finish else ""
     for piece in (new_text, in_quotes(new_text)):
         wanted = _value_of(piece, new_text)
-        after = text[:start] + gap + piece + text[finish:]
+        after = spliced(text, start, finish, gap + piece)
         if wanted is None or before is None:
             continue
         if said_by(after) == with_another(before, found.steps, wanted):

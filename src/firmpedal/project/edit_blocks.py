@@ -13,12 +13,13 @@ from typing import TYPE_CHECKING
 from ruamel.yaml.nodes import MappingNode, ScalarNode
 
 from firmpedal.project.edit import EditError, composed
-from firmpedal.project.edit_lists import line_end, line_start, new_line, real_end
+from firmpedal.project.edit_lists import real_end
 from firmpedal.project.grow import load_text
 from firmpedal.project.locate import Located, locate
 from firmpedal.project.notes import Notes
 from firmpedal.project.plain import lines_of, quoted_if_needed
 from firmpedal.project.said import said_by
+from firmpedal.project.splice import line_end, line_start, new_line
 from firmpedal.project.tree import Branch, at
 
 if TYPE_CHECKING:

@@ -14,8 +14,6 @@ from firmpedal.project.edit import EditError, composed, edited, found_at, is_wri
 from firmpedal.project.edit_blocks import with_lines
 from firmpedal.project.edit_lists import (
     Item,
-    line_end,
-    line_start,
     real_end,
     with_items,
     with_key,
@@ -23,6 +21,7 @@ from firmpedal.project.edit_lists import (
 from firmpedal.project.locate import locate
 from firmpedal.project.plain import in_quotes, quoted_if_needed
 from firmpedal.project.said import Said, said_by, with_another, without_place
+from firmpedal.project.splice import line_end, line_start, spliced
 
 if TYPE_CHECKING:
     from ruamel.yaml.nodes import Node as YamlNode
@@ -166,11 +165,11 @@ def _off_its_lines(text: str, node: MappingNode, number: int, place: str) -> str
 
 def _out_of_braces(text: str, node: MappingNode, number: int, _place: str) -> str:
     if number:
-        return text[: real_end(node.value[number - 1][1])] + text[real_end(node.value[number][1]) :]
+        return spliced(text, real_end(node.value[number - 1][1]), real_end(node.value[number][1]), "")
     start = node.value[0][0].start_mark.index
     if len(node.value) == 1:
-        return text[:start] + text[real_end(node.value[0][1]) :]
-    return text[:start] + text[node.value[1][0].start_mark.index :]
+        return spliced(text, start, real_end(node.value[0][1]), "")
+    return spliced(text, start, node.value[1][0].start_mark.index, "")
 
 
 def off_the_mirror(text: str, name: str, option: str | None) -> str:

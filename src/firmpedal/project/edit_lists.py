@@ -5,7 +5,6 @@ What stays keeps its own words, remarks and line ends; an item that goes takes t
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -16,13 +15,12 @@ from firmpedal.project.edit import EditError, composed, edited, found_at
 from firmpedal.project.locate import Located, locate
 from firmpedal.project.plain import WIDEST
 from firmpedal.project.said import Said, at_place, said_by, with_another
+from firmpedal.project.splice import line_end, line_start, new_line, spliced
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from ruamel.yaml.nodes import Node as YamlNode
-
-_LINE_END = re.compile(r"\r\n|\r|\n")
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,10 +50,10 @@ def with_items(text: str, path: str, wanted: Sequence[Item], option: str | None 
         after = _filled(text, found.node, [item.text or "" for item in wanted])
     elif not wanted:
         after = _emptied(text, found)
-    elif found.node.flow_style:
-        after = _in_brackets(text, found.node, wanted)
     else:
-        after = _under_dashes(text, found, wanted)
+        after = _reworded(text, found.node, wanted)
+        if [each.old for each in wanted] != list(range(1, len(found.node.value) + 1)):
+            after = _arranged(after, found_at(after, path, option), wanted, path)
     before = said_by(text)
     old = at_place(before, found.steps) if before is not None else None
     items = [_said(item, old if isinstance(old, list) else []) for item in wanted]
@@ -110,24 +108,33 @@ def _flow(items: Sequence[str]) -> str:
     return f"[{', '.join(items)}]"
 
 
+def _reworded(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
+    """Other words in the place of items that are there."""
+    words = {item.old: item.text for item in wanted if item.old is not None and item.text is not None}
+    for number, each in reversed(list(enumerate(node.value, 1))):
+        if number in words:
+            text = spliced(text, each.start_mark.index, real_end(each), words[number])
+    return text
+
+
+def _arranged(text: str, found: Located, wanted: Sequence[Item], path: str) -> str:
+    """Items put in between, left out or in another order."""
+    node = found.node
+    if not isinstance(node, SequenceNode) or any((each.old or 0) > len(node.value) for each in wanted):
+        raise EditError(f"{path} cannot be changed without touching more", "write it out by hand")
+    return _in_brackets(text, node, wanted) if node.flow_style else _under_dashes(text, found, wanted)
+
+
 def _under_dashes(text: str, found: Located, wanted: Sequence[Item]) -> str:
     """Items on lines of their own; remarks above an item go with it."""
     node, first = found.node, line_end(text, found.key_end - 1)
     ends = [line_end(text, real_end(each)) for each in node.value]
     dash = text[line_start(text, node.start_mark.index) : node.start_mark.index] + "- "
     chunks = [text[start:stop] for start, stop in pairwise((first, *ends))]
-    starts = (first, *ends)
-    lines = []
-    for item in wanted:
-        if item.old is None:
-            lines.append(f"{dash}{item.text}{new_line(text)}")
-            continue
-        chunk, old, begins = chunks[item.old - 1], node.value[item.old - 1], starts[item.old - 1]
-        if item.text is not None:
-            at, to = old.start_mark.index - begins, real_end(old) - begins
-            chunk = chunk[:at] + item.text + chunk[to:]
-        lines.append(chunk)
-    whole = "".join(line if _LINE_END.search(line[-1:]) else line + new_line(text) for line in lines)
+    lines = [
+        f"{dash}{each.text}{new_line(text)}" if each.old is None else chunks[each.old - 1] for each in wanted
+    ]
+    whole = "".join(line if line.endswith(("\n", "\r")) else line + new_line(text) for line in lines)
     ended = text[: ends[-1]].endswith(("\n", "\r"))
     return text[:first] + (whole if ended else whole.rstrip("\r\n")) + text[ends[-1] :]
 
@@ -140,7 +147,7 @@ def _filled(text: str, node: SequenceNode, words: list[str]) -> str:
     if column + len(row) > WIDEST:
         between = f",{new_line(text)}{' ' * column}"
         row = f"[{between.join(words)}]"
-    return text[:start] + row + text[finish:]
+    return spliced(text, start, finish, row)
 
 
 def _in_brackets(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
@@ -149,25 +156,23 @@ def _in_brackets(text: str, node: SequenceNode, wanted: Sequence[Item]) -> str:
     gaps = [text[one[1] : other[0]] for one, other in pairwise(spans)]
     first, column = spans[0][0], spans[0][0] - line_start(text, spans[0][0])
     between = f",{new_line(text)}{' ' * column}"
-    words = [
-        item.text if item.text is not None else text[slice(*spans[(item.old or 1) - 1])] for item in wanted
-    ]
+    words = [item.text or "" if item.old is None else text[slice(*spans[item.old - 1])] for item in wanted]
     wide = column + sum(len(each) + 2 for each in words) >= WIDEST
-    usual = between if wide or any(_LINE_END.search(gap) for gap in gaps) else ", "
+    usual = between if wide or any("\n" in gap or "\r" in gap for gap in gaps) else ", "
     made = words[0]
     for before, word in zip(wanted, words[1:], strict=False):
         own = before.old is not None and before.old <= len(gaps)
         made += (gaps[before.old - 1] if own and before.old is not None else usual) + word
-    return text[:first] + made + text[spans[-1][1] :]
+    return spliced(text, first, spans[-1][1], made)
 
 
 def _emptied(text: str, found: Located) -> str:
     node = found.node
     if isinstance(node, SequenceNode) and node.flow_style:
-        return text[: node.start_mark.index] + "[]" + text[node.end_mark.index :]
+        return spliced(text, node.start_mark.index, node.end_mark.index, "[]")
     colon = text.index(":", found.key_end - 1) + 1
     first, last = line_end(text, colon), line_end(text, real_end(node))
-    return text[:colon] + " []" + text[colon:first] + text[last:]
+    return spliced(text[:first] + text[last:], colon, colon, " []")
 
 
 def _key_on_its_line(text: str, node: MappingNode, key: str, value: str | Sequence[str]) -> str:
@@ -187,11 +192,11 @@ def _key_in_braces(text: str, node: MappingNode, key: str, value: str | Sequence
     column, ending = key_at - line_start(text, key_at), new_line(text)
     written = f"{key}: {value if isinstance(value, str) else _flow(value)}"
     if at - line_start(text, at) + len(written) + 2 <= WIDEST:
-        return f"{text[:at]}, {written}{text[at:]}"
+        return spliced(text, at, at, f", {written}")
     if not isinstance(value, str) and column + len(written) > WIDEST:
         between = f",{ending}{' ' * (column + len(key) + 3)}"
         written = f"{key}: [{between.join(value)}]"
-    return f"{text[:at]},{ending}{' ' * column}{written}{text[at:]}"
+    return spliced(text, at, at, f",{ending}{' ' * column}{written}")
 
 
 def real_end(node: YamlNode) -> int:
@@ -200,17 +205,3 @@ def real_end(node: YamlNode) -> int:
         last = node.value[-1]
         return real_end(last[1] if isinstance(last, tuple) else last)
     return int(node.end_mark.index)
-
-
-def line_start(text: str, at: int) -> int:
-    return max(text.rfind("\n", 0, at), text.rfind("\r", 0, at)) + 1
-
-
-def line_end(text: str, at: int) -> int:
-    found = _LINE_END.search(text, at)
-    return found.end() if found else len(text)
-
-
-def new_line(text: str) -> str:
-    found = _LINE_END.search(text)
-    return found[0] if found else "\n"

@@ -6,7 +6,9 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, cast
 
 from firmpedal import units
+from firmpedal.model.aircraft import FileUnits
 from firmpedal.project.names import label_of, parted, quoted, suggest
+from firmpedal.project.schema import known_keys
 from firmpedal.project.spelling import unknown_key
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, is_empty, with_path
 from firmpedal.project.words import text
@@ -109,11 +111,10 @@ def note_missing_units(context: Context) -> None:
         first, label = min(found, key=lambda pair: (pair[0].span.line, pair[0].span.column))
         more = f", and {len(spans) - 1} more like it" if len(spans) > 1 else ""
         message = f"{label} has no unit{more}"
-        unit = units.units_of(dimension)[0]
-        advice = (
-            f"write the unit after each number, as in `1 {unit}`, or once for the whole file: "
-            f"`units: {{{dimension.value}: {unit}}}`"
-        )
+        unit, kind = units.units_of(dimension)[0], dimension.value
+        advice = f"write the unit after each number, as in `1 {unit}`"
+        if kind in known_keys(FileUnits):
+            advice += f", or once for the whole file: `{unit}` as the unit of {kind}, under `units`"
         context.notes.note(first, message, advice)
 
 

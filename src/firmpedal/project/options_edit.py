@@ -13,6 +13,7 @@ from firmpedal.project.plain import entry_of
 from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.renaming import usable_name
+from firmpedal.project.splice import spliced
 
 if TYPE_CHECKING:
     from firmpedal.project.read import Reading
@@ -51,7 +52,7 @@ def option_renamed(reading: Reading, old: str, name: str) -> str:
     key = next((key for key, _ in pairs if isinstance(key, ScalarNode) and str(key.value) == old), None)
     if key is None:
         raise EditError(f"there is no option {old}", "look at the text")
-    after = text[: key.start_mark.index] + name + text[key.end_mark.index :]
+    after = spliced(text, key.start_mark.index, key.end_mark.index, name)
     read_again(text, after, name)
     return after
 

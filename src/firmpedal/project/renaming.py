@@ -14,6 +14,7 @@ from firmpedal.project.plain import in_quotes, quoted_if_needed
 from firmpedal.project.points import MIRROR_OF
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.said import said_by
+from firmpedal.project.splice import spliced
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -165,7 +166,7 @@ def renamed(reading: Reading, place: str, name: str) -> str:
     after = text
     for start, (each, words) in sorted(edits.items(), reverse=True):
         piece = in_quotes(words) if each.node.style in ("'", '"') else quoted_if_needed(words)
-        after = after[:start] + piece + after[each.node.end_mark.index :]
+        after = spliced(after, start, each.node.end_mark.index, piece)
     _checked(text, after, {(each.words, words) for each, words in edits.values()})
     for option in (None, *reading.options):
         read_again(text, after, option)

@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.heating.limits import FLUID, PLASTIC
-from firmpedal.analysis.heating.situations import IN_A_ROW
-from firmpedal.analysis.heating.whole import hottest_case, how_to_try
-from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
-from firmpedal.quantity import Answer, Mark, largest
+from firmpedal.quantity import Answer
 from firmpedal.report.heat_plot import heat_plot
+from firmpedal.report.heat_trials import how_to_know_better, trials_that_disagree
+from firmpedal.report.heat_words import answer_of, flash_words, plastic_words, share_words
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_words import of_one_wheel, wanted
@@ -20,7 +19,7 @@ from firmpedal.report.worked import worked
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from firmpedal.analysis.heating import BrakeHeat, Heating, HeatLimit, Peak
+    from firmpedal.analysis.heating import BrakeHeat, HeatLimit, Peak
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
@@ -105,11 +104,11 @@ def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[
         rows = [Bullets(tuple(map(line_of, asked)), boxes=True)] if asks else []
         known = [limit for each in brakes for limit in each.limits if limit.found.known]
         table = [Group((Heading("What stands it"), _limits(known, display)))] if known else []
-        return [Paragraph(words, Tone.LEAD), *_of_trials(evaluation, brakes), *table, *rows]
+        return [Paragraph(words, Tone.LEAD), *trials_that_disagree(evaluation, brakes), *table, *rows]
     limits = [limit for each in brakes for limit in each.limits]
-    blocks: list[Block] = [Paragraph(_answer(heat, brake, f"{names} {get}", display), Tone.LEAD)]
-    blocks = [*_of_trials(evaluation, brakes), *blocks]
-    blocks += [Paragraph(words) for words in (*_verdicts(limits, display), *_share(brake, names))]
+    blocks: list[Block] = [Paragraph(answer_of(heat, brake, f"{names} {get}", display), Tone.LEAD)]
+    blocks = [*trials_that_disagree(evaluation, brakes), *blocks]
+    blocks += [Paragraph(words) for words in (*plastic_words(limits, display), *share_words(brake, names))]
     blocks.append(Group((Heading(f"How warm {names} {get}"), _temperatures(brake, display))))
     alone = display.value(brake.disc_alone)
     blocks.append(
@@ -118,89 +117,8 @@ def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[
     drawing = heat_plot(brake, heat.air, display)
     blocks += [drawing] if drawing is not None else []
     blocks.append(Group((Heading("What stands it"), _limits(limits, display))))
-    blocks += [Paragraph(words, Tone.NOTE) for words in _flash(evaluation, brake, display)]
-    return [*blocks, *_better(evaluation, brake)]
-
-
-def _answer(heat: Heating, brake: BrakeHeat, names: str, display: Display) -> str:
-    """The hottest case by its name; stops in a row, which all know, beside it."""
-    hot, disc = (hottest_case(brake.peaks, part) for part in ("caliper", "disc"))
-    row = next(peak for peak in brake.peaks if peak.situation == IN_A_ROW)
-    after = f"After {_case(brake, hot)} on a day of {display.value(heat.air)}, {names}"
-    warm = f"{display.value(hot.caliper)} warm"
-    if disc is not hot:
-        gets = f"{after} {warm}, the most of all. The disc is hottest after {_case(brake, disc)}"
-        return f"{gets}: {display.value(disc.disc)}."
-    answer = f"{after} {warm} and the disc {display.value(disc.disc)}"
-    if hot is row:
-        return f"{answer}."
-    less = f"{display.value(row.caliper)}, the disc {display.value(row.disc)}"
-    return f"{answer}, the most of all; after {_case(brake, row)} {less}."
-
-
-def _case(brake: BrakeHeat, peak: Peak) -> str:
-    if peak.situation != IN_A_ROW:
-        return peak.situation if peak.situation.startswith("one") else f"a {peak.situation}"
-    return f"{brake.stops} stop{'' if brake.stops == 1 else 's'} in a row"
-
-
-def _of_trials(evaluation: Evaluation, brakes: list[BrakeHeat]) -> list[Block]:
-    """What a trial that no figures agree with showed; it stands before all that is reckoned."""
-    said: dict[str, list[str]] = {}
-    for brake in brakes:
-        if brake.measured is not None and not brake.agrees:
-            said.setdefault(_as_read(evaluation, brake), []).append(brake.caliper)
-    found: list[Block] = []
-    for read, names in said.items():
-        if all(brake.agrees is False for brake in brakes):
-            words = (
-                f"No set of figures in the ranges reckoned with agrees with the heat trial of "
-                f"{listed(names)}. What was measured counts: {read}. Do not rely on what is reckoned below."
-            )
-        else:
-            words = f"The heat trial of {listed(names)} counts, although the rest is open: {read}."
-        found.append(Paragraph(words, Tone.CAUTION))
-    return found
-
-
-def _as_read(evaluation: Evaluation, brake: BrakeHeat) -> str:
-    """What the labels showed, and what that is on a hot day where the air was cooler."""
-    caliper, measured = find(evaluation.aircraft.calipers, brake.caliper), brake.measured
-    if caliper is None or measured is None:
-        return ""
-    show, given = evaluation.display.value, caliper.heat_trial
-    read = f"{show(given.port)} at the port"
-    if not given.air.known:
-        return read
-    read += f" in air of {show(given.air)}"
-    if measured.span == given.port.span:
-        return read
-    return f"{read}, which is {show(measured)} on a day of {show(evaluation.results.heating.air)}"
-
-
-def _verdicts(limits: list[HeatLimit], display: Display) -> list[str]:
-    """Plastic in a sentence: with its number, whether it is refused or not."""
-    answers = {
-        Answer.NO: "plastic is refused",
-        Answer.YES: "the plastic holds",
-        Answer.UNKNOWN: "whether the plastic holds is not shown",
-    }
-    return [
-        f"{limit.words}: {answers[limit.answer()]}. It is good for {display.value(limit.found)} there, "
-        f"when hottest; {limit.allowed.label}: {display.value(limit.allowed)}."
-        for limit in limits
-        if limit.kind == PLASTIC and limit.found.known
-    ]
-
-
-def _share(brake: BrakeHeat, names: str) -> list[str]:
-    """What part of a stop a brake does, where not all do the same."""
-    if brake.sharing.step is None or brake.sharing.span is None:
-        return []
-    low, high = (f"{100 / bound:.0f}" for bound in reversed(brake.sharing.span))
-    part = f"{low} %" if low == high else f"{low} to {high} %"
-    takes = "takes" if names == brake.caliper else "each take"
-    return [f"The brakes differ: pressed alike, {names} {takes} {part} of the braking, and of its heat."]
+    blocks += [Paragraph(words, Tone.NOTE) for words in flash_words(evaluation, brake, display)]
+    return [*blocks, *how_to_know_better(evaluation, brake)]
 
 
 def _temperatures(brake: BrakeHeat, display: Display) -> Table:
@@ -221,41 +139,6 @@ def _limits(limits: list[HeatLimit], display: Display) -> Table:
         rows.setdefault((limit.kind, *cells), []).append(limit.words)
     found = tuple((listed(words), *cells) for (_, *cells), words in rows.items())
     return Table(("what", "at its hottest", "against", "verdict"), found, widths=(0.28, 0.2, 0.32, 0.2))
-
-
-def _flash(evaluation: Evaluation, brake: BrakeHeat, display: Display) -> list[str]:
-    """Fresh fluid boils later, and what leaks onto a disc may burn."""
-    fluid = evaluation.aircraft.fluid
-    if fluid is None:
-        return []
-    found, name = [], fluid.name
-    if fluid.dry_boiling_point.known:
-        dry = display.value(fluid.dry_boiling_point)
-        found.append(f"Fresh {name} boils at {dry} or more; with water in it sooner, so change it in time.")
-    disc = largest("disc at its hottest", (peak.disc for peak in brake.peaks))
-    if fluid.flash_point.known and disc.high > fluid.flash_point.low:
-        gets, flash = ("gets" if disc.low > fluid.flash_point.high else "may get"), fluid.flash_point
-        words = f"The disc {gets} hotter than the flash point of {name}, {display.value(flash)}"
-        found.append(f"{words}: a leak there can burn.")
-    return found
-
-
-def _better(evaluation: Evaluation, brake: BrakeHeat) -> list[Block]:
-    """How to know better: one trial, and the ranges that were reckoned with."""
-    display = evaluation.display
-    ranges = [
-        f"{value.label}: {display.value(value)}"
-        for _, value in brake.figures.values()
-        if value.mark in (Mark.ESTIMATE, Mark.MEMORY) and not value.exact and value.step is None
-    ]
-    blocks: list[Block] = []
-    if brake.trial is None and brake.measured is None:
-        words = f"One trial narrows these bands: {how_to_try(evaluation.aircraft, brake.caliper)}."
-        blocks.append(Paragraph(words))
-    elif brake.agrees:
-        blocks.append(Paragraph("The bands are narrowed by the trial that stands in the file."))
-    heading = Heading("Ranges reckoned with, estimates that nobody has measured on this brake")
-    return [*blocks, Group((heading, Bullets(tuple(ranges))))]
 
 
 def main_values(brake: BrakeHeat) -> tuple[Value, ...]:

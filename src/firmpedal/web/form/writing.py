@@ -1,0 +1,122 @@
+"""What is written in the cells of a form, saved or refused beside them; and two who write in one cell."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from firmpedal.project.field_edits import put_in, with_mark, with_row, without_row
+from firmpedal.project.field_rows import given_in
+from firmpedal.project.mirror_list import mirrored, not_mirrored
+from firmpedal.project.options_edit import written_out
+from firmpedal.web.form.clash import Clash, Shown, where_of
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from firmpedal.project import Reading
+    from firmpedal.project.fields import Field
+    from firmpedal.web.form.chosen import Chosen
+    from firmpedal.web.form.clash import Where
+
+
+class Writing:
+    """One page's writing; `show` makes the form anew, with what was refused."""
+
+    def __init__(self, chosen: Chosen, show: Callable[[], None]) -> None:
+        self._chosen, self._show = chosen, show
+        self.refused: dict[Where, str] = {}
+        self.clashes: dict[Where, Clash] = {}
+        self._shown = Shown()
+
+    def forget(self) -> None:
+        """Forget what was refused: something else is looked at."""
+        self.refused, self.clashes = {}, {}
+
+    def open_clash(self) -> Where | None:
+        """A cell in which what was typed is neither written nor given up yet."""
+        return next((where for where in self.clashes if self._chosen.field(where[0])), None)
+
+    def put(self, told: dict[str, Any]) -> None:
+        """Something was written in a cell: save it, or say beside it why that cannot be."""
+        where, words = (str(told["place"]), int(told["row"]), int(told["number"])), str(told["words"])
+        field = self._chosen.field(where[0])
+        if field is None or where[1] >= len(field.rows) or where[2] >= len(field.rows[where[1]].cells):
+            self._show()
+            return
+        cell = field.rows[where[1]].cells[where[2]]
+        self.refused.pop(where, None)
+        self.clashes.pop(where, None)
+        clash = self._shown.clash(where, cell, words, told.get("began"))
+        if clash is not None:
+            self.clashes[where] = clash
+            self._show()
+            return
+        self._try(
+            lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
+        )
+        if where not in self.refused:
+            self._shown.wrote(where, self._chosen.field(where[0]))
+
+    def settle(self, of: str, *, mine: bool) -> None:
+        """Write what was typed after all, now that both values were seen; or leave what stands there."""
+        clash = self.clashes.pop(where_of(of), None)
+        if clash is None or not mine:
+            self._show()
+            return
+        place, row, number = clash.where
+        told = {"place": place, "row": row, "number": number, "words": clash.mine, "began": clash.theirs}
+        self.put(told)
+
+    def mark(self, told: dict[str, Any]) -> None:
+        """How far a figure can be trusted was chosen."""
+        field, mark = self._chosen.field(str(told["place"])), str(told["words"])
+        if field is not None:
+            where = (field.place, -1, 0)
+            self.refused.pop(where, None)
+            self._try(lambda reading: with_mark(reading, field, mark), f"{field.place}: {mark}", where)
+
+    def way(self, told: dict[str, Any]) -> None:
+        """A point, a shape or a movement is to be given in another way."""
+        field, number, way = self._chosen.field(str(told["place"])), int(told["row"]), str(told["words"])
+        if field is None or number >= len(field.rows):
+            self._show()
+            return
+        where, row = (field.place, number, -1), field.rows[number]
+        self.refused.pop(where, None)
+        words = f"{field.place}: {way}"
+        self._try(lambda reading: given_in(reading, row, way, field.method), words, where)
+
+    def one_more(self, place: str) -> None:
+        """One more in a list."""
+        field = self._chosen.field(place)
+        if field is not None:
+            self.refused.clear()
+            self._try(lambda reading: with_row(reading, field), f"one more in {field.place}", _list_of(field))
+
+    def one_out(self, place: str) -> None:
+        """One out of a list."""
+        field = self._chosen.field(place)
+        if field is not None:
+            self.refused.clear()
+            words = f"{place} taken out"
+            self._try(lambda reading: without_row(reading, field, place), words, _list_of(field))
+
+    def alone(self, place: str) -> None:
+        """A thing is written out for the option that is looked at."""
+        words = f"{place} written out for option {self._chosen.option}"
+        self._try(lambda reading: written_out(reading, place), words, (place, -1, -1))
+
+    def mirror(self, place: str, *, on: bool) -> None:
+        """A thing gets a mirror image, or has none any more."""
+        does, words = (mirrored, "mirrored") if on else (not_mirrored, "mirrored no longer")
+        self._try(lambda reading: does(reading, place), f"{place} {words}", (place, -1, -1))
+
+    def _try(self, does: Callable[[Reading], str], words: str, where: Where) -> None:
+        refused = self._chosen.change(does, words)
+        if refused:
+            self.refused[where] = f"Not saved: {refused}"
+        self._show()
+
+
+def _list_of(field: Field) -> Where:
+    return field.place, -1, 0
