@@ -6,7 +6,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from firmpedal.decide.lacking import lacking, waiting, when_of
+from firmpedal.decide.lacking import key_of, lacking, waiting, when_of
 from firmpedal.finding import NotShown
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.measured import measured
@@ -59,6 +59,29 @@ def test_what_no_rule_waits_for_and_the_file_leaves_unknown_stands_at_the_end(br
 def test_a_figure_that_rules_wait_for_and_the_file_calls_unknown_is_told_once(old, new, what):
     assert of(small("quillfen")) == ()
     assert of(edited(small("quillfen"), (old, new))) == (what,)
+
+
+ASKED = "what is asked for"
+
+
+@pytest.mark.parametrize(
+    ("places", "key"),
+    [
+        (["components.left_cylinder.rated pressure"], "components.left_cylinder.rated pressure"),
+        (
+            ["components.right_cylinder.rated pressure"],
+            "components.left_cylinder.rated pressure",
+        ),  # its image
+        (["bulkheads.left_axle.thickness"], "bulkheads.left_axle.thickness"),  # with its value and its mark
+        (["components.left_cylinder"], ASKED),  # much can be asked of a whole thing
+        (["components.left_cylinder.rated pressure", "components.left_caliper.rated pressure"], ASKED),
+        (["the brakes.rated pressure"], ASKED),  # nothing that a file has
+        ([], ASKED),
+    ],
+)
+def test_two_things_are_one_where_one_figure_is_written_for_both(places, key):
+    reading = evaluate_text(example("brindlewick"), "x", "rigid").reading
+    assert key_of(reading, ASKED, tuple(places)) == key
 
 
 def not_shown(*missing, rule="rule-a", place="lines.run"):
