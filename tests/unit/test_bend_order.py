@@ -108,6 +108,12 @@ def test_nothing_in_the_way():
     assert bend_order(ELL, DIAMETER, wall()).steps == (BendStep(0, "from"),)
 
 
+def test_a_tube_without_a_bend_is_as_good_as_bent():
+    straight = bend_order(centreline(((0, 0, 0), (6, 0, 0)), 0.75), DIAMETER, wall(grip=30))
+    assert (straight.steps, straight.hits) == ((), ())
+    assert straight.possible
+
+
 def test_a_wall_stops_the_sweeping_leg_where_it_should():
     """The straight beyond the bend swings up; a wall 4 above the bed stops it part of the way."""
     found = bend_order(ELL, DIAMETER, wall(BenderBody("wall", near.Box((-50, 4, -5), (50, 5, 5)))))

@@ -195,3 +195,15 @@ def test_what_is_shut_in_above_the_limit_may_not_warm_at_all():
     """From 10 to 30 bar at 2 bar a degree are 10 degrees; from above the limit there are none."""
     assert trapped.degrees_until(30e5, 10e5, 2e5) == pytest.approx(10)
     assert trapped.degrees_until(10e5, 20e5, 2e5) == 0
+
+
+def test_fluid_that_is_no_warmer_than_when_it_was_shut_in_presses_no_more():
+    assert trapped.trapped_pressure_rise(8e-4, 1.8e9, 290.0, 290.0) == 0.0
+    assert trapped.freed_by_warmth(1e-4, 8e-4, 2e-5, 290.0, 290.0) == 0.0
+
+
+def test_walls_that_grow_as_fast_as_the_fluid_leave_room_for_all_of_it():
+    """Three times a length's growth is that of its volume: 3/4096 for the fluid, 1/4096 for the wall."""
+    assert trapped.freed_by_warmth(1e-4, 3 / 4096, 1 / 4096, 290.0, 300.0) == 0.0
+    # of 4/4096 in the fluid a quarter is left: on 100 ml and ten degrees 100 / 4096 x 10 ml
+    assert trapped.freed_by_warmth(1e-4, 4 / 4096, 1 / 4096, 290.0, 300.0) == pytest.approx(1e-3 / 4096)

@@ -141,6 +141,10 @@ def test_a_trial_that_agrees_is_told_as_it_was_read():
     assert fahrenheit(found.measured) == pytest.approx([150, 150])
 
 
+def test_without_a_port_that_was_read_nothing_was_measured():
+    assert trial_of(air=70, port="unknown").measured is None
+
+
 def test_a_trial_without_its_air_counts_as_it_was_read():
     found = trial_of(air="unknown", port=400)
     assert fahrenheit(found.measured) == pytest.approx([400, 400])

@@ -7,7 +7,7 @@ from itertools import pairwise
 import numpy as np
 import pytest
 from scipy.spatial.distance import pdist
-from test_through_hole import BENT, STRAIGHT, evaluated, first_end, moved
+from test_through_hole import BENT, STRAIGHT, evaluated, first_end
 from test_through_hole_ranges import SHELF, bent, holes
 
 from firmpedal.lay.through_hole import holes_of, unclear_passages
@@ -61,14 +61,19 @@ def surface(line):
 
 
 @pytest.mark.parametrize(
-    ("corners", "last"),
-    [([[16, 0, -0.02]], [12, 0, -4]), ([[14, 0, 4], [14, 0, -0.3]], [19, 0, -3]), LEANING],
+    ("corners", "last", "up"),
+    [
+        ([[16, 0, -0.02]], [12, 0, -4], 0),
+        ([[14, 0, 4], [14, 0, -0.3]], [19, 0, -3], 0),
+        ([[14, 0, 4], [14, 0, 0.7]], [19, 0, -2], 1),
+        (*LEANING, 0),
+    ],
 )
-def test_a_hole_holds_all_of_the_tube_that_sits_in_the_panel(corners, last):
+def test_a_hole_holds_all_of_the_tube_that_sits_in_the_panel(corners, last, up):
     """Two places that lie furthest apart have to fit; a third more in the middle lines holds any shape."""
-    evaluation = moved(corners, last, "hole: 2")
+    evaluation = bent(corners, last, "hole: 2", where=f"{{up: {up}}}")
     places = surface(evaluation.laid[0].tube.centreline)
-    inside = places[abs(places[:, 2]) <= THICK / 2][:, :2]
+    inside = places[abs(places[:, 2] - up) <= THICK / 2][:, :2]
     widest = pdist(inside[:: max(1, len(inside) // 3000)]).max()
     low, high = needs(evaluation)
     assert low <= high
@@ -80,6 +85,12 @@ def test_one_hole_is_told_by_itself_and_two_at_once_are_not():
     assert first_end(evaluated(BENT, "hole: 3/4")).bends_go is Answer.YES
     two = evaluate_text(BENT.replace("lines:\n", SHELF.replace("3/8", "3/4")))
     assert first_end(two).bends_go is Answer.UNKNOWN
+
+
+def test_two_holes_that_are_too_narrow_for_a_bend_are_surely_so():
+    """A bend of the tube needs 0.375 in of a panel of 3/4 in, and more than 0.3 of a thin one."""
+    two = BENT.replace("lines:\n", SHELF.replace("3/8", "0.26")).replace("hole: 3/4", "hole: 0.3", 1)
+    assert first_end(evaluate_text(two)).bends_go is Answer.NO
 
 
 def test_two_holes_with_nothing_bent_before_them_are_sure():

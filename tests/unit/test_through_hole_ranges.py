@@ -151,4 +151,5 @@ def test_the_bends_are_those_before_the_furthest_hole():
     assert ways == [{"from": [1], "to": [2]}, {"from": [1, 2], "to": []}]
     assert first_end(evaluation).end == "to"
     assert first_end(evaluation).bends == (2,)
+    assert first_end(evaluation).bends_go is YES  # somebody has tried both
     assert to_unit(holes(evaluation)[1].ways[0].nut.high, "in") > 3 / 8
