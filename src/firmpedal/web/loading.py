@@ -18,7 +18,7 @@ THE_REST = ("firmpedal.web.site", "scipy.optimize")
 def load() -> None:
     """Load the web's library without what is for clients alone; whoever wants that later finds it."""
     hidden = [name for name in FOR_CLIENTS if name not in sys.modules]
-    sys.modules.update(dict.fromkeys(hidden))  # type: ignore[arg-type]  None: as if it were not installed
+    sys.modules.update(dict.fromkeys(hidden))  # type: ignore[arg-type]  # None: as if it were not installed
     try:
         import_module("nicegui")
     finally:
