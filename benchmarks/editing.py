@@ -135,7 +135,7 @@ def _start() -> Starting:
         begun = perf_counter()
         running = subprocess.Popen(  # noqa: S603  our own command
             [sys.executable, "-c", SERVED, "open", folder, "--no-browser"],
-            stdout=subprocess.PIPE, text=True, env={**os.environ, "PYTHONUNBUFFERED": "1", "COLUMNS": "200"},
+            stdout=subprocess.PIPE, text=True, env=_as_installed(),
         )  # fmt: skip
         try:
             base = _address(running)
@@ -150,6 +150,12 @@ def _start() -> Starting:
         finally:
             running.terminate()
             running.wait()
+
+
+def _as_installed() -> dict[str, str]:
+    """The environment of a user, whose program is kept as bytecode once it has run."""
+    own = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
+    return {**own, "PYTHONUNBUFFERED": "1", "COLUMNS": "200"}
 
 
 def _address(running: subprocess.Popen[str]) -> str:

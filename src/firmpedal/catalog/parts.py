@@ -9,6 +9,7 @@ from firmpedal.catalog.errors import RecordError
 from firmpedal.catalog.mass import estimated_mass
 from firmpedal.catalog.records import EVERY_KEY, load, mark_of, read_value, rows
 from firmpedal.catalog.sizes import threads
+from firmpedal.hashing import first_of_equals
 from firmpedal.model.part import DRY, Category, Clocking, End, Form, Gender, Interface, Part
 from firmpedal.units import Dimension, read
 
@@ -118,7 +119,7 @@ def _ends(texts: list[str], spec: list[str], where: str) -> tuple[End, ...]:
 def _end(text: str, size: str) -> End:
     """Make an end of `male taper pipe thread`; only a taper thread limits how it clocks."""
     gender, _, form = text.partition(" ")
-    interface = Interface(Form(form), size, Gender(gender))
+    interface = first_of_equals(Interface(Form(form), size, Gender(gender)))
     clocking = Clocking.MAKE_UP if interface.form is Form.PIPE else Clocking.FREE
     return End(interface, interface.form not in DRY, clocking)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import fields, is_dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import practice
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.checks.view import View
+
+    Odd = tuple[Value, Value, Value]  # a figure, and the two ends of what is usual
 
 RULE = "figure-out-of-the-usual"
 # What is walked through besides the things of the file: their points and shapes, not what is bought.
@@ -79,7 +81,7 @@ def figure_out_of_the_usual(view: View) -> Iterator[Finding]:
     A word, not a refusal: bores, radii, masses, forces, temperatures and places far from what is usual are
     mostly a wrong unit, a point in the wrong place or a slip of the pen. The ranges are wide on purpose.
     """
-    for value, low, high in _odd(view):
+    for value, low, high in _odd_in(view.aircraft):
         usual = " to ".join(view.show(each) for each in (low, high))
         yield Finding(
             RULE,
@@ -94,16 +96,25 @@ def figure_out_of_the_usual(view: View) -> Iterator[Finding]:
         )
 
 
-def _odd(view: View) -> Iterator[tuple[Value, Value, Value]]:
-    """Every declared figure that is surely outside its usual range, with that range."""
-    for name, value, limits in _figures(view.aircraft):
-        if value.span is None or limits is None or not value.place:
-            continue
-        least, most = _in_si(limits)
-        if value.high < least or value.low > most:
-            label = f"usual {name.replace('_', ' ')}"
-            low, high = (exactly(label, value.dimension, bound, Mark.MEMORY) for bound in (least, most))
-            yield value, low, high
+def _odd_in(thing: object) -> Iterator[Odd]:
+    """Every declared figure of a thing, and of what stands in it, that is surely outside its usual range."""
+    for name, one, limits in _figures(thing):
+        if not isinstance(one, Value):
+            yield from _known_odd(one)
+        elif one.span is not None and limits is not None and one.place:
+            yield from _if_odd(name, one, *_in_si(limits))
+
+
+@lru_cache(maxsize=8192)  # a change leaves nearly every thing of a file as it was
+def _known_odd(thing: Declared) -> tuple[Odd, ...]:
+    return tuple(_odd_in(thing))
+
+
+def _if_odd(name: str, value: Value, least: float, most: float) -> Iterator[Odd]:
+    if value.high < least or value.low > most:
+        label = f"usual {name.replace('_', ' ')}"
+        low, high = (exactly(label, value.dimension, bound, Mark.MEMORY) for bound in (least, most))
+        yield value, low, high
 
 
 @cache
@@ -113,8 +124,8 @@ def _in_si(limits: tuple[float, float, str]) -> tuple[float, float]:
     return from_unit(least, unit), from_unit(most, unit)
 
 
-def _figures(thing: object) -> Iterator[tuple[str, Value, tuple[float, float, str] | None]]:
-    """Every figure of a thing and of what stands in it, by the name of its field."""
+def _figures(thing: object) -> Iterator[tuple[str, Value | Declared, tuple[float, float, str] | None]]:
+    """Every figure of a thing and its shapes, by the name of its field; and the things that stand in it."""
     kind = type(thing).__name__
     for name, inner in _parts(thing):
         for one in inner if isinstance(inner, tuple) else (inner,):
@@ -123,7 +134,9 @@ def _figures(thing: object) -> Iterator[tuple[str, Value, tuple[float, float, st
             elif isinstance(thing, KeepClear) and thing.kind is Obstacle.DISC and isinstance(one, Disc):
                 for key, value, limits in _figures(one):
                     yield key, value, BRAKE_DISC.get(key, limits)
-            elif isinstance(one, (Declared, *PIECES)):
+            elif isinstance(one, Declared):
+                yield name, one, None
+            elif isinstance(one, PIECES):
                 yield from _figures(one)
 
 

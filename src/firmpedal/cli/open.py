@@ -30,6 +30,9 @@ def run(place: Path, port: int | None, *, browser: bool, lan: bool = False) -> i
         return _refused(f"There is no {place}. Name a folder, or an aircraft's file in it.")
     if port is not None and not _free(port, lan=lan):
         return _refused(f"Port {port} is taken. Leave --port out, and a free one is found.")
+    from firmpedal.web.loading import load  # noqa: PLC0415
+
+    load()
     from firmpedal.web import addresses  # noqa: PLC0415
     from firmpedal.web.lan import Lan  # noqa: PLC0415
     from firmpedal.web.pairing import Pairing  # noqa: PLC0415

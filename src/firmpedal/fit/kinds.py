@@ -128,6 +128,7 @@ def described(interface: Interface) -> str:
     return f"{interface.size} {interface.form}, {interface.gender}"
 
 
+@lru_cache(maxsize=8192)  # a port is held against every end in the catalogue, and many of those are alike
 def nearness(one: Interface, other: Interface) -> tuple[int, float, str, str]:
     """Say how near two interfaces that do not mate are to mating, in a form that sorts nearest first."""
     rank = NEAREST_FIRST.index(kind_of(one, other))

@@ -11,7 +11,6 @@ from firmpedal.fit.kinds import described, kind_of, nearness, system
 from firmpedal.fit.mating import NUTS_AND_SLEEVES, dressed
 from firmpedal.fit.shop import angle_words
 from firmpedal.fit.ways import Aim, best_cost_through, passes_in
-from firmpedal.fit.wishes import chain_objection
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -163,15 +162,15 @@ def refused_at_port(case: Case) -> tuple[Refusal, ...]:
 
 
 def _reason_at_port(part: Part, shelf: Shelf, families: set[str], case: Case) -> Reason | None:
-    interfaces = [part.ends[index].interface for index in part.flow_ends]
+    interfaces = shelf.flowing
     if case.port.complement in interfaces:
-        if words := chain_objection(part):
-            return Reason(Near.STRUCTURE, 0, words)
+        if shelf.objection:
+            return Reason(Near.STRUCTURE, 0, shelf.objection)
         return objection(part, case.wishes) or _reason_on_port(part, shelf, case)
     if not interfaces:
         return None
     end = min(interfaces, key=lambda interface: nearness(interface, case.port))
-    reaches = not case.taken and dressed(case.goal).complement in interfaces and not chain_objection(part)
+    reaches = not case.taken and dressed(case.goal).complement in interfaces and not shelf.objection
     tempting = reaches and kind_of(end, case.port) is not MismatchKind.DIFFERENT_FORM
     if part.family in families or tempting:
         return Reason(Near.PORT, nearness(end, case.port)[1], does_not_mate(end, case.port, "port"))

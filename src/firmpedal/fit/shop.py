@@ -15,7 +15,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from firmpedal.model.part import Interface, Part
-    from firmpedal.quantity import Value
 
 _MICROGRAMS = 1e9  # in a kilogram; whole numbers, so that the order of adding cannot decide a tie
 
@@ -29,13 +28,19 @@ class Catalogue(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Shelf:
-    """Parts that are physically the same, by whatever numbers; `part` stands for them all."""
+    """Parts that are physically the same, by whatever numbers; `part` stands for them all.
+
+    `flowing` are its ends that fluid flows through; `objection` says why nothing can be passed through it on
+    the way from a port to a line, or nothing.
+    """
 
     rank: int
     part: Part
     twins: tuple[Part, ...]
     unknown_masses: int
     micrograms: int
+    flowing: tuple[Interface, ...]
+    objection: str
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -83,12 +88,7 @@ def _shop(same: _Same) -> Shop:
     for part in parts:
         alike[physical_key(part)].append(part)
     shelves = tuple(_shelf(rank, alike[key]) for rank, key in enumerate(sorted(alike)))
-    steps = [
-        (step, shelf)
-        for shelf in shelves
-        if not chain_objection(shelf.part)
-        for step in passes_of(shelf.part)
-    ]
+    steps = [(step, shelf) for shelf in shelves if not shelf.objection for step in passes_of(shelf.part)]
     return Shop(
         parts,
         shelves,
@@ -118,7 +118,8 @@ def _numbered_by(interfaces: Iterable[Interface]) -> Mapping[Interface, tuple[in
 
 def _shelf(rank: int, alike: list[Part]) -> Shelf:
     first, *twins = sorted(alike, key=lambda part: part.designation)
-    return Shelf(rank, first, tuple(twins), *weight(first))
+    flowing = tuple(first.ends[index].interface for index in first.flow_ends)
+    return Shelf(rank, first, tuple(twins), *weight(first), flowing, chain_objection(first))
 
 
 def weight(part: Part) -> tuple[int, int]:
@@ -129,16 +130,14 @@ def weight(part: Part) -> tuple[int, int]:
 def physical_key(part: Part) -> tuple[object, ...]:
     """Give what a part physically is, in a form that sorts; its names are left out."""
     ends = tuple(
-        (end.interface.form, end.interface.size, end.interface.gender, end.flow, end.clocking)
-        for end in part.ends
+        [
+            (end.interface.form, end.interface.size, end.interface.gender, end.flow, end.clocking)
+            for end in part.ends
+        ]
     )
-    lengths = tuple(sorted((name, _span(value)) for name, value in part.dimensions))
-    mass = _span(part.mass)
+    lengths = tuple(sorted([(name, value.span or ()) for name, value in part.dimensions]))
+    mass = part.mass.span or ()
     return (part.category, part.material, ends, turn_of(part), part.brake_pressure, mass, lengths, part.mark)
-
-
-def _span(value: Value) -> tuple[float, ...]:
-    return value.span or ()
 
 
 def turn_of(part: Part) -> float:

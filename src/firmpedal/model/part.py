@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 
-from firmpedal.hashing import HashKept, hash_kept
+from firmpedal.hashing import HashKept, first_of_equals, hash_kept
 from firmpedal.quantity import Mark, Step, Value
 from firmpedal.units import Dimension
 
@@ -82,7 +83,7 @@ class Interface(HashKept):
     @property
     def complement(self) -> Interface:
         """The only interface that mates with this one."""
-        return Interface(self.form, self.size, self.gender.other)
+        return _complement(self)
 
     @property
     def seals(self) -> bool:
@@ -91,6 +92,11 @@ class Interface(HashKept):
 
     def __str__(self) -> str:
         return f"{self.gender} {self.form} {self.size}"
+
+
+@lru_cache(maxsize=4096)  # the search asks for it at every end of every part
+def _complement(interface: Interface) -> Interface:
+    return first_of_equals(Interface(interface.form, interface.size, interface.gender.other))
 
 
 class Clocking(StrEnum):
@@ -201,12 +207,12 @@ class Part(HashKept):
 
     @property
     def flow_ends(self) -> tuple[int, ...]:
-        return tuple(n for n, end in enumerate(self.ends) if end.flow)
+        return tuple([n for n, end in enumerate(self.ends) if end.flow])
 
     @property
     def dry_ends(self) -> tuple[Interface, ...]:
         """The ends that no fluid flows through, such as a bulkhead thread or a washer face."""
-        return tuple(end.interface for end in self.ends if not end.flow)
+        return tuple([end.interface for end in self.ends if not end.flow])
 
     @property
     def needs_panel(self) -> bool:

@@ -1,4 +1,8 @@
-"""The app: its pages on their addresses, and what stands before them."""
+"""The app: its pages on their addresses, and what stands before them.
+
+The pages of one aircraft, and all that they show, are loaded when the first of them is asked for: the page
+that comes before them is there so much sooner.
+"""
 
 from __future__ import annotations
 
@@ -15,9 +19,8 @@ from firmpedal.web.door import PHONE, Door
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.frame import Frame
 from firmpedal.web.guard import Guard
-from firmpedal.web.pages import new, options, phone, retrofit, space, start, text
+from firmpedal.web.pages import new, start
 from firmpedal.web.routes import Routes
-from firmpedal.web.site import READ, READ_ALONG, STEPS, Page, page_of
 from firmpedal.web.tidying import TIDIER
 from firmpedal.web.watch import Watch
 from firmpedal.web.works import WORKS
@@ -29,6 +32,7 @@ if TYPE_CHECKING:
     from firmpedal.web.desk import Document
     from firmpedal.web.lan import Lan
     from firmpedal.web.shelf import Shelf
+    from firmpedal.web.site import Page
 
 STATIC = Path(__file__).parent / "static"
 STYLES = ("firmpedal", "app", "folds", "takeaway", "fields", "sound", "narrow")
@@ -45,7 +49,7 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
         port: Where it listens; requests under another address are refused.
         lan: What lets phones in; without it this machine alone is answered.
     """
-    door = Door(lan.pairing, frozenset((*dict(READ), *READ_ALONG))) if lan is not None else None
+    door = Door(lan.pairing, _read_from_a_phone()) if lan is not None else None
     app.add_middleware(Guard, port=port, door=door)
     app.add_static_files("/static", STATIC)
     styles = (f'<link rel="stylesheet" href="/static/{name}.css">' for name in STYLES)
@@ -69,10 +73,15 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
 
     @ui.page(addresses.ON_PHONE, title="On the phone - Firmpedal")
     def phone_page() -> None:
+        from firmpedal.web.pages import phone  # noqa: PLC0415  with the first of its pages
+
         phone.show(lan, shelf.folder)
 
     @ui.page(addresses.OPTIONS, response_timeout=PATIENCE)
     async def options_page(file: str, option: str | None = None) -> None:
+        from firmpedal.web.pages import options  # noqa: PLC0415  with the first of its pages
+        from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
+
         page = Page(options.TITLE, "sound", addresses.options, options.show)
         await _show(shelf, file, option, page)
 
@@ -84,11 +93,17 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
 
     @ui.page(addresses.SPACE, response_timeout=PATIENCE)
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
+        from firmpedal.web.pages import space  # noqa: PLC0415  with the first of its pages
+        from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
+
         page = Page(space.TITLE, "describe", addresses.space, lambda frame: space.SpacePage(frame, at))
         await _show(shelf, file, option, page)
 
     @ui.page(addresses.TEXT, response_timeout=PATIENCE)
     async def text_page(file: str, option: str | None = None, line: int | None = None) -> None:
+        from firmpedal.web.pages import text  # noqa: PLC0415  with the first of its pages
+        from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
+
         client = ui.context.client
         page = Page(text.TITLE, "describe", addresses.text, lambda frame: text.TextPage(frame, client, line))
         await _show(shelf, file, option, page)
@@ -99,6 +114,8 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     ) -> Response | None:
         if name == "describe" and not at and (line is not None or _broken(shelf, file, option or None)):
             return RedirectResponse(addresses.text(file, option, line))
+        from firmpedal.web.site import page_of  # noqa: PLC0415  with the first of its pages
+
         await _show(shelf, file, option, page_of(name, at))
         return None
 
@@ -108,6 +125,9 @@ async def _work(shelf: Shelf, file: str, option: str | None, before: str | None)
     only = None if option or before else _only_option(shelf, file)
     if only is not None:
         return RedirectResponse(addresses.retrofit(file, only))
+    from firmpedal.web.pages import retrofit  # noqa: PLC0415  with the first of its pages
+    from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
+
     way = retrofit.Way(before)
     await _show(shelf, file, option, Page(retrofit.TITLE, "fit", way.address, way.show))
     return None
@@ -148,7 +168,16 @@ def _watch(document: Document, option: str | None) -> Watch:
 
 def _steps() -> tuple[tuple[str, str], ...]:
     """The steps that whoever asks may open."""
+    from firmpedal.web.site import READ, STEPS  # noqa: PLC0415  with the first of its pages
+
     return READ if _from_phone() else STEPS
+
+
+def _read_from_a_phone() -> frozenset[str]:
+    """The pages of an aircraft that a phone may read."""
+    from firmpedal.web.site import READ, READ_ALONG  # noqa: PLC0415  with the first of its pages
+
+    return frozenset((*dict(READ), *READ_ALONG))
 
 
 def _nothing(words: str) -> None:

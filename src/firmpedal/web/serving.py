@@ -9,6 +9,7 @@ from nicegui import app, ui
 
 from firmpedal.web.app import STATIC, build
 from firmpedal.web.lan import EVERYWHERE
+from firmpedal.web.loading import load_the_rest
 from firmpedal.web.tidying import hold_back
 
 if TYPE_CHECKING:
@@ -44,6 +45,7 @@ def serve(
     hold_back()
     address = "http://" + f"{HOST}:{port}"
     app.on_startup(lambda: told(f"{address}{page}"))
+    app.on_startup(load_the_rest)
     logging.getLogger("uvicorn.error").addFilter(_worth_saying)
     ui.run(
         host=HOST if lan is None else EVERYWHERE,
