@@ -35,7 +35,7 @@ def test_a_finding_says_where_what_why_and_what_to_try():
         of(finding(Level.WARNING, "the line is too short", sources=(Cited("ac-43-13-1b", Mark.READ),)))
     )
     assert "the line is too short" in said
-    assert "where: brindlewick.yaml line 122, lines.left_line" in said
+    assert "where: brindlewick.yaml line 123, lines.left_line" in said
     assert "try: mend it" in said
     assert "or: or so" in said
     assert "AC 43.13-1B" in said

@@ -87,6 +87,7 @@ RULES: tuple[Rule, ...] = (
     Rule("stop-too-weak", stopping.stop_too_weak),
     Rule("run-up-not-held", stopping.run_up_not_held),
     Rule("noses-over", sharpness.noses_over),
+    Rule("run-up-noses-over", sharpness.run_up_noses_over),
     Rule("wheels-lock-early", sharpness.wheels_lock_early),
     Rule("brakes-pull-to-one-side", sharpness.brakes_pull_to_one_side),
     Rule("stop-energy-above-rating", stopping.stop_energy_above_rating),

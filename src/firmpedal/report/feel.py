@@ -145,8 +145,8 @@ def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
     if felt.feel.filled.frost_missing:
         unknown = listed(each.what for each in felt.feel.filled.frost_missing)
         yield Paragraph(f"At -40 degrees it is not worked out; not known here: {unknown}.")
-    if felt.feel.filled.left_out:
-        yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.left_out)}. {MORE}")
+    if felt.feel.filled.not_counted:
+        yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.not_counted)}. {MORE}")
 
 
 def _table(felt: Felt, display: Display) -> Table:

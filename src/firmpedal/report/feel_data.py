@@ -49,7 +49,7 @@ def _pedal(one: Felt | Unfelt) -> dict[str, Any]:
             "cold": [{"what": name, "volume": span(each)} for name, each in items(one, hot=False)],
             "hot": [{"what": name, "volume": span(each)} for name, each in items(one, hot=True)],
         },
-        "not_counted": [each.what for each in found.filled.left_out],
+        "not_counted": [each.what for each in found.filled.not_counted],
     }
 
 

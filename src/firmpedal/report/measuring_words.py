@@ -79,6 +79,8 @@ HOWS = {
     "cg height": "its designer knows; it is near that of engine and seats",
     "landing speed": "when braking begins; not under the stalling speed, flaps down",
     "static thrust": "spring scale at the tail, full throttle, chocks in",
+    "thrust line height": "tape, over the main wheels, up to a string along the propeller's axis",
+    "thrust line nose up": "level with a scale of degrees, along the propeller's axis, as it stands",
     "effective radius": "tape, from the middle of the axle to the middle of the pistons",
     "mass": "kitchen scales",
     "port": "temperature label there, after three hard stops: the hottest field that has turned",
