@@ -68,6 +68,7 @@ RULES: tuple[Rule, ...] = (
     Rule("no-fluid-supply", circuit_supply.no_fluid_supply),
     Rule("no-release-path", circuit_supply.no_release_path),
     Rule("held-by-the-other-seat", circuit_seats.held_by_the_other_seat),
+    Rule("seat-answers-contradict", circuit_seats.seat_answers_contradict),
     Rule("series-capability-unknown", circuit_seats.series_capability_unknown),
     Rule("parking-valve-not-after-both-seats", circuit_valve.parking_valve_not_after_both_seats),
     Rule("parking-valve-without-stop", circuit_valve.parking_valve_without_stop),

@@ -43,7 +43,7 @@ HOWS = {
     "capacity": "fill from the low to the full mark out of a measuring jug",
     "air space": "what goes in above the full mark until it spills",
     "seals when pressed": "its maker knows; no if the other seat still gets through while this pedal is held",
-    "feet add up": "its maker knows; yes if what another seat presses in pushes its piston's back too",
+    "feet add up": "where the other seat gets through, yes if what it presses in pushes its piston's back",
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
     "outlet leg": "in hand: a calliper gauge, from the middle of its stem to the tip of its other end",
