@@ -102,7 +102,7 @@ def run_up_noses_over(view: View) -> Iterator[Outcome]:
         lifts,
         (
             "run up with the stick hard back, only as far as the plugs need it",
-            "or have somebody hold or tie the tail down",
+            "have somebody hold or tie the tail down",
         ),
     )
     yield from _held_against(view, sharp, _Foot(stop.run_up.pull, Level.CAUTION, Level.NOTE))
