@@ -24,6 +24,7 @@ from firmpedal.formulas import (
     mass,
     pedal,
     release,
+    run_up,
     temperature,
     thread_crests,
     threads,
@@ -52,6 +53,7 @@ POISSON = Range(0, 0.5, EITHER)
 STIFFNESS = Range(1e8, 3e11, DOWN)
 RADIUS = Range(0.0095, 0.2, UP)
 BORE = Range(0.008, 0.06, UP)
+NOSE_UP = Range(0, radians(30), DOWN)
 
 
 def _tube(outside_diameter, wall_thickness):
@@ -184,6 +186,18 @@ DOMAINS = {
         "own": PRESSURE,
         "inlet": PRESSURE,
         "added": Range(0, 1, UP),
+    },
+    levers.pressure_pushed_behind: {"own": PRESSURE, "inlet": PRESSURE, "added": Range(0, 1, UP)},
+    levers.rise_over_inlet: {
+        "own": PRESSURE,
+        "inlet": PRESSURE._replace(way=DOWN),
+        "added": Range(0, 1, UP),
+    },
+    levers.stroke_drawn_on: {
+        "stroke": Range(0, 0.05, UP),
+        "volume": VOLUME,
+        "added": Range(0, 1, UP),
+        "bore": BORE._replace(way=DOWN),
     },
     levers.cylinder_stroke: {"volume": VOLUME, "bore": BORE._replace(way=DOWN)},
     levers.pedal_travel: {
@@ -420,6 +434,29 @@ DOMAINS = {
         "mass": MASS,
         "distance": Range(0, 1.4, DOWN),
         "wheelbase": Range(1.5, 6, UP),
+    },
+    grip.grip_tail_up: {"friction": FRICTION},
+    run_up.forward_pull: {"thrust": Range(0, 1e4, UP), "nose_up": NOSE_UP},
+    run_up.pull_held_nosewheel: {
+        "friction": FRICTION,
+        "mass": MASS,
+        "ahead": Range(0, 1.4, DOWN),
+        "wheelbase": Range(1.5, 6, UP),
+        "height": Range(0.3, 3, DOWN),
+        "nose_up": NOSE_UP,
+    },
+    run_up.pull_held_tailwheel: {
+        "friction": FRICTION,
+        "mass": MASS,
+        "behind": Range(0, 1.4, DOWN),
+        "wheelbase": Range(3, 8, UP),
+        "height": Range(0.3, 2.5, UP),
+        "nose_up": NOSE_UP,
+    },
+    run_up.pull_that_lifts_the_tail: {
+        "mass": MASS,
+        "behind": Range(0, 1.4, UP),
+        "height": Range(0.3, 3, DOWN),
     },
     grip.stop_energy: {"mass": MASS, "speed": SPEED, "wheels": Range(1, 4, DOWN)},
     grip.rule_energy: {"mass": MASS, "speed": SPEED, "wheels": Range(1, 4, DOWN)},

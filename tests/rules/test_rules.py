@@ -54,6 +54,7 @@ ALWAYS_ANSWERS = {
     "sides-crossed",
     "one-leak-costs-all-wheels",
     "brake-figures-contradict",
+    "seat-answers-contradict",
     "figure-out-of-the-usual",
     "heat-trial-disagrees",  # without a trial there is nothing to disagree
     "bends-out-of-order",  # what it lacks is asked for by bends-in-no-order, once

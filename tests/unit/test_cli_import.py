@@ -174,7 +174,7 @@ def test_into_an_options_own_line_and_not_into_its_mirror_image(folder):
     right = POINTS + "right_leg,1,7,9,-0.9\nright_leg,2,7,9,-4\nright_leg,3,6.6,33.4,-30.2\n"
     done = run(folder, right, "--option", "rigid", into="rigid.yaml")
     assert done.returncode == UNUSABLE
-    assert "it comes from line 174" in " ".join(done.stderr.split())
+    assert "it comes from line 175" in " ".join(done.stderr.split())
     # both sides together: the right one follows the left one
     both = table.replace("-3\n", "-3.1\n") + right.partition("\n")[2].replace("-4\n", "-3.1\n")
     done = run(folder, both, "--option", "rigid", into="rigid.yaml")

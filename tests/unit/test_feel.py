@@ -334,14 +334,30 @@ class TestUnknown:
         assert found.filled.hot_missing
 
     def test_what_is_left_out_is_said(self):
-        words = " ".join(each.what for each in felt(evaluated()).filled.left_out)
+        words = " ".join(each.what for each in felt(evaluated()).filled.not_counted)
         for thing in ("free stroke", "return spring", "seal friction", "caliper and its pads give"):
             assert thing in words
         given = (
-            key(STROKE, "free stroke: 0.06\n    return spring: {at rest: 10}\n    seal friction: 5"),
+            key(
+                STROKE,
+                "free stroke: 0.06\n    return spring: {at rest: 10, pressed: 10}\n    seal friction: 5",
+            ),
             key(GAP, "gives: {travel: 0.004, under: 500}"),
         )
-        assert felt(evaluated(*given)).filled.left_out == ()
+        assert felt(evaluated(*given)).filled.not_counted == ()
+
+    @pytest.mark.parametrize("pressed", [10, 14, 30])
+    def test_a_spring_given_at_rest_alone_is_a_bound_and_said_to_be_one(self, pressed):
+        """Whatever it is at the end, if no less than 10 lbf: pressure and stroke are no more."""
+        alone = felt(evaluated(key(STROKE, "return spring: {at rest: 10}")))
+        given = felt(evaluated(key(STROKE, f"return spring: {{at rest: 10, pressed: {pressed}}}")))
+        for number in range(3):
+            most = alone.pressed.pressure[0, number]
+            assert given.pressed.pressure[0, number] <= most * (1 + 1e-12)
+            assert given.pressed.stroke[0, number] <= alone.pressed.stroke[0, number] * (1 + 1e-12)
+        asked = "by how much the return spring of cylinder gets stronger as it is pressed"
+        assert asked in [each.what for each in alone.filled.held_back]
+        assert asked not in [each.what for each in given.filled.held_back]
 
     def test_a_range_stays_a_range(self):
         exact, wide = felt(evaluated()), felt(evaluated((GAP, "pad gap: 0.018 to 0.022\n")))

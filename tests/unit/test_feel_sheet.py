@@ -45,8 +45,22 @@ def pounds(number: float) -> Value:
 
 class TestLead:
     def test_there_is_room(self):
-        assert lead().startswith("At the hard foot (150 lbf) the pad goes 0.242 in or more, of the ")
+        assert lead().startswith("At the hard foot (150 lbf) the pad goes about 0.242 in, of the ")
         assert "of the 1.50 in that there are until the cylinder is at its end" in lead()
+
+    @pytest.mark.parametrize(
+        ("spring", "gives", "goes"),
+        [
+            ("at rest: 0, pressed: 0", "", "0.242 in or more"),
+            ("at rest: 0", "travel: 0, under: 500", "0.242 in or less"),
+            ("at rest: 0, pressed: 0", "travel: 0, under: 500", "0.242 in"),
+        ],
+    )
+    def test_what_is_not_counted_makes_it_more_or_less(self, spring, gives, goes):
+        """A spring, seals, free stroke and a caliper of nothing leave the 0.242 in as they are."""
+        nothing = f"stroke: 3/4\n    free stroke: 0\n    seal friction: 0\n    return spring: {{{spring}}}\n"
+        more = [("pad gap: 0.020\n", f"pad gap: 0.020\n    gives: {{{gives}}}\n")] if gives else []
+        assert f"the pad goes {goes}, of the " in lead((STROKE, nothing), *more)
 
     def test_the_cylinder_ends_first(self):
         assert lead((STROKE, "stroke: 0.12\n")).startswith("The cylinder is at its end before the hard foot")

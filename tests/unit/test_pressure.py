@@ -6,8 +6,10 @@ import math
 
 import pytest
 
+from firmpedal.checks.closer import closer
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Mark
+from firmpedal.report.to_measure import to_measure
 from firmpedal.units import to_unit
 from texts import edited, small
 
@@ -158,8 +160,45 @@ class TestSeries:
             if item.rule == "pressure-above-rating"
             for missing in item.missing
         }
-        assert "components.cylinder.feet add up" in asked
-        assert "components.front.feet add up" not in asked  # nobody presses behind it
+        # First whether the other seat gets through; of the front one, behind which nobody presses, neither.
+        assert "components.cylinder.seals when pressed" in asked
+        assert not {"components.cylinder.feet add up", "components.front.seals when pressed"} & asked
+
+    @pytest.mark.parametrize(
+        ("seals", "place", "least", "most"),
+        [
+            ("unknown", "seals when pressed", 0, 1),
+            ("no", "feet add up", 0, 1),
+            ("yes", None, 0, 0),
+        ],
+    )
+    def test_the_questions_come_in_order(self, seals, place, least, most):
+        """Shut out, the other seat adds nothing; only where it gets through it is asked whether it adds."""
+        found = results(*SERIES, (INLET, f"{INLET}    seals when pressed: {seals}\n"))
+        front, first = by_hand(200, 2, 0.5), by_hand(200, 2, 0.625)
+        pressure = found.pressure_of("run").at("panic")
+        both = [max(front, first + share * front) for share in (least, most)]
+        assert [to_unit(end, "psi") for end in pressure.span] == pytest.approx(both, rel=1e-6)
+        asked = {missing.place for missing in closer(pressure)}
+        assert asked >= ({f"components.cylinder.{place}"} if place else set())
+        assert not any("feet add up" in each for each in asked if place != "feet add up")
+
+    def test_both_yes_is_a_contradiction_and_the_more_counts(self):
+        answers = (INLET, f"{INLET}    seals when pressed: yes\n    feet add up: yes\n")
+        evaluation = evaluate_text(edited(small("quillfen"), *SERIES, answers), "text")
+        (found,) = [each for each in evaluation.findings if each.rule == "seat-answers-contradict"]
+        places = (found.place, *found.about)
+        assert places == ("components.cylinder.feet add up", "components.cylinder.seals when pressed")
+        both = by_hand(200, 2, 0.5) + by_hand(200, 2, 0.625)
+        most = evaluation.results.pressure_of("run").at("panic").high
+        assert to_unit(most, "psi") == pytest.approx(both, rel=1e-6)
+
+    def test_a_question_that_comes_later_is_not_counted_yet(self):
+        for seals, counted in (("unknown", False), ("yes", False), ("no", True)):
+            answers = (INLET, f"{INLET}    seals when pressed: {seals}\n    feet add up: unknown\n")
+            evaluation = evaluate_text(edited(small("quillfen"), *SERIES, answers), "text")
+            asked = [each for each in to_measure(evaluation) if "feet add up" in f"{each.at} {each.what}"]
+            assert bool(asked) is counted
 
     @pytest.mark.parametrize("name", ["cylinder", "caliper"])
     def test_so_does_every_component_on_the_way(self, name):

@@ -35,7 +35,7 @@ def test_a_finding_says_where_what_why_and_what_to_try():
         of(finding(Level.WARNING, "the line is too short", sources=(Cited("ac-43-13-1b", Mark.READ),)))
     )
     assert "the line is too short" in said
-    assert "where: brindlewick.yaml line 122, lines.left_line" in said
+    assert "where: brindlewick.yaml line 123, lines.left_line" in said
     assert "try: mend it" in said
     assert "or: or so" in said
     assert "AC 43.13-1B" in said
@@ -95,7 +95,7 @@ def test_a_thing_to_measure_stands_once_with_the_rules_that_wait():
     assert [row[0] for row in table.rows] == [BOX] * (2 + open_in_file)
     assert "how long it is" in table.rows[0][1]
     assert "for the rule one-rule, other-rule" in table.rows[0][1]
-    assert "line 167, lines.right_line" in table.rows[1][1]
+    assert "line 168, lines.right_line" in table.rows[1][1]
 
 
 def test_nothing_to_measure_makes_no_sheet():

@@ -7,7 +7,7 @@ from two_seats import TWO_SEATS, planted
 
 from firmpedal.pipeline import evaluate_text
 from firmpedal.report.sheet import Drawing, Paragraph
-from firmpedal.report.trapped import trapped_sheet
+from firmpedal.report.trapped import found_in, trapped_sheet
 
 PSI_AREA = 3.14159265 / 4 * 0.625**2  # square inches of a cylinder of 5/8 in
 RISE = 8.28e-4 * 1.793e9 / 1.8 / 6894.757  # psi for one degree Fahrenheit in hose that takes nothing: 119.6
@@ -81,13 +81,31 @@ def test_the_wheel_that_was_set_by_less_pressure_is_slack_first(pilot, copilot, 
 
 
 @pytest.mark.parametrize(("measured", "other"), [("green", "red"), ("red", "green")])
-def test_the_picture_is_of_the_wheel_that_rises_most(measured, other):
+def test_of_wheels_that_hold_alike_the_picture_is_of_the_one_that_rises_most(measured, other):
     """A hose that surely takes something up, however far it is pressed, rises less than one that may not."""
     run = f"{measured}_run: {{from: valve.{measured}_out, to: {measured}_wheel.inlet, made of: "
     hose = f"{run}hose -4 PTFE braided"
     found = sheet((hose, f"{hose}, expansion curve: [{{under: 1600, per length: 0.5 ml/m}}]"))
     (picture,) = (each for each in found.blocks if isinstance(each, Drawing))
     assert f"at {other}_wheel as it warms" in picture.caption
+    assert picture.caption.endswith("no other wheel has less room")
+
+
+@pytest.mark.parametrize(("weak", "side", "holds"), [("red", "left", 700), ("green", "right", 700)])
+def test_placard_and_picture_tell_of_the_wheel_with_the_least_room(weak, side, holds):
+    """Its pressure rises less than the other's, and what holds it is so weak that it has less room still."""
+    run = f"{weak}_run: {{from: valve.{weak}_out, to: {weak}_wheel.inlet, made of: hose -4 PTFE braided"
+    curve = (run, f"{run}, expansion curve: [{{under: 1600, per length: 0.5 ml/m}}]")
+    text = planted(FEET, curve, rated(f"{weak}_wheel", side, holds))
+    evaluation = evaluate_text(text, "two")
+    found = {each.caliper: each for each in found_in(evaluation)}
+    other = found["red_wheel" if weak == "green" else "green_wheel"]
+    assert found[f"{weak}_wheel"].rise.high < other.rise.high
+    assert found[f"{weak}_wheel"].degrees.low < other.degrees.low
+    sheet_ = trapped_sheet(evaluation)
+    (picture,) = (each for each in sheet_.blocks if isinstance(each, Drawing))
+    assert f"at {weak}_wheel as it warms" in picture.caption
+    assert f"{weak}_wheel gives first" in sheet_.blocks[0].text
 
 
 HARDER = ("foot: {normal: 25, hard: 50, panic: 60}", "foot: {normal: 50, hard: 100, panic: 120}")

@@ -7,13 +7,15 @@ import numpy as np
 import pytest
 
 from firmpedal.analysis.feel.pedals import feel
+from firmpedal.analysis.net_pressure import SPRING_AT_REST
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Mark
 from firmpedal.report.packet import packet_sheets
 from firmpedal.report.sheet import Group, Table
-from firmpedal.report.stopping import LOSSES, TITLE, stopping_sheet
+from firmpedal.report.stopping import TITLE, stopping_sheet
+from firmpedal.report.stopping_left_out import LOSSES
 from firmpedal.report.stopping_plot import stopping_plot
-from firmpedal.report.story import every_value
+from firmpedal.report.story import cautions, every_value
 from firmpedal.units import to_unit
 
 # Two wheels, each with one piston of 1.5 in; the foot makes 500 psi: 153.398 lbf on a bore of 5/8 at ratio 1.
@@ -174,22 +176,34 @@ def test_the_centre_of_gravity_from_the_scales():
 
 
 def test_thrust_against_foot_and_tyres():
-    """375.2 lbf are held by the foot that makes 375.2 lbf of drag; the tyres hold 0.3 to 0.8 of 4/5."""
-    found = stopping(with_ground(f"{STANCE}, static thrust: 375.2"))
+    """375.2 lbf are held by the foot that makes 375.2 lbf of drag.
+
+    A level pull 30 in up: 0.3 x 1320 x 48 / (60 + 0.3 x 30) at usual grip, the same with 0.8 at the peak.
+    """
+    line = "thrust line height: 30, thrust line nose up: 0"
+    found = stopping(with_ground(f"{STANCE}, static thrust: 375.2, {line}"))
     assert in_unit(found.hold.foot, "lbf") == pytest.approx(153.398, rel=2e-4)
-    assert to_unit(found.limits.standing.low, "lbf") == pytest.approx(0.3 * 0.8 * 1320)
-    assert to_unit(found.limits.standing.high, "lbf") == pytest.approx(0.8 * 0.8 * 1320)
+    assert in_unit(found.run_up.pull, "lbf") == pytest.approx(375.2)
+    assert to_unit(found.run_up.holds.low, "lbf") == pytest.approx(0.3 * 1320 * 48 / 69)
+    assert to_unit(found.run_up.holds.high, "lbf") == pytest.approx(0.8 * 1320 * 48 / 84)
 
 
 @pytest.mark.parametrize(
-    ("thrust", "words"), [(200, "yes"), (300, "not shown"), (500, "not shown"), (900, "no")]
+    ("thrust", "height", "words"),
+    [
+        (275, "30", "yes"),
+        (276, "30", "not shown"),
+        (600, "30", "not shown"),
+        (604, "30", "no"),
+        (200, "unknown", "not shown"),
+        (844, "unknown", "not shown"),
+        (846, "unknown", "no"),
+    ],
 )
-def test_the_ground_surely_holds_a_run_up_or_not_or_nobody_knows(thrust, words):
-    """Usual grip holds 316.8 lbf at least, peak grip 844.8 at most.
-
-    With a nose wheel the pull takes up to 0.8 x 30 / 60 of itself off that: 200 leave 236, 300 only 197.
-    """
-    sheet = stopping_sheet(evaluate_text(with_ground(f"{STANCE}, static thrust: {thrust}")))
+def test_the_ground_surely_holds_a_run_up_or_not_or_nobody_knows(thrust, height, words):
+    """30 in up 275.5 lbf are held at usual grip and 603.4 at the peak; 844.8 where the pull has no arm."""
+    line = f"static thrust: {thrust}, thrust line height: {height}, thrust line nose up: 0"
+    sheet = stopping_sheet(evaluate_text(with_ground(f"{STANCE}, {line}")))
     groups = [block for block in sheet.blocks if isinstance(block, Group)]
     tables = [each for group in groups for each in group.blocks if isinstance(each, Table)]
     (needs,) = [each for each in tables if each.columns[0] == "for"]
@@ -294,6 +308,28 @@ class TestSpringAndSeals:
         pressure = found.brakes[0].feet[0].pressure
         assert to_unit(pressure.high, "psi") == pytest.approx((153.398 - 22) / self.AREA)
         assert to_unit(pressure.low, "psi") == pytest.approx((153.398 - 37) / self.AREA)
+
+    @pytest.mark.parametrize("pressed", [10, 15, 40])
+    def test_a_spring_given_at_rest_alone_gives_bounds(self, pressed):
+        """Whatever it is at the end, if no less than 10 lbf: no more drag, and no less of a foot."""
+        rising = AIRCRAFT.replace(
+            self.HELD[0], self.HELD[1].replace("rest: 10", f"rest: 10, pressed: {pressed}")
+        )
+        alone, given = stopping(AIRCRAFT.replace(*self.HELD)), stopping(rising)
+        for most, found in zip(alone.feet, given.feet, strict=True):
+            assert found.drag.high <= most.drag.high * (1 + 1e-12)
+        assert given.wanted.foot.low >= alone.wanted.foot.low * (1 - 1e-12)
+
+    def test_a_spring_given_at_rest_alone_is_said_to_be_a_bound_in_the_sum_and_on_the_sheet(self):
+        words = SPRING_AT_REST.format(name="left_cylinder")
+        alone = evaluate_text(AIRCRAFT.replace(*self.HELD))
+        rising = evaluate_text(AIRCRAFT.replace(*self.RISING))
+        for evaluation, said in ((alone, True), (rising, False)):
+            stop = evaluation.results.stopping
+            for value in (stop.brakes[0].feet[0].pressure, stop.wanted.foot, stop.feet[0].drag):
+                assert (words in cautions(value)) is said
+            sheet = str(stopping_sheet(evaluation))
+            assert ("left_cylinder and right_cylinder is given at rest alone" in sheet) is said
 
     def test_what_is_not_given_is_said(self):
         evaluation = evaluate_text(AIRCRAFT)

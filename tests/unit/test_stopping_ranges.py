@@ -11,30 +11,61 @@ from firmpedal.report.sheet import Group, Paragraph, Table
 from firmpedal.report.stopping import stopping_sheet
 from firmpedal.report.stopping_answer import EITHER, NOSE, TYRES
 
+FEET = "normal: 153.398 lbf, hard: 200, panic: 250"
 
-def nose_over(height):
-    """The centre of gravity 12 in behind the main wheels and this high; the hard foot is 200 lbf."""
-    text = tailwheel(STANCE.replace("cg height: 30", f"cg height: {height}"))
+
+def nose_over(height, feet=FEET):
+    """The centre of gravity 12 in behind the main wheels and this high."""
+    text = tailwheel(STANCE.replace("cg height: 30", f"cg height: {height}")).replace(FEET, feet)
     return [each for each in evaluate_text(text).findings if each.rule == "noses-over"]
 
 
 @pytest.mark.parametrize(
     ("height", "level"),
-    [("40", Level.CAUTION), ("40 to 45", Level.CAUTION), ("30 to 40", Level.NOTE), ("30", Level.NOTE)],
+    [
+        ("43", Level.WARNING),
+        ("42", Level.CAUTION),
+        ("41 to 43", Level.CAUTION),
+        ("40", Level.CAUTION),
+        ("40 to 45", Level.CAUTION),
+        ("26 to 40", Level.CAUTION),
+        ("30", Level.CAUTION),
+        ("25 to 40", Level.NOTE),
+        ("25 to 30", Level.NOTE),
+    ],
 )
-def test_the_hard_foot_tips_it_for_sure_only_where_all_of_the_band_does(height, level):
-    """153.4 lbf make 0.2842 g, so 12 / 40 g takes 161.9 lbf and 12 / 30 g takes 215.9: 200 lies between."""
+def test_the_level_goes_by_the_foot_that_does_it_and_by_whether_all_of_the_band_does(height, level):
+    """153.398 lbf make 0.28424 g, and what takes 12 / h g goes with it.
+
+    h of 43 in takes 150.6 lbf, 42: 154.2, 40: 161.9, 30: 215.9, 26: 249.1, 25: 259.1; the normal foot is
+    153.398 lbf, the hard one 200, the panic one 250.
+    """
     (found,) = nose_over(height)
     assert found.level is level
 
 
-def test_a_hard_foot_that_is_a_range_tips_it_for_sure_only_where_all_of_it_does():
-    """161.9 lbf lie within 150 to 200, and below 165 to 200."""
-    stance = tailwheel(STANCE.replace("cg height: 30", "cg height: 40"))
-    for hard, level in (("150 to 200", Level.NOTE), ("165 to 200", Level.CAUTION)):
-        evaluation = evaluate_text(stance.replace("hard: 200", f"hard: {hard}"))
-        (found,) = (each for each in evaluation.findings if each.rule == "noses-over")
-        assert found.level is level
+@pytest.mark.parametrize(
+    ("feet", "level"),
+    [
+        ("normal: 100, hard: 150 to 200, panic: 150 to 200", Level.NOTE),
+        ("normal: 100, hard: 165 to 200, panic: 165 to 200", Level.CAUTION),
+        ("normal: 150 to 170, hard: 170, panic: 200", Level.CAUTION),
+        ("normal: 162 to 170, hard: 170, panic: 200", Level.WARNING),
+    ],
+)
+def test_a_foot_that_is_a_range_tips_it_for_sure_only_where_all_of_it_does(feet, level):
+    """It takes 161.9 lbf."""
+    (found,) = nose_over("40", feet)
+    assert found.level is level
+
+
+@pytest.mark.parametrize(("friction", "said"), [("0.29", False), ("0.31", True), ("0.29 to 0.31", True)])
+def test_tyres_that_slide_before_never_let_it_tip(friction, said):
+    """With the tail up all the weight is on the mains: they hold friction times g, and 12 / 40 g tips it."""
+    stance = f"{STANCE.replace('cg height: 30', 'cg height: 40')}, peak tyre friction: {friction}"
+    evaluation = evaluate_text(tailwheel(stance))
+    assert any(each.rule == "noses-over" for each in evaluation.findings) is said
+    assert (evaluation.results.stopping.nose_over is not None) is said
 
 
 @pytest.mark.parametrize(("height", "said"), [("20 to 26", True), ("20 to 25", False)])

@@ -10,12 +10,18 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from firmpedal.analysis.linkage import pins_of, ratio_at
 from firmpedal.formulas.pedal import net_line_pressure, pad_force, spring_force
-from firmpedal.quantity import Mark, Value, apply, exactly
+from firmpedal.quantity import Mark, Step, Value, apply, exactly
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from firmpedal.model.kinds import MasterCylinder
     from firmpedal.model.surroundings import Pedal
+
+
+SPRING_AT_REST = (
+    "The return spring of {name} is given at rest alone, and taken to push back no more as it is pressed: "
+    "the pressure is this at most, and the foot this at least."
+)
 
 
 class Push(NamedTuple):
@@ -69,8 +75,8 @@ class Push(NamedTuple):
         spring = self.cylinder.return_spring
         if not spring.at_rest.known:
             return _left_out("return spring")
-        if not spring.pressed.known:
-            return spring.at_rest
+        if spring.at_rest_alone:
+            return self._as_at_rest(words)
         return apply(
             spring_force,
             f"force of the return spring, {words}",
@@ -80,6 +86,13 @@ class Push(NamedTuple):
             stroke=went,
             full_stroke=self.cylinder.stroke,
         )
+
+    def _as_at_rest(self, words: str) -> Value:
+        """The spring where nobody knows what it does as it is pressed: it pushes back no less."""
+        cylinder, rest = self.cylinder, self.cylinder.return_spring.at_rest
+        step = Step("S = S_0", (("S_0", rest),), caution=SPRING_AT_REST.format(name=cylinder.name))
+        label, place = f"least force of the return spring, {words}", f"{cylinder.place}.spring.{words}"
+        return Value(label, rest.dimension, rest.span, max(Mark.DERIVED, rest.mark), place, step=step)
 
     def _within(self, stroke: Value) -> Value:
         """No further than the cylinder goes; where nobody knows how far, from rest to its end."""

@@ -128,6 +128,27 @@ class Pressing:
             found = self._at(self.push.pressure(force, found.cold, foot), foot)
         return found
 
+    def pushed_on(self, rise: Value, words: str) -> tuple[Value, Value]:
+        """Fluid that it takes to raise a pressure that stands there already, cold and hot.
+
+        The gap is closed by then. What gets firmer as it is pressed takes rather less than this.
+        """
+        found = self._at(rise, words)
+        cold, hot = (
+            [*found.gives, *(item.fluid for item in found.swells), *walls]
+            for walls in ((item.wall for item in found.swells), (item.hot_wall for item in found.swells))
+        )
+        place = f"{self.cylinder.place}.pushed on.{words}"
+        return (
+            total("fluid that the rise takes", cold, f"{place}.cold"),
+            total("fluid that the rise takes, hot", hot, f"{place}.hot"),
+        )
+
+    def strokes_at(self, pressure: Value, words: str) -> tuple[Value, Value]:
+        """Strokes that it takes to come to a pressure, cold and hot."""
+        found = self._at(pressure, words)
+        return found.cold, found.hot
+
     def stroke_at(self, pressure: Value, words: str) -> Value:
         """Stroke that it takes to come to a pressure, cold; `words` say what for."""
         return self._at(pressure, words).cold

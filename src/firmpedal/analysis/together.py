@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING
 
+from firmpedal.analysis.circuit import seal_question
 from firmpedal.formulas.levers import series_pressure
 from firmpedal.quantity import Answer, Mark, Missing, Value, apply, largest, unknown
 from firmpedal.units import Dimension
@@ -28,7 +29,7 @@ def added_shares(aircraft: Aircraft) -> dict[str, Value]:
 
 
 def adding_question(cylinder: MasterCylinder) -> Missing:
-    """What to ask the maker of a cylinder that another one feeds."""
+    """What to ask the maker of a cylinder that another one feeds, once the other seat is not shut out."""
     words = (
         f"ask its maker whether two feet add up in {cylinder.name}: does what another seat presses in at its "
         "inlet push on the back of its piston as well (yes), or does the harder foot alone count (no)?"
@@ -37,16 +38,30 @@ def adding_question(cylinder: MasterCylinder) -> Missing:
 
 
 def _share(cylinder: MasterCylinder) -> Value:
-    answer = cylinder.feet_add_up
+    """One that shuts the other seat out adds nothing; where the file says both, the more counts."""
+    answer, place = cylinder.feet_add_up, f"{cylinder.place}.feet add up"
+    if answer is Answer.UNKNOWN and cylinder.seals_when_pressed is Answer.YES:
+        answer, place = Answer.NO, f"{cylinder.place}.seals when pressed"
     return Value(
         f"share of the pressure at its inlet that {cylinder.name} adds to its own foot's",
         Dimension.NUMBER,
         SHARES[answer],
         Mark.MEMORY if answer is Answer.YES else Mark.DERIVED,
-        f"{cylinder.place}.feet add up",
+        place,
         "common-practice" if answer is Answer.YES else "",
-        missing=(adding_question(cylinder),) if answer is Answer.UNKNOWN else (),
+        missing=(_question(cylinder),) if answer is Answer.UNKNOWN else (),
     )
+
+
+def _question(cylinder: MasterCylinder) -> Missing:
+    """First whether the other seat gets through at all: where it does not, nothing can add up."""
+    through = cylinder.seals_when_pressed is Answer.NO
+    return adding_question(cylinder) if through else seal_question(cylinder)
+
+
+def answers_contradict(cylinder: MasterCylinder) -> bool:
+    """Whether the other seat is said to be shut out of a cylinder and to add to what it makes as well."""
+    return cylinder.seals_when_pressed is Answer.YES and cylinder.feet_add_up is Answer.YES
 
 
 def pressed_together(

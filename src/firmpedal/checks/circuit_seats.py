@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.circuit import Kind, seal_question
+from firmpedal.analysis.together import answers_contradict
 from firmpedal.checks.circuit_words import listed, pedal_words, place_of, same_pedal, seat_words, unclear
 from firmpedal.checks.view import Outcome, View, practice
 from firmpedal.finding import Finding, Level, NotShown
@@ -19,6 +20,10 @@ if TYPE_CHECKING:
 IN_SERIES = (
     "lead the line from the reservoir to the inlet of one seat's cylinder, from its outlet to the inlet of "
     "the other seat's, and from there to the valve and the wheel"
+)
+FOLLOWS = (
+    "ask its maker: with the pedal held, does the wheel follow what the other seat presses and lets go? Then "
+    "it does not seal"
 )
 
 
@@ -117,6 +122,33 @@ def series_capability_unknown(view: View) -> Iterator[Outcome]:
             yield NotShown(rule, cylinder.place, message, (asked,))
 
 
+def seat_answers_contradict(view: View) -> Iterator[Outcome]:
+    """What is said of a cylinder downstream of another seat goes together.
+
+    Held and sealed, it shuts the other seat out. If what the other seat presses in pushes on the back of its
+    piston, the wheel gets that as well, and the other seat is not shut out. Until one of the two is put
+    right the more counts: the wheel is taken to be held, and the lines to bear both feet.
+    """
+    for cylinder in view.aircraft.cylinders:
+        if not answers_contradict(cylinder):
+            continue
+        seals, adds = (f"{cylinder.place}.{key}" for key in ("seals when pressed", "feet add up"))
+        message = (
+            f"seals when pressed is yes: with the pedal of {cylinder.name} held the other seat is shut out. "
+            "Feet add up is yes: what the other seat presses in reaches the wheel all the same. One of the "
+            "two is not so"
+        )
+        yield Finding(
+            "seat-answers-contradict",
+            Level.CAUTION,
+            adds,
+            message,
+            (FOLLOWS,),
+            sources=practice("firmpedal-derivation", Mark.DERIVED),
+            about=(seals,),
+        )
+
+
 def held_by_the_other_seat(view: View) -> Iterator[Outcome]:
     """While one seat holds its pedal, the other must still be able to press the wheel and to let it go.
 
@@ -157,7 +189,7 @@ def _held(view: View, by: str, verdicts: list[Verdict]) -> Finding:
     shut = [fact.caliper for fact in facts if fact.kind is Kind.SHUT_OUT]
     pressing = listed(pedal_words(view, fact.cylinder) for fact in facts)
     held = find(view.aircraft.cylinders, by)
-    adds = held is None or held.feet_add_up is not Answer.NO
+    adds = held is None or answers_contradict(held)
     parts = [f"{pressing} {'may do' if adds else 'does'} nothing at {listed(shut)}"] if shut else []
     if kept:
         parts.append(

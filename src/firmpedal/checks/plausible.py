@@ -37,6 +37,8 @@ USUAL: dict[str, tuple[float, float, str]] = {
     "mains_to_cg": (0, 100, "in"),
     "landing_speed": (15, 120, "kt"),
     "static_thrust": (50, 3000, "lbf"),
+    "thrust_line_height": (10, 150, "in"),
+    "thrust_line_nose_up": (0, 25, "deg"),
     "bore": (1 / 4, 4, "in"),
     "stroke": (1 / 20, 4, "in"),
     "free_stroke": (0, 1 / 2, "in"),

@@ -14,11 +14,12 @@ from firmpedal.units import Dimension
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from firmpedal.analysis.stopping import Apart
+    from firmpedal.analysis.stopping import Apart, RunUp
 
 LEAST_SHARE = 0.8  # of what the stronger side holds: common practice, no source
 LESS_SHARP = "a larger master cylinder or a lower pedal ratio makes the brakes less sharp"
 NOSE = {"mains_to_cg", "weight_on_nose_or_tail", "cg_height"}  # with one of them the tail was thought of
+RUN_UP = {"static_thrust", "thrust_line_height"}  # without them nobody has asked what the pull does
 STANCE = {"wheelbase", "cg_height"}  # without them nobody has asked how the weight goes forward
 
 
@@ -45,24 +46,25 @@ def wheels_lock_early(view: View) -> Iterator[Outcome]:
             f"{at} may already lock on dry pavement",
             (LESS_SHARP, "until then: press gently, and say so on the placard and in the checkout"),
         ),
-        surely=normal,
-        perhaps=normal,
+        _Foot(normal, Level.CAUTION, Level.NOTE),
     )
 
 
 def noses_over(view: View) -> Iterator[Outcome]:
     """The foot does not put a tailwheel type on its nose.
 
-    All of them can, in the end; what counts is how far it is from the foot of a usual stop. A CAUTION if
-    the hard foot lifts the tail for sure; a NOTE if the panic foot may. The elevator held back helps as long
-    as there is air over it, and is not counted.
+    Going over hurts people and is done in a moment; all of them can, in the end, so what counts is how far it
+    is from the foot of a usual stop. A WARNING where the normal foot lifts the tail for sure. A CAUTION where
+    the normal foot may, or the hard or panic foot does for sure: the pilot has a say in those. A NOTE where
+    they may. The elevator held back helps as long as there is air over it, and is not counted. Where the
+    tyres slide before the tail is up there is nothing to find.
     """
     stop, ground = view.results.stopping, view.aircraft.on_the_ground
     if stop.nose_over is None or not NOSE & ground.written:
         return
     foot = stop.nose_over.foot
     lifts = f"{view.show(foot)} on each pedal lifts the tail, on dry pavement"
-    _, hard, panic = (at.force for at in stop.feet)
+    normal, hard, panic = (at.force for at in stop.feet)
     gently = "say so on the placard and in the checkout: brake late and gently, stick back"
     sharp = _Sharp(
         "noses-over",
@@ -72,7 +74,52 @@ def noses_over(view: View) -> Iterator[Outcome]:
         lifts,
         (gently, LESS_SHARP),
     )
-    yield from _held_against(view, sharp, surely=hard, perhaps=panic)
+    yield from _held_against(
+        view,
+        sharp,
+        _Foot(normal, Level.WARNING, Level.CAUTION),
+        _Foot(hard, Level.CAUTION, Level.NOTE),
+        _Foot(panic, Level.CAUTION, Level.NOTE),
+    )
+
+
+def run_up_noses_over(view: View) -> Iterator[Outcome]:
+    """Full throttle with the wheels held does not lift the tail of a tailwheel type.
+
+    The pull acts high above the wheels, and the weight behind them holds the tail down. A CAUTION where full
+    throttle lifts it for sure with the elevator left alone, which costs a propeller; a NOTE where it may.
+    Elevator held back in the slipstream holds it, as much as that does; tyres that slide before let it go.
+    """
+    stop, ground = view.results.stopping, view.aircraft.on_the_ground
+    if stop.run_up.lifts is None or not ground.written >= RUN_UP or _slides_before(stop.run_up):
+        return
+    lifts = f"a pull of {view.show(stop.run_up.lifts)} lifts the tail in a run-up, the wheels held"
+    sharp = _Sharp(
+        "run-up-noses-over",
+        stop.run_up.lifts,
+        "which pull puts it on its nose in a run-up",
+        lifts,
+        lifts,
+        (
+            "run up with the stick hard back, only as far as the plugs need it",
+            "have somebody hold or tie the tail down",
+        ),
+    )
+    yield from _held_against(view, sharp, _Foot(stop.run_up.pull, Level.CAUTION, Level.NOTE))
+
+
+def _slides_before(run_up: RunUp) -> bool:
+    """Whether the tyres surely slide before the tail is up."""
+    return run_up.lifts is not None and run_up.lifts.at_most(run_up.holds) is Answer.NO
+
+
+@dataclass(frozen=True, slots=True)
+class _Foot:
+    """A foot or pull with how bad it is if it surely does what it should not, and if it may."""
+
+    force: Value
+    surely: Level
+    perhaps: Level
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,18 +134,18 @@ class _Sharp:
     tries: tuple[str, ...]
 
 
-def _held_against(view: View, sharp: _Sharp, *, surely: Value, perhaps: Value) -> Iterator[Outcome]:
-    """A CAUTION where one foot is surely beyond that which does it, a NOTE where another may be."""
+def _held_against(view: View, sharp: _Sharp, *feet: _Foot) -> Iterator[Outcome]:
+    """The worst of what some feet do: each surely where it is beyond that which does it, or perhaps."""
     foot, place = sharp.foot, view.aircraft.on_the_ground.place
-    if not (foot.known and surely.known and perhaps.known):
-        yield NotShown(sharp.rule, place, sharp.asked, all_missing((foot, surely, perhaps)))
+    forces = [each.force for each in feet]
+    if not (foot.known and all(force.known for force in forces)):
+        yield NotShown(sharp.rule, place, sharp.asked, all_missing((foot, *forces)))
         return
-    if foot.high < surely.low:
-        level, does, against = Level.CAUTION, sharp.does, surely
-    elif foot.low <= perhaps.high:
-        level, does, against = Level.NOTE, sharp.may_do, perhaps
-    else:
+    found = [(each.surely, sharp.does, each.force) for each in feet if foot.high < each.force.low]
+    found += [(each.perhaps, sharp.may_do, each.force) for each in feet if foot.low <= each.force.high]
+    if not found:
         return
+    level, does, against = min(found, key=lambda each: list(Level).index(each[0]))
     message = f"{does}; the {against.label} is {view.show(against)}"
     sources = cited(foot, against) or practice("common-practice")
     yield Finding(sharp.rule, level, place, message, sharp.tries, foot, against, "at least", sources)

@@ -12,7 +12,7 @@ from firmpedal.project.names import label_of
 from firmpedal.project.schema import known_keys
 from firmpedal.project.tree import Branch
 from firmpedal.project.unknowns import unknowns
-from firmpedal.quantity import When
+from firmpedal.quantity import Answer, When
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -59,8 +59,16 @@ def key_of(reading: Reading, what: str, places: tuple[str, ...]) -> str:
 
 
 def left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> tuple[Item, ...]:
-    """What the file itself leaves unknown beside the places that are asked for already."""
-    items = unknowns(evaluation.reading)
+    """What the file itself leaves unknown beside the places that are asked for already.
+
+    Whether feet add up in a cylinder is no question before it is known that it lets the other seat through.
+    """
+    early = {
+        f"{each.place}.feet add up"
+        for each in evaluation.aircraft.cylinders
+        if each.seals_when_pressed is not Answer.NO
+    }
+    items = (item for item in unknowns(evaluation.reading) if place_of(item) not in early)
     return tuple(item for item in items if not any(_within(item.path, place) for place in asked))
 
 

@@ -82,6 +82,24 @@ def nose_over_limit(behind: float, height: float) -> float:
     return _GRAVITY * behind / height
 
 
+def grip_tail_up(friction: float) -> float:
+    """Deceleration by the tyres of a tailwheel type whose tail is up: the mains carry all the weight.
+
+    a = mu g, g = 9.80665
+
+    Args:
+        friction: mu, of the tyres on the ground [-].
+
+    Returns:
+        Deceleration at which the main tyres slide, a [m/s^2].
+
+    Valid: mu >= 0; no lift, level ground.
+    Source: [firmpedal-derivation], friction on all of the weight.
+    """
+    require_not_negative(friction, "the friction of the tyres")
+    return friction * _GRAVITY
+
+
 def lesser(one: float, other: float) -> float:
     """The lesser of two decelerations: the first limit that is reached counts.
 

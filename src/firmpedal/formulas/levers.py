@@ -94,6 +94,69 @@ def series_pressure(own: float, inlet: float, added: float) -> float:
     return max(inlet, own + added * inlet)
 
 
+def pressure_pushed_behind(own: float, inlet: float, added: float) -> float:
+    """What a master cylinder's piston presses with its own foot and what stands behind it, by itself.
+
+    p = p_o + k p_i
+
+    Args:
+        own: p_o, pressure that its own foot makes [Pa].
+        inlet: p_i, pressure at its inlet [Pa].
+        added: k, share of the inlet's pressure that pushes on the back of its piston [-].
+
+    Returns:
+        Gauge pressure that the piston makes, p [Pa].
+
+    Valid: p_o >= 0, p_i >= 0, 0 <= k <= 1; where the inlet's pressure is greater the piston is pushed back.
+    Source: [firmpedal-derivation], balance of the forces on the piston.
+    """
+    require_not_negative(own, "the pressure of its own foot")
+    require_not_negative(inlet, "the pressure at the inlet")
+    require(0 <= added <= 1, "the share that adds has to be between nothing and all")
+    return own + added * inlet
+
+
+def rise_over_inlet(own: float, inlet: float, added: float) -> float:
+    """By how much a foot raises what another seat has pressed through its cylinder before.
+
+    r = max(0, p_o - (1 - k) p_i)
+
+    Args:
+        own: p_o, pressure that its own foot makes [Pa].
+        inlet: p_i, pressure at its inlet, pressed before [Pa].
+        added: k, share of the inlet's pressure that pushes on the back of its piston [-].
+
+    Returns:
+        Rise of the pressure at the outlet, r [Pa].
+
+    Valid: p_o >= 0, p_i >= 0, 0 <= k <= 1; at rest the outlet lies open to the inlet.
+    Source: [firmpedal-derivation], balance of the forces on the piston, less what stands there before.
+    """
+    return max(0.0, pressure_pushed_behind(own, inlet, added) - inlet)
+
+
+def stroke_drawn_on(stroke: float, volume: float, added: float, bore: float) -> float:
+    """Stroke of a cylinder that another seat's piston, going on, draws fluid from behind itself.
+
+    s = s_1 + k V / (pi d_c^2 / 4)
+
+    Args:
+        stroke: s_1, of the cylinder pressed alone [m].
+        volume: V, that the other seat's piston pushes out on top [m^3].
+        added: k, share of that piston's area which lies in the inlet [-].
+        bore: d_c, bore of the cylinder [m].
+
+    Returns:
+        Stroke of the cylinder s [m].
+
+    Valid: s_1 >= 0, V >= 0, 0 <= k <= 1, d_c > 0; the pressure at the inlet stays as it is.
+    Source: [firmpedal-derivation], volume balance of the space behind the other seat's piston.
+    """
+    require_not_negative(stroke, "the stroke")
+    require(0 <= added <= 1, "the share that adds has to be between nothing and all")
+    return stroke + added * cylinder_stroke(volume, bore)
+
+
 def cylinder_stroke(volume: float, bore: float) -> float:
     """Master cylinder stroke that displaces a volume.
 

@@ -62,6 +62,7 @@ def _more_than_nothing(dimension: Dimension, *, optional: bool = True) -> Reads:
 OptionalLength = Annotated[Value, _measure(Dimension.LENGTH, optional=True)]
 Angle = Annotated[Value, _measure(Dimension.ANGLE, optional=False)]
 OptionalAngle = Annotated[Value, _measure(Dimension.ANGLE, optional=True)]
+LevelOrUp = Annotated[Value, Reads("measure", Dimension.ANGLE, optional=True, signed=False)]
 OptionalForce = Annotated[Value, _measure(Dimension.FORCE, optional=True)]
 OptionalPressure = Annotated[Value, _measure(Dimension.PRESSURE, optional=True)]
 OptionalTemperature = Annotated[Value, _measure(Dimension.TEMPERATURE, optional=True)]

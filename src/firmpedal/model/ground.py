@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from firmpedal.model.fields import (
     Declared,
+    LevelOrUp,
     OptionalForce,
     OptionalTemperature,
     SomeAcceleration,
@@ -30,6 +31,8 @@ class OnTheGround(Declared):
     cg_height: SomeSize
     landing_speed: SomeSpeed
     static_thrust: OptionalForce
+    thrust_line_height: SomeSize
+    thrust_line_nose_up: LevelOrUp
     usual_tyre_friction: SomeNumber
     peak_tyre_friction: SomeNumber
     wanted_deceleration: SomeAcceleration

@@ -47,6 +47,10 @@ MEANINGS: dict[str, dict[str, str]] = {
         "cg height": "of the centre of gravity above the ground",
         "landing speed": "at which braking begins; not under the stalling speed, flaps down, power off",
         "static thrust": "of the propeller at full throttle, standing",
+        "thrust line height": "of the propeller's thrust line above the ground, over the main wheels, as it "
+        "stands",
+        "thrust line nose up": "how far the thrust line looks up as it stands; 0 where it looks down; left "
+        "out, 0 to 3 degrees, with a tail wheel 8 to 15",
         "usual tyre friction": "that a pilot uses on dry pavement; left out, 0.3 to 0.5",
         "peak tyre friction": "at which the wheel locks on dry pavement; left out, 0.7 to 0.8",
         "wanted deceleration": "how hard it should stop; left out, 10 ft/s^2",
@@ -111,7 +115,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "reservoir": "`built in`, or nothing where it is a component of its own",
         "opens at rest": "whether a cylinder at rest lets fluid back to the reservoir",
         "seals when pressed": "`no` if another seat still gets through it while it is held; ask its maker",
-        "feet add up": "`yes` if what another seat presses in adds to its own foot; ask its maker",
+        "feet add up": "where another seat gets through: `yes` if what it presses in adds to its own foot",
         "outlet": "the name of its outlet port, if it is not `outlet`",
         "inlet": "the name of its inlet port, if it is not `inlet`",
         "ways": "which port joins which when it is open",
@@ -151,7 +155,7 @@ MEANINGS: dict[str, dict[str, str]] = {
     },
     "return spring": {
         "at rest": "its force along the cylinder, pedal free",
-        "pressed": "its force at the end of the stroke; left out, as at rest",
+        "pressed": "its force at the end of the stroke; left out, no less than at rest",
     },
     "ports": {
         "thread": "`1/8 NPT female`, `M10 x 1 female`, `-4 flare 37 male`, `compression 1/4 in female`",

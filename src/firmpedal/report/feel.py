@@ -14,6 +14,7 @@ from firmpedal.report.feel_pedals import COLD, HOT, Felt, Unfelt, felt_pedals
 from firmpedal.report.feel_plastic import plastic_words
 from firmpedal.report.feel_plot import feel_plot
 from firmpedal.report.feel_shares import reason
+from firmpedal.report.feel_together import together_blocks
 from firmpedal.report.feel_words import (
     CYLINDER,
     NEVER,
@@ -87,7 +88,10 @@ def feel_sheet(evaluation: Evaluation, force: Value | None = None, *, asks: bool
         blocks += _open(evaluation, each, asks=asks)
     felt = [each for each in found if isinstance(each, Felt)]
     plastic = [Paragraph(words) for words in plastic_words(felt, evaluation.laid, evaluation.display)]
-    return Sheet("Pedal feel", (*blocks, *_said_once(felt), *plastic, Paragraph(CAUTION, Tone.NOTE)))
+    together = together_blocks(evaluation)
+    return Sheet(
+        "Pedal feel", (*blocks, *_said_once(felt), *together, *plastic, Paragraph(CAUTION, Tone.NOTE))
+    )
 
 
 def _said_once(felt: list[Felt]) -> Iterator[Block]:
@@ -145,8 +149,8 @@ def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
     if felt.feel.filled.frost_missing:
         unknown = listed(each.what for each in felt.feel.filled.frost_missing)
         yield Paragraph(f"At -40 degrees it is not worked out; not known here: {unknown}.")
-    if felt.feel.filled.left_out:
-        yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.left_out)}. {MORE}")
+    if felt.feel.filled.not_counted:
+        yield Paragraph(f"{SHORT}: {listed(each.what for each in felt.feel.filled.not_counted)}. {MORE}")
 
 
 def _table(felt: Felt, display: Display) -> Table:

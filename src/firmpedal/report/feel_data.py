@@ -7,14 +7,17 @@ import io
 import math
 from typing import TYPE_CHECKING, Any
 
+from firmpedal.analysis.together_travel import Travel
 from firmpedal.report.contract import head, span
 from firmpedal.report.feel_pedals import Felt, felt_pedals
 from firmpedal.report.feel_shares import items
+from firmpedal.report.feel_together import together_of
 from firmpedal.report.network_data import network_data
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
     from firmpedal.analysis.feel.cases import Case
+    from firmpedal.analysis.together_travel import PressedTogether
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
     from firmpedal.report.feel_pedals import Unfelt
@@ -32,7 +35,21 @@ SHOWN = (
 def feel_data(evaluation: Evaluation, force: Value | None = None) -> dict[str, Any]:
     """Every pedal with its cases and its budget; what is not worked out with what is missing."""
     pedals = [_pedal(each) for each in felt_pedals(evaluation, force)]
-    return {**head(evaluation.reading), "pedals": pedals, **network_data(evaluation)}
+    both = [_together(each) for each in together_of(evaluation)]
+    return {**head(evaluation.reading), "pedals": pedals, "both_seats": both, **network_data(evaluation)}
+
+
+def _together(each: PressedTogether) -> dict[str, Any]:
+    """The most that one cylinder uses at the hard foot with another seat's pressing as well."""
+    known = each.travel is not Travel.NOT_RECKONED
+    return {
+        "cylinder": each.cylinder,
+        "with": list(each.others),
+        "travel": each.travel.value,
+        "stroke": span(each.strokes[0]) if known else None,
+        "stroke_hot": span(each.strokes[1]) if known else None,
+        "why": each.why,
+    }
 
 
 def _pedal(one: Felt | Unfelt) -> dict[str, Any]:
@@ -49,7 +66,7 @@ def _pedal(one: Felt | Unfelt) -> dict[str, Any]:
             "cold": [{"what": name, "volume": span(each)} for name, each in items(one, hot=False)],
             "hot": [{"what": name, "volume": span(each)} for name, each in items(one, hot=True)],
         },
-        "not_counted": [each.what for each in found.filled.left_out],
+        "not_counted": [each.what for each in found.filled.not_counted],
     }
 
 

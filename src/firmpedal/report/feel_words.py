@@ -91,11 +91,18 @@ def lead(felt: Felt, display: Display) -> str:
 
 
 def _goes(felt: Felt, case: Case, display: Display) -> str:
-    """How far the pad goes in a case; where something is left out only the least of it is known."""
-    travel = felt.feel.travel(case, felt.chosen)
-    if felt.feel.filled.left_out and travel.known:
+    """How far the pad goes in a case; where something is not counted, only the least or the most of it.
+
+    What takes travel makes it more, what takes from the foot makes it less; with both it is neither.
+    """
+    travel, found = felt.feel.travel(case, felt.chosen), felt.feel.filled
+    if not travel.known or not found.not_counted:
+        return display.value(travel)
+    if not found.held_back:
         return f"{display.number(travel.low, travel.dimension)} or more"
-    return display.value(travel)
+    if not found.left_out:
+        return f"{display.number(travel.high, travel.dimension)} or less"
+    return f"about {display.value(travel)}"
 
 
 CLOSER = "Its figures are ranges; narrow the widest first."

@@ -8,7 +8,9 @@ from firmpedal.quantity import Answer, Value, total
 from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.stopping_answer import answer
+from firmpedal.report.stopping_left_out import left_out
 from firmpedal.report.stopping_plot import stopping_plot
+from firmpedal.report.stopping_run_up import run_up_words
 from firmpedal.report.stopping_travel import does_it, endings, first_end, travel_cautions
 from firmpedal.report.stopping_words import (
     alike,
@@ -36,6 +38,7 @@ RULES = (
     "stop-too-weak",
     "run-up-not-held",
     "noses-over",
+    "run-up-noses-over",
     "wheels-lock-early",
     "brakes-pull-to-one-side",
     "stop-energy-above-rating",
@@ -44,28 +47,6 @@ CAUTION = (
     "This is arithmetic, not a tested figure: the data of kit maker and brake maker come first. Try the "
     "brakes out at a slow taxi first, with room all round and somebody looking on."
 )
-LEFT_OUT = (
-    "Seal friction of the calipers, wet or oily linings, fading when hot: a real foot needs more.",
-    "Air drag and rolling drag: a real stop is shorter.",
-    "Lift, which takes weight off the wheels just after landing: a real stop is longer.",
-    "Two seats that press at once: one seat presses, whichever makes the less or the more of it.",
-    "What else tells the wheels apart, such as tyres and paving: all pedals of the seat are pressed alike.",
-    "The pull of the propeller above the ground, which in a run-up shifts weight between the wheels.",
-)
-LOSSES = {
-    Answer.YES: (
-        "Return spring and seal friction of the cylinders are taken off the pressures here. The strength of "
-        "the lines goes by the whole foot, which is the safe side."
-    ),
-    Answer.UNKNOWN: (
-        "Return spring and seal friction of a cylinder are taken off the pressures here only as far as the "
-        "file gives them: a real foot needs more. The strength of the lines goes by the whole foot."
-    ),
-    Answer.NO: (
-        "Return spring and seal friction of the cylinders, which the file does not give: a real foot needs "
-        "more."
-    ),
-}
 FEET_WIDTHS = (0.17, 0.19, 0.16, 0.25, 0.23)
 NEEDS_WIDTHS = (0.2, 0.2, 0.17, 0.19, 0.12, 0.12)
 HOLDS = {
@@ -92,6 +73,8 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     if (drawing := stopping_plot(stop, display)) is not None:
         blocks.append(drawing)
     blocks.append(Group((Heading("What it takes"), _needs(stop, display, first_end(ends)))))
+    if words := run_up_words(stop, display):
+        blocks.append(Paragraph(words))
     blocks += [
         Group((Heading("Energy of one stop, for each wheel"), _energy(evaluation, stop))),
         *(_open(evaluation) if asks else ()),
@@ -100,16 +83,8 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     if taken:
         words = "Usual figures taken, common practice without a source; yours win:"
         blocks.append(Group((Paragraph(words), Bullets(taken))))
-    blocks += [*_left_out(stop), Paragraph(CAUTION, Tone.CAUTION)]
+    blocks += [*left_out(evaluation), Paragraph(CAUTION, Tone.CAUTION)]
     return Sheet(TITLE, tuple(blocks))
-
-
-def _left_out(stop: Stopping) -> list[Block]:
-    """What is not counted, and what becomes of return spring and seals."""
-    losses, heading = LOSSES[stop.losses], Heading("What is left out")
-    if stop.losses is Answer.NO:
-        return [Group((heading, Bullets((losses, *LEFT_OUT))))]
-    return [Paragraph(losses), Group((heading, Bullets(LEFT_OUT)))]
 
 
 def packet_sheet(evaluation: Evaluation) -> Sheet | None:
@@ -160,7 +135,7 @@ def _needs(stop: Stopping, display: Display, end: tuple[float, float]) -> Table:
         (
             *_need("holding full throttle", display.value(stop.stance.thrust), stop.hold, display),
             HOLDS[does_it(stop.hold.foot, hard, end)],
-            HOLDS[stop.held],
+            HOLDS[stop.run_up.held],
         ),
         *_locking(stop, display),
     ]
@@ -230,7 +205,8 @@ def _open(evaluation: Evaluation) -> list[Block]:
 
 
 def _grips(stop: Stopping) -> tuple[Value, ...]:
-    return (stop.stance.usual_grip, stop.stance.peak_grip)
+    stance = stop.stance
+    return (stance.usual_grip, stance.peak_grip, *((stance.thrust_nose_up,) if stance.thrust.known else ()))
 
 
 def main_values(stop: Stopping) -> tuple[Value, ...]:
@@ -241,17 +217,22 @@ def main_values(stop: Stopping) -> tuple[Value, ...]:
         *feet,
         *(value for need in needs for value in (need.foot, need.pressure)),
         stop.wanted_distance,
-        stop.limits.standing,
+        *_of_run_up(stop),
         stop.rule_energy,
         stop.motion_energy,
     )
+
+
+def _of_run_up(stop: Stopping) -> tuple[Value, ...]:
+    run_up = stop.run_up
+    return (run_up.pull, run_up.holds, *((run_up.lifts,) if run_up.lifts is not None else ()))
 
 
 def sums_of_stopping(stop: Stopping) -> tuple[Value, ...]:
     """What the packet prints sums of: one brake at the hard foot step by step, then all that counts."""
     hard = [value for brake in stop.brakes for value in _steps(brake)]
     over = (stop.limits.nose_over,) if stop.limits.nose_over else ()
-    limits = (stop.limits.usual, stop.limits.peak, *over, stop.limits.standing)
+    limits = (stop.limits.usual, stop.limits.peak, *over, *_of_run_up(stop))
     at_hard = (stop.feet[1].drag, stop.feet[1].by_brakes, stop.feet[1].reached, stop.feet[1].distance)
     needs = [stop.wanted, stop.hold, stop.lock, *((stop.nose_over,) if stop.nose_over else ())]
     feet = [value for need in needs for value in (need.pressure, need.foot)]

@@ -26,6 +26,13 @@ def stopping_data(evaluation: Evaluation) -> dict[str, Any]:
     return {
         **head(evaluation.reading),
         "feet": [_foot(at) for at in stop.feet],
+        "run_up": {
+            "pull": span_data(stop.run_up.pull),
+            "tyres_hold": span_data(stop.run_up.holds),
+            "held": stop.run_up.held.value,
+            "lifts_tail": span_data(stop.run_up.lifts),
+            "tips": stop.run_up.tips.value,
+        },
         "needed": [_needed(need) for need in needs],
         "limits": limits,
         "energy_by_rule": span_data(stop.rule_energy),

@@ -10,7 +10,9 @@ from pydantic import BaseModel
 
 from firmpedal.analysis.bleeding import bleeding
 from firmpedal.analysis.cold import cold_of
+from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.shut_in import every_shut_in
+from firmpedal.analysis.together_travel import pressed_together_all
 from firmpedal.checks.rules import RULES
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark, Value
@@ -97,7 +99,8 @@ def every_value(evaluation: Evaluation) -> dict[str, list[Value]]:
     unit = evaluation.display.unit(Dimension.TEMPERATURE) or "degC"
     shut = every_shut_in(evaluation.aircraft, evaluation.laid, evaluation.results, unit)
     cold = cold_of(evaluation.aircraft, evaluation.laid, evaluation.results)
-    roots = (evaluation.results, evaluation.laid, evaluation.aircraft, filling, shut, cold)
+    both = pressed_together_all(evaluation.aircraft, evaluation.results, FEET[1])
+    roots = (evaluation.results, evaluation.laid, evaluation.aircraft, filling, shut, cold, both)
     for value in _values_in(roots, set()):
         known = found.setdefault(value.place, [])
         if value not in known:

@@ -14,6 +14,8 @@ from firmpedal.report.worked import worked
 from firmpedal.units import Dimension, to_unit
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from firmpedal.analysis.shut_in import Gives, ShutIn
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
@@ -58,9 +60,9 @@ def trapped_sheet(evaluation: Evaluation) -> Sheet | None:
         Heading("When it cools"),
         Paragraph(f"{_cooled(found)}{COOLS}"),
     ]
-    worst = _worst(found)
-    if worst is not None:
-        blocks.append(_picture(evaluation, worst))
+    shown = _tightest([each for each in found if each.rigid.known])
+    if shown is not None:
+        blocks.append(_picture(evaluation, shown, _none_has_less(found)))
     missing = dict.fromkeys(item.what for each in found for item in each.not_known)
     if missing:
         blocks.append(Paragraph(f"Look up what these hold: {'; '.join(missing)}.", Tone.NOTE))
@@ -77,8 +79,8 @@ def _placards(found: tuple[ShutIn, ...]) -> list[str]:
 
 def _placard(valve: str, found: list[ShutIn]) -> str:
     wheels = listed([each.caliper for each in found])
-    sure = [each for each in found if each.degrees.known]
-    if not sure:
+    least = _tightest(found)
+    if least is None:
         missing = dict.fromkeys(
             item.what for each in found for item in (*each.rise.missing, *each.degrees.missing)
         )
@@ -86,7 +88,7 @@ def _placard(valve: str, found: list[ShutIn]) -> str:
             f"Never leave {valve} set: how far it may warm at {wheels} is not known before "
             f"{'; '.join(missing)} is."
         )
-    least = min(sure, key=lambda each: each.degrees.low)
+    sure = [each for each in found if each.degrees.known]
     number = floor(least.degrees.low)
     first = least.first.name if least.first is not None else "what is weakest"
     unsure = any(each.not_known for each in found)
@@ -154,12 +156,28 @@ def _cooled(found: tuple[ShutIn, ...]) -> str:
     return f"Set by a normal foot, {soonest.caliper} is slack once it has cooled by {words}. "
 
 
-def _worst(found: tuple[ShutIn, ...]) -> ShutIn | None:
-    known = [each for each in found if each.degrees.known and each.rise.known and each.rigid.known]
-    return max(known, key=lambda each: each.rise.high, default=None)
+def _tightest(found: Sequence[ShutIn]) -> ShutIn | None:
+    """The wheel with the least room, of which placard and picture both tell; None where no room is known.
+
+    Of wheels alike in that the one with the least room set by one pedal, then the one that rises fastest.
+    """
+    known = [each for each in found if each.degrees.known]
+    return min(known, key=_room, default=None)
 
 
-def _picture(evaluation: Evaluation, worst: ShutIn) -> Drawing:
+def _room(each: ShutIn) -> tuple[float, float, float]:
+    return (each.degrees.low, each.alone.low if each.alone.known else 0.0, -each.rise.high)
+
+
+def _none_has_less(found: tuple[ShutIn, ...]) -> str:
+    """Why the picture is of that wheel; nothing where there is no other."""
+    if len(found) == 1:
+        return ""
+    known = all(each.degrees.known for each in found)
+    return f": no other wheel {'has' if known else 'is known to have'} less room"
+
+
+def _picture(evaluation: Evaluation, worst: ShutIn, why: str) -> Drawing:
     """Pressure against warming, from the hard foot, with what gives."""
     unit = evaluation.display.unit(Dimension.PRESSURE) or "bar"
 
@@ -178,7 +196,7 @@ def _picture(evaluation: Evaluation, worst: ShutIn) -> Drawing:
         Axis(f"pressure at {worst.caliper}, {unit}", 0.0, shown(top)),
         (Band("with what gives", low, high), Curve("if nothing gave", rigid, dashed=True)),
         tuple(Limit(f"{each.name}, {each.words}", shown(each.holds.low)) for each in limits),
-        caption=f"Pressure shut in at {worst.caliper} as it warms, from a hard foot on",
+        caption=f"Pressure shut in at {worst.caliper} as it warms, from a hard foot on{why}",
     )
 
 

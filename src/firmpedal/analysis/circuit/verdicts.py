@@ -141,9 +141,9 @@ def _questions(aircraft: Aircraft, circuit: Circuit) -> tuple[dict[str, set[str]
 def seal_question(cylinder: MasterCylinder) -> Missing:
     """What to ask the maker of a cylinder that stands behind another."""
     words = (
-        f"ask its maker whether {cylinder.name} may be downstream of another cylinder: pressed, does it shut "
-        "off its inlet (then seals when pressed is yes), or does the wheel follow what the other seat "
-        "presses and lets go (then it is no)?"
+        f"ask its maker whether {cylinder.name} may be downstream of another cylinder: with its pedal held, "
+        "is the other seat shut out (then seals when pressed is yes), or does the wheel follow what the "
+        "other seat presses and lets go (then it is no)?"
     )
     return Missing(f"{cylinder.place}.seals when pressed", words)
 

@@ -10,6 +10,7 @@ import numpy as np
 
 from firmpedal.analysis.expansion import edges
 from firmpedal.analysis.feel.cases import Warmth
+from firmpedal.analysis.feel.not_counted import held_back, left_out
 from firmpedal.analysis.feel.terms import Link, Terms
 from firmpedal.analysis.linkage import pins_of
 from firmpedal.analysis.stroke import give, gives, wear_volume
@@ -40,8 +41,8 @@ class Filled:
 
     `curves` are hoses that take more by a curve of their own, the same however warm. `missing` is without
     what there is no curve at all, `hot_missing` without what there is none hot, `frost_missing` none in
-    frost, `worn_missing` none of worn pads; `left_out` is what is not counted because the file does not give
-    it.
+    frost, `worn_missing` none of worn pads. What the file does not give is not counted: `left_out` comes on
+    top of the travel, `held_back` takes from the pressure, and so from the travel.
     """
 
     gap: Range
@@ -64,6 +65,12 @@ class Filled:
     frost_missing: tuple[Missing, ...] = ()
     worn_missing: tuple[Missing, ...] = ()
     left_out: tuple[Missing, ...] = ()
+    held_back: tuple[Missing, ...] = ()
+
+    @property
+    def not_counted(self) -> tuple[Missing, ...]:
+        """All that is not counted because the file does not give it."""
+        return (*self.left_out, *self.held_back)
 
     @property
     def softens(self) -> bool:
@@ -133,7 +140,8 @@ def filled(pressing: Pressing) -> Filled:
         hot_missing=all_missing(hot),
         frost_missing=(*_too_cold(fluid), *all_missing(frost)),
         worn_missing=all_missing(wear),
-        left_out=tuple(_left_out(pressing)),
+        left_out=tuple(left_out(pressing)),
+        held_back=tuple(held_back(pressing)),
     )
 
 
@@ -202,20 +210,6 @@ def _link(pressing: Pressing) -> tuple[float, float, float, float] | None:
     pivot, pad, rod, base = (tuple(value.middle for value in point.coordinates) for point in pins)
     one, other = math.dist(pivot, rod), math.dist(pivot, base)
     return math.dist(rod, base), abs(one - other), one + other, math.dist(pivot, pad)
-
-
-def _left_out(pressing: Pressing) -> Iterable[Missing]:
-    """What the file does not give, in the order in which it is looked up."""
-    cylinder = pressing.cylinder
-    if not cylinder.free_stroke.known:
-        yield Missing(cylinder.free_stroke.place, f"free stroke of {cylinder.name}")
-    if not cylinder.return_spring.at_rest.known:
-        yield Missing(cylinder.return_spring.at_rest.place, f"return spring of {cylinder.name}")
-    if not cylinder.seal_friction.known:
-        yield Missing(cylinder.seal_friction.place, f"seal friction of {cylinder.name}")
-    for caliper in pressing.calipers:
-        if not gives(caliper):
-            yield Missing(caliper.gives.place, f"what {caliper.name} and its pads give under pressure")
 
 
 def terms_of(found: Filled, cases: tuple[Case, ...]) -> Terms:

@@ -8,6 +8,7 @@ from firmpedal.analysis.stopping.contradictions import Contradiction
 from firmpedal.analysis.stopping.limits import Limits
 from firmpedal.analysis.stopping.needs import Needed
 from firmpedal.analysis.stopping.pushes import Pushing
+from firmpedal.analysis.stopping.run_up import RunUp
 from firmpedal.analysis.stopping.stance import Stance
 from firmpedal.analysis.stopping.whole import AtFoot, Stopping, stopping
 
@@ -18,6 +19,7 @@ __all__ = [
     "Limits",
     "Needed",
     "Pushing",
+    "RunUp",
     "Stance",
     "Stopping",
     "WheelBrake",

@@ -9,11 +9,11 @@ from firmpedal.analysis.stopping.stance import PLACE
 from firmpedal.formulas.grip import (
     grip_limit_nosewheel,
     grip_limit_tailwheel,
-    grip_standing,
+    grip_tail_up,
     lesser,
     nose_over_limit,
 )
-from firmpedal.quantity import Answer, Value, any_of, apply
+from firmpedal.quantity import Answer, Value, apply
 
 if TYPE_CHECKING:
     from firmpedal.analysis.stopping.stance import Stance
@@ -30,7 +30,12 @@ class Limits:
     peak: Value
     nose_over: Value | None
     usable: Value
-    standing: Value  # force along the ground that the standing wheels hold, from usual to peak grip
+    tail_up: Value  # at which the tyres slide at their best, all the weight on the main wheels
+
+    @property
+    def can_tip(self) -> bool:
+        """Whether braking may lift the tail: not where the tyres surely slide before."""
+        return self.nose_over is not None and self.nose_over.at_most(self.tail_up) is not Answer.NO
 
 
 def limits(stance: Stance, *, tailwheel: bool) -> Limits:
@@ -40,6 +45,12 @@ def limits(stance: Stance, *, tailwheel: bool) -> Limits:
             stance, friction, f"deceleration at which the tyres slide, {word} grip", word, tailwheel=tailwheel
         )
         for word, friction in (("usual", stance.usual_grip), ("peak", stance.peak_grip))
+    )
+    tail_up = apply(
+        grip_tail_up,
+        "deceleration at which the tyres slide, all the weight on them",
+        place=f"{PLACE}.tail up",
+        friction=stance.peak_grip,
     )
     over, usable = None, usual.named("deceleration that the ground allows", f"{PLACE}.usable")
     if tailwheel:
@@ -53,26 +64,7 @@ def limits(stance: Stance, *, tailwheel: bool) -> Limits:
         usable = apply(
             lesser, "deceleration that the ground allows", place=f"{PLACE}.usable", one=usual, other=over
         )
-    standing = apply(
-        grip_standing,
-        "force that the standing tyres hold",
-        place=f"{PLACE}.standing",
-        friction=_standing_grip(stance),
-        mass=stance.mass,
-        distance=stance.distance,
-        wheelbase=stance.wheelbase,
-    )
-    return Limits(usual, peak, over, usable, standing)
-
-
-def _standing_grip(stance: Stance) -> Value:
-    """From the least of usual grip, with which a stop is reckoned, to the most of the peak.
-
-    A tyre that stands grips at its best on dry pavement; what is under it at the run-up nobody knows.
-    """
-    usual, peak = stance.usual_grip, stance.peak_grip
-    label, place = "grip of the standing tyres, usual to peak", f"{PLACE}.standing grip"
-    return any_of(label, (usual, peak), place, "from x1 to x2")
+    return Limits(usual, peak, over, usable, tail_up)
 
 
 def _grip(stance: Stance, friction: Value, label: str, word: str, *, tailwheel: bool) -> Value:
@@ -81,19 +73,3 @@ def _grip(stance: Stance, friction: Value, label: str, word: str, *, tailwheel: 
     if tailwheel:
         return apply(grip_limit_tailwheel, label, place=place, behind=stance.distance, **known)
     return apply(grip_limit_nosewheel, label, place=place, ahead=stance.distance, **known)
-
-
-def held(stance: Stance, allowed: Limits, *, tailwheel: bool) -> Answer:
-    """Whether the standing tyres hold full throttle.
-
-    With a nose wheel the pull takes weight off the braked wheels. How much goes by the height of the
-    propeller, which nobody gave: it is taken to be no higher than the centre of gravity. With a tail wheel
-    the pull puts weight on them, which is left out.
-    """
-    thrust, answer = stance.thrust, stance.thrust.at_most(allowed.standing)
-    if answer is not Answer.YES or tailwheel:
-        return answer
-    if not (stance.height.known and stance.wheelbase.known and stance.peak_grip.known):
-        return Answer.UNKNOWN
-    lost = stance.peak_grip.high * thrust.high * stance.height.high / stance.wheelbase.low
-    return answer if thrust.high + lost <= allowed.standing.low else Answer.UNKNOWN

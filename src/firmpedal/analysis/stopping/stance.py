@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 PLACE = "on the ground"
 USUAL_GRIP, PEAK_GRIP = (0.3, 0.5), (0.7, 0.8)  # of a tyre on dry pavement: common practice, no source
+# How far the thrust line looks up, standing: common practice, no source.
+NOSE_UP_NOSE, NOSE_UP_TAIL = (0.0, 3.0), (8.0, 15.0)
 WANTED = 10.0  # ft/s^2, mean deceleration of the design landing stop: a rule for large aeroplanes
 
 
@@ -29,6 +31,8 @@ class Stance:
     braked: BrakedWheels
     speed: Value
     thrust: Value
+    thrust_height: Value
+    thrust_nose_up: Value
     tyre_radius: Value
     wheelbase: Value
     distance: Value
@@ -61,6 +65,8 @@ def stance(aircraft: Aircraft) -> Stance:
             "static thrust",
             "static thrust: a spring scale at the tail, at full throttle",
         ),
+        asked(ground.thrust_line_height, "height of the thrust line", _THRUST_LINE),
+        _nose_up(aircraft),
         asked(ground.tyre_radius, "tyre radius", "tyre radius: from the axle to the ground, as it stands"),
         wheelbase,
         _distance(aircraft, weights),
@@ -75,6 +81,12 @@ def stance(aircraft: Aircraft) -> Stance:
 _HEIGHT = (
     "the height of the centre of gravity above the ground: its designer knows; it is near that of engine and "
     "seats"
+)
+
+
+_THRUST_LINE = (
+    "the height of the propeller's thrust line above the ground, over the main wheels: where a line along "
+    "its axis passes them"
 )
 
 
@@ -122,6 +134,16 @@ def _friction(value: Value, field: str, aircraft: Aircraft, span: tuple[float, f
     if value.known or field in aircraft.on_the_ground.written:
         return asked(value, label, f"the {label} on the pavement")
     return usual(label, Dimension.NUMBER, span, f"{PLACE}.{label}")
+
+
+def _nose_up(aircraft: Aircraft) -> Value:
+    """How far the thrust line looks up; left out, as aircraft of that kind stand."""
+    label, declared = "thrust line nose up", aircraft.on_the_ground.thrust_line_nose_up
+    if declared.known or "thrust_line_nose_up" in aircraft.on_the_ground.written:
+        return asked(declared, label, "how far the propeller's thrust line looks up as it stands")
+    low, high = NOSE_UP_TAIL if aircraft.aircraft.gear == "tailwheel" else NOSE_UP_NOSE
+    span = (from_unit(low, "deg"), from_unit(high, "deg"))
+    return usual(label, Dimension.ANGLE, span, f"{PLACE}.{label}")
 
 
 def _wanted(aircraft: Aircraft) -> Value:

@@ -10,9 +10,10 @@ from firmpedal.analysis.stopping.apart import Apart, WheelLock, apart, first_loc
 from firmpedal.analysis.stopping.brake import WheelBrake, effective_radius, force, friction, stated_friction
 from firmpedal.analysis.stopping.contradictions import Contradiction, contradictions
 from firmpedal.analysis.stopping.energy import energies, energy_of, energy_sharing
-from firmpedal.analysis.stopping.limits import Limits, held, limits
+from firmpedal.analysis.stopping.limits import Limits, limits
 from firmpedal.analysis.stopping.needs import TRIAL, TRIAL_FOOT, Needed, Needs, drag_of_all
 from firmpedal.analysis.stopping.pushes import Pushing, counted, pressing_on
+from firmpedal.analysis.stopping.run_up import RunUp, run_up
 from firmpedal.analysis.stopping.stance import PLACE, Stance, stance
 from firmpedal.formulas.braking import deceleration, stop_distance
 from firmpedal.formulas.grip import lesser
@@ -51,11 +52,11 @@ class Stopping:
     begins: Value  # foot at which the pads begin to press
     wanted: Needed
     hold: Needed
-    held: Answer  # whether the ground holds full throttle
+    run_up: RunUp  # what the ground and the tail do at full throttle
     lock: Needed  # of the first wheel
     locks: tuple[WheelLock, ...]  # of each wheel, where they are not alike
     apart: Apart | None  # left against right; None where nothing tells them apart
-    nose_over: Needed | None
+    nose_over: Needed | None  # None for a nosewheel type, and where the tyres surely slide before
     wanted_distance: Value
     rule_energy: Value
     motion_energy: Value
@@ -123,11 +124,11 @@ def stopping(
         work.begins(),
         work.stop("wanted stop", ground.wanted),
         work.hold("run-up", ground.thrust),
-        held(ground, allowed, tailwheel=tailwheel),
+        run_up(ground, tailwheel=tailwheel),
         first_lock(work.stop("locking wheels", allowed.peak), locks),
         locks,
         apart(aircraft.calipers, brakes, plain=plain),
-        work.stop("nosing over", allowed.nose_over) if allowed.nose_over else None,
+        work.stop("nosing over", allowed.nose_over) if allowed.nose_over and allowed.can_tip else None,
         _distance(ground.speed, ground.wanted, "distance of the wanted stop", "wanted"),
         rule,
         motion,

@@ -29,6 +29,11 @@ class ReturnSpring(Declared):
     at_rest: OptionalForce
     pressed: OptionalForce
 
+    @property
+    def at_rest_alone(self) -> bool:
+        """Whether what it does as it is pressed is not known."""
+        return self.at_rest.known and not self.pressed.known
+
 
 class MasterCylinder(BaseComponent):
     """A master cylinder; its outlet is the port named so, an inlet takes fluid from above.

@@ -1,0 +1,53 @@
+"""What a run-up does, in words: whether tyres and tail stay down, and what is not known of it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from firmpedal.quantity import Answer
+
+if TYPE_CHECKING:
+    from firmpedal.analysis.stopping import RunUp, Stopping
+    from firmpedal.model.display import Display
+
+NO_HEIGHT = (
+    "it takes the height of the propeller's thrust line above the ground, which the file does not give: a "
+    "high pull shifts weight between the wheels"
+)
+FIGURES = "it takes figures that the file does not give"
+
+
+def run_up_words(stop: Stopping, display: Display) -> str:
+    """What happens standing at full throttle, the wheels held; empty where the thrust is not known."""
+    run_up, height = stop.run_up, stop.stance.thrust_height
+    if not stop.stance.thrust.known:
+        return ""
+    if not (run_up.pull.known and run_up.holds.known):
+        return _not_known(run_up, NO_HEIGHT if not height.known else FIGURES)
+    start = (
+        f"Standing at full throttle, wheels held: the pull along the ground is {display.value(run_up.pull)}, "
+        f"{display.value(height)} up, and the tyres hold {display.value(run_up.holds)}."
+    )
+    if run_up.lifts is None:
+        return f"{start} That the pull takes weight off the main wheels is counted."
+    return (
+        f"{start} The tail comes up at a pull of {display.value(run_up.lifts)}: {_tail(run_up)}. The "
+        "elevator held back in the slipstream helps, and is not counted."
+    )
+
+
+def _not_known(run_up: RunUp, why: str) -> str:
+    tail = " and whether the tail stays down" if run_up.lifts is not None else ""
+    if run_up.held is Answer.NO:
+        tyres = "The tyres slide at full throttle, however high the propeller sits."
+        return f"{tyres} Whether the tail stays down is not shown: {why}." if tail else tyres
+    return f"Whether the ground holds full throttle{tail} is not shown: {why}."
+
+
+def _tail(run_up: RunUp) -> str:
+    if run_up.tips is Answer.YES:
+        return "full throttle lifts it"
+    if run_up.tips is Answer.UNKNOWN:
+        return "full throttle may lift it"
+    over = run_up.lifts is not None and run_up.lifts.at_most(run_up.pull) is not Answer.NO
+    return "the tyres slide before" if over else "full throttle does not lift it"
