@@ -76,7 +76,7 @@ def _how_hard(evaluation: Evaluation) -> tuple[Block, ...]:
     if not lines:
         return ()
     found = tuple((listed(names), f"{figure} at the panic foot") for figure, names in lines.items())
-    return (Group((Heading("Under pressure"), Facts(found), Bullets(HOW_LONG))),)
+    return (Group((Heading("Under pressure", first=True), Facts(found), Bullets(HOW_LONG))),)
 
 
 def _row(evaluation: Evaluation, number: int, joint: Joint) -> tuple[str, ...]:

@@ -101,7 +101,7 @@ def work_blocks(plan: Iterable[Step], before: Evaluation, after: Evaluation) -> 
             continue
         number += 1
         ahead = BEFOREHAND if all(step.beforehand for step in steps) else ""
-        blocks.append(Heading(f"{number}. {phase.value.capitalize()}{ahead}"))
+        blocks.append(Heading(f"{number}. {phase.value.capitalize()}{ahead}", first=number == 1))
         blocks += [Paragraph(note) for note in phase_notes(steps, before, after)]
         blocks.append(Bullets(tuple(step_words(step, before, after) for step in steps), boxes=True))
     return blocks

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
-from firmpedal.report.advice import AS_WRITTEN
+from firmpedal.report.advice import option_name
 from firmpedal.report.cover import verdict_line, why_line
 from firmpedal.web import addresses
 from firmpedal.web.answers import System, system_of
@@ -151,7 +151,8 @@ class Frame:
             put_words(self._why, "" if gone else mend)
         else:
             put(self._bar, data_verdict=evaluation.verdict.value)
-            put_words(self._word, verdict_line(evaluation))
+            whose = f" ({option_name(self.watch.option)})" if self._abreast else ""
+            put_words(self._word, f"{verdict_line(evaluation)}{whose}")
             put_words(self._why, why_line(evaluation))
             put_words(self._name, evaluation.aircraft.aircraft.name or self.file)
             own = self.watch.system or system_of(evaluation.aircraft.units)
@@ -177,18 +178,30 @@ class Frame:
         self._listed = options
         self._options.clear()
         self._options.classes(**{"remove" if options else "add": "fp-options-none"})
-        abreast = addresses.options(self.file, self.watch.option)
-        here = {"aria_current": "page"} if self._page(self.file, self.watch.option) == abreast else {}
         with self._options:
             if options:
                 said("span", OPTIONS)
                 for option in (None, *options):
-                    shown = {"aria_current": "true"} if option == self.watch.option else {}
-                    link(option or AS_WRITTEN, self._page(self.file, option), **shown)
-                link("side by side", abreast, **here)
-            if self.watch.document.may_change and not here:
-                link(BEGIN, abreast)
+                    own = option == self.watch.option and not self._abreast
+                    shown = {"aria_current": "true"} if own else {}
+                    link(option_name(option), self._of_option(option), **shown)
+                here = {"aria_current": "page"} if self._abreast else {}
+                link("side by side", addresses.options(self.file, self.watch.option), **here)
+            if self.watch.document.may_change and not self._abreast:
+                link(BEGIN, addresses.begin(self.file, self.watch.option))
         ui.run_javascript("fpShowStep()")
+
+    @property
+    def _abreast(self) -> bool:
+        """Whether this is the page of all options, on which none of them is the one that is looked at."""
+        option = self.watch.option
+        return self._page(self.file, option) == addresses.options(self.file, option)
+
+    def _of_option(self, option: str | None) -> str:
+        """The same page of an option; from the page of all options, the step that it belongs to."""
+        if self._abreast:
+            return addresses.step(self.file, self.step, option)
+        return self._page(self.file, option)
 
     def _history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""

@@ -164,7 +164,7 @@ class FormPage:
                 )
             )
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
-        begin = addresses.options(self.frame.file, self.watch.option)
+        begin = addresses.begin(self.frame.file, self.watch.option)
         below = asked if self._asked.adding in SORTS and asked not in made else ""
         self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below, begin)}</div>')
 
