@@ -21,7 +21,7 @@ LEAD = "The numbers are those on the circuit and on the cards: along the fluid, 
 COLUMNS = ("no.", "joint, and its parts in order", "torque", "torqued", "dry")
 WIDTHS = (0.07, 0.43, 0.29, 0.12, 0.09)
 HOW = (
-    "Torqued: tick when the nut has had its torque and its paint mark.",
+    "Torqued: tick when every nut of the joint has had its torque and its paint mark.",
     "Dry: with the system under pressure, press a clean dry tissue on every joint. Look again after a night.",
     "A joint that is not dry: let the pressure off first. Never loosen or tighten a joint under pressure.",
 )
