@@ -13,6 +13,7 @@ from firmpedal.model.part import Category
 from firmpedal.report.advice import option_name, shortened
 from firmpedal.report.retrofit_words import phase_notes, step_words
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -28,6 +29,7 @@ BEFOREHAND = ": at the bench, days before"
 WIDTHS = (0.09, 0.27, 0.3, 0.34)
 
 
+@worked
 def retrofit_sheet(before: Evaluation, after: Evaluation) -> Sheet:
     """What leads from one evaluation to another, the counts first, the lists last."""
     plan = retrofit(before, after)

@@ -22,7 +22,7 @@ from firmpedal.web.elements import box, link, said, working
 from firmpedal.web.form.accepted import SECTION, accepted_html
 from firmpedal.web.form.asked import Asked, add_html, asked_html, in_words_of
 from firmpedal.web.form.circuit import circuit_html
-from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, where_of
+from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, still_open, where_of
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
 from firmpedal.web.form.sheet import ALONE, FILE_PLACE, chooser_html, form_html
@@ -62,7 +62,9 @@ class FormPage:
         self.frame, self.watch, self._chosen = frame, frame.watch, at
         self._asked, self._sought = Asked(), ("", -1)
         self._refused: dict[Where, str] = {}
-        self._clashes: dict[Where, Clash] = {}
+        # Kept with the file, so that whoever leaves the page finds them again.
+        self._clashes = self.watch.document.unsettled.setdefault(self.watch.option, {})
+        self._forget_settled()
         self._shown = Shown()
         with frame.main:
             ways(frame.file, self.watch.option, "fields")
@@ -83,6 +85,7 @@ class FormPage:
                 self._form.classes("fp-form")
         self._empty.set_visibility(False)
         self._listen()
+        at = at or next((place for place, _, _ in self._clashes), "")
         self._choose(at)
         if at:
             self._form.put(at=at)
@@ -101,14 +104,24 @@ class FormPage:
     def _reading(self) -> Reading:
         return reading_of(self.watch.document.text, self.frame.file, self.watch.option)
 
+    def _forget_settled(self) -> None:
+        """Let go of what was typed in cells that are gone, or that hold it by now."""
+        for where, clash in tuple(self._clashes.items()):
+            thing = self._thing(where[0])
+            group = form_of(self._reading, thing) if thing else None
+            fields = group.all_fields() if group else ()
+            if not still_open(clash, next((one for one in fields if one.place == where[0]), None)):
+                del self._clashes[where]
+
     def _changed(self) -> None:
+        self._forget_settled()
         self._stale.set_content(STALE)
         self._stale.set_visibility(True)
         self._show()
 
     def _drawn(self, made: str) -> None:
         self._stale.set_visibility(False)
-        self._empty.set_visibility(not made)
+        self._empty.set_visibility(not made and not self.watch.document.gone)  # that is said above
         readable = self._reading.aircraft is not None
         self._empty_words.set_content(NO_CIRCUIT if readable else EMPTY)
         self._mend.set_visibility(not readable)
@@ -120,7 +133,7 @@ class FormPage:
             self._show()
             self._form.put(at=f"next 0 {open_at[1]} {open_at[2]} {open_at[0]}")
             return
-        self._asked, self._refused, self._clashes = Asked(), {}, {}
+        self._asked, self._refused = Asked(), {}
         self._choose(place)
         self._form.put(at=f"form {self._chosen}")
 
@@ -146,11 +159,12 @@ class FormPage:
         if reading.tree is None:
             self._form.put(made="")
             return
-        made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)))
-        asked = asked_html(self._asked, reading.tree, self.watch.option)
+        made = chooser_html(things_of(reading), self._chosen, len(unknowns(reading)), self.frame.words)
+        asked = asked_html(self._asked, reading.tree, self.watch.option, self.frame.words)
         around = Around(
-            self.frame.file, self.watch.option, self._refused, self._clashes, asked, self._asked.at
-        )
+            self.frame.file, self.watch.option, self._refused, self._clashes, asked, self._asked.at,
+            said=self.frame.words,
+        )  # fmt: skip
         if found is not None:
             thing, group = found
             own = self._is_written(thing)
@@ -166,7 +180,9 @@ class FormPage:
             made += f'<div data-place="form {self._chosen}" class="fp-form-body">{form}</div>'
         begin = addresses.begin(self.frame.file, self.watch.option)
         below = asked if self._asked.adding in SORTS and asked not in made else ""
-        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below, begin)}</div>')
+        self._form.put(
+            made=f'{made}<div class="fp-form-add" id="add">{add_html(below, begin, self.frame.words)}</div>'
+        )
 
     def _is_mirrored(self, thing: Thing) -> bool | None:
         if not can_be_mirrored(thing.place):
@@ -202,9 +218,12 @@ class FormPage:
         self._refused.pop(where, None)
         self._clashes.pop(where, None)
         clash = self._shown.clash(where, cell, words, told.get("began"))
+        if clash is None and self.watch.document.conflict is not None:
+            clash = Clash(where, words.strip(), cell.words, waits=True)
         if clash is not None:
             self._clashes[where] = clash
             self._show()
+            self.frame.history()
             return
         self._try(
             lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
@@ -215,6 +234,7 @@ class FormPage:
     def _settle(self, of: str, *, mine: bool) -> None:
         """Write what was typed after all, now that both values were seen; or leave what stands there."""
         clash = self._clashes.pop(where_of(of), None)
+        self.frame.history()
         if clash is None or not mine:
             self._show()
             return
