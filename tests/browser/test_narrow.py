@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 from looks import letters_drawn, outside, violations
 from playwright.sync_api import expect
@@ -15,6 +17,13 @@ FILE, OPTION = "mine.yaml", "rigid"
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
 DRAWN = ("describe", "make", "fit", "pedal", "stopping", "heat")
 HEAD = 330  # px; a phone's screen has more than twice as much, and the steps lie below
+LONGEST = 844 * 7  # px; seven screens of that phone
+# Pages of few sheets, of which each part can be folded.
+PARTED = (
+    addresses.options,
+    addresses.retrofit,
+    *(partial(addresses.step, name=name) for name in ("buy", "pedal", "stopping", "heat")),
+)
 LEGIBLE = 11  # px; the smallest letters of a drawing at its full size
 # What sticks out of the screen, or of the box that a drawing lies in, of drawings that are seen.
 TOO_WIDE = """
@@ -194,3 +203,76 @@ def test_all_is_opened_at_once_folded_again_and_printed_whole(shown):
     page.get_by_role("button", name="Fold all").click()
     assert not any(each.evaluate("(it) => it.open") for each in cards.all())
     expect(page.locator(".fp-sheet-ticked", has_text="1 of")).to_be_visible()
+
+
+def test_on_a_phone_no_page_is_longer_than_a_few_screens_and_all_of_it_comes_at_one_press(shown):
+    page, heights, missing = None, {}, {}
+    for address in every_page(FILE, OPTION):
+        page = page or shown(address, **PHONE)
+        shown.going(page, address)
+        heights[address] = page.evaluate("document.documentElement.scrollHeight")
+        opened(page)
+        if page.locator(".fp-part").count():
+            folded = page.locator(".fp-part-in:not(:visible)").count()
+            missing |= {address: folded} if folded else {}
+            assert outside(page) == []
+    assert {address: height for address, height in heights.items() if height > LONGEST} == {}
+    assert missing == {}
+
+
+@pytest.mark.parametrize("way", PARTED)
+def test_parts_are_folded_on_a_phone_and_lie_open_where_there_is_room(shown, way):
+    address = way(FILE, option=OPTION)
+    page = shown(address)
+    parts = page.locator(".fp-part")
+    count = parts.count()
+    assert count > 2
+    assert all(each.evaluate("(it) => it.open") for each in parts.all())
+    expect(page.get_by_role("button", name="Open all")).to_be_hidden()
+    page.set_viewport_size({"width": 390, "height": 844})
+    shown.going(page, address)  # what only lay open was nobody's choice, and is not kept
+    first = page.locator(".fp-part[data-first]").count()
+    assert sum(each.evaluate("(it) => it.open") for each in parts.all()) == first
+    assert violations(page) == []
+    last = page.locator(".fp-part:not([data-first])").last
+    last.locator("summary").focus()
+    page.keyboard.press("Enter")  # no mouse is needed
+    expect(last).to_have_attribute("open", "")
+    page.reload()
+    expect(last).to_have_attribute("open", "")  # as it was left
+    page.evaluate("dispatchEvent(new Event('beforeprint'))")
+    assert all(each.evaluate("(it) => it.open") for each in parts.all())
+    page.evaluate("dispatchEvent(new Event('afterprint'))")
+    assert sum(each.evaluate("(it) => it.open") for each in parts.all()) == first + 1
+
+
+def test_a_folded_part_of_the_work_says_what_is_to_tick_and_what_is_ticked(shown):
+    page = shown(addresses.retrofit(FILE, OPTION), **PHONE)
+    drain = page.locator(".fp-part", has=page.get_by_role("heading", name="3. Drain"))
+    expect(drain.locator("summary")).to_contain_text("2 to tick")
+    drain.locator("summary").tap()
+    drain.get_by_role("checkbox").first.check()
+    drain.locator("summary").tap()
+    expect(drain.locator("summary")).to_contain_text("1 of 2 ticked")
+    page.reload()
+    expect(drain.locator("summary")).to_contain_text("1 of 2 ticked")
+
+
+def test_who_wants_to_begin_an_option_finds_the_form_open(shown):
+    page = shown(addresses.step(FILE, "describe"), **PHONE)
+    page.locator(".fp-form-add").get_by_role("link", name="Begin an option").click()
+    expect(page.get_by_label("its name, such as braided hose")).to_be_visible()
+    assert page.locator("#begin").evaluate(IN_SIGHT)
+
+
+def test_side_by_side_is_the_one_place_that_is_marked(shown):
+    page = shown(addresses.options(FILE, OPTION))
+    options = page.get_by_role("navigation", name="Options of this aircraft")
+    expect(options.locator("[aria-current]")).to_have_text(["side by side"])
+    expect(
+        page.get_by_role("navigation", name="The way through the job").locator("[aria-current]")
+    ).to_have_text(["Is it sound?"])
+    expect(page.locator(".fp-frame > .fp-verdict-bar strong")).to_contain_text("(rigid)")
+    options.get_by_role("link", name="all hose").click()
+    expect(options.locator("[aria-current]")).to_have_text(["all hose"])
+    expect(page.locator(".fp-step-title h2")).to_have_text("Is it sound?")

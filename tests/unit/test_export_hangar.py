@@ -15,10 +15,13 @@ from typer.testing import CliRunner
 
 from firmpedal.cli.main import app
 from firmpedal.export.hangar import page, write
+from firmpedal.export.place_words import PLACES
 from firmpedal.pipeline import evaluate_text, usable_options
 from firmpedal.report.cover import CAUTIONS, verdict_line
 from firmpedal.report.hangar import before_sheet, hangar_sheets
 from firmpedal.report.packet import footer_of
+from firmpedal.report.sheet import BOX, Bullets, Group, Paragraph, Sheet, Table
+from firmpedal.report.torque import torque_sheet
 
 TEXT = EXAMPLE.read_text(encoding="utf-8")
 
@@ -28,7 +31,8 @@ def page_of(evaluation, options=()):
 
 
 def shown(made):
-    return re.sub("<[^>]+>", "", made)
+    """The words of a page; its style and script are none."""
+    return re.sub("<[^>]+>", "", re.sub(r"<(style|script)>.*?</\1>", "", made, flags=re.DOTALL))
 
 
 def key_of(made):
@@ -91,6 +95,64 @@ def test_a_file_without_revision_and_date_says_so():
     made = shown(page_of(evaluate_text(text)))
     assert "Copy of a file that names no revision" in made
     assert "a copy of a file that names no revision, without a date" in made
+
+
+def test_a_place_of_the_file_is_said_in_words_as_everywhere_in_the_app():
+    sheets = (
+        Sheet(
+            "A card",
+            (
+                Paragraph("bore: oatmere.yaml line 79, components.pilot_left.bore"),
+                Bullets(("seals (oatmere.yaml line 90, components.pilot_left.ports.outlet.at)",), boxes=True),
+                Table(("what", "where"), (("corner", "oatmere.yaml line 9, lines.left_leg.via.2"),)),
+            ),
+        ),
+    )
+    made = shown(page(sheets, footer_of(example()), ""))
+    assert "oatmere.yaml line 79, pilot_left bore" in made
+    assert "(oatmere.yaml line 90, pilot_left outlet at)" in made
+    assert "oatmere.yaml line 9, left_leg via 2" in made
+    assert not re.search(r"(components|lines)\.\w", made)
+
+
+@pytest.mark.parametrize("option", [None, "rigid", "all hose"])
+def test_no_card_shows_a_key_of_the_file(option):
+    evaluation = example(option)
+    made = shown(page_of(evaluation, usable_options(evaluation.reading)))
+    assert re.findall(rf"\b(?:{'|'.join(PLACES)})\.[a-z]\w*", made) == []
+
+
+def torques_ticked(evaluation):
+    """Every tick beside a torque, by the card that it is on."""
+    return {
+        sheet.title: [
+            row for table in tables(sheet) if "torque" in table.columns for row in table.rows if BOX in row
+        ]
+        for sheet in hangar_sheets(evaluation)
+    }
+
+
+def tables(sheet):
+    return [block for block in flat(sheet.blocks) if isinstance(block, Table)]
+
+
+def flat(blocks):
+    for block in blocks:
+        yield from flat(block.blocks) if isinstance(block, Group) else (block,)
+
+
+def test_a_nut_is_ticked_once_with_its_joint_and_the_torques_say_where():
+    evaluation = example("rigid")
+    ticked = {title: rows for title, rows in torques_ticked(evaluation).items() if rows}
+    assert list(ticked) == ["Joints, one by one"]
+    assert len(ticked["Joints, one by one"]) == len(evaluation.assembly.joints)
+    (torques,) = (sheet for sheet in hangar_sheets(evaluation) if sheet.title == "Torque and flare")
+    assert "It is ticked once, with its joint, on the card \u201cJoints, one by one\u201d." in words(torques)
+
+
+def test_on_paper_the_torques_keep_their_list_to_tick():
+    sheet = torque_sheet(example("rigid"))
+    assert any(BOX in row for table in tables(sheet) if "by, date" in table.columns for row in table.rows)
 
 
 def test_the_same_file_gives_the_same_page():

@@ -5,13 +5,14 @@ from __future__ import annotations
 from contextlib import asynccontextmanager
 
 import pytest
+from nicegui import ui
 from nicegui.testing import user_simulation
 
 from firmpedal.project import read_text
 from firmpedal.web import app
 from firmpedal.web.form.element import Made
 from firmpedal.web.shelf import Shelf
-from texts import example
+from texts import edited, example
 
 pytestmark = pytest.mark.asyncio
 
@@ -135,3 +136,101 @@ async def test_something_new_is_begun_and_left_again(tmp_path):
         form.tell("does", what="added", place="no such thing", answers={})
         form.tell("does", what="add", place="no such thing", answers={})
         assert "data-asked" not in form.shown
+
+
+BORE = "components.left_cylinder.bore"
+
+
+def written_by_another(form, words):
+    """Another program puts another bore into the file."""
+    path = form.document.path
+    path.write_text(edited(form.document.text, ("bore: 0.625", f"bore: {words}")), encoding="utf-8")
+    form.document.look()
+
+
+def typed(form, words, began="0.625"):
+    form.user.find(kind=Made).trigger(
+        "put", {"place": BORE, "row": 0, "number": 0, "words": words, "began": began}
+    )
+
+
+async def left_and_come_back(form, to="sound"):
+    """Go to another page by its address and back to the fields, with nothing chosen there."""
+    await form.user.open(f"/aircraft/mine.yaml/{to}?option=rigid")
+    await form.user.should_see("Not saved yet")
+    await form.user.should_see("left_cylinder bore: you typed 0.75.")
+    (way,) = [
+        each.props["href"] for each in form.user.find(kind=ui.html).elements
+        if str(each.props.get("href", "")).endswith("at=components.left_cylinder.bore")
+    ]  # fmt: skip
+    await form.user.open(way)
+
+
+async def test_a_disputed_value_is_kept_when_the_page_is_left_and_can_still_be_written(tmp_path):
+    async with page(tmp_path, "components.left_cylinder") as form:
+        written_by_another(form, "0.7")
+        typed(form, "0.75")
+        assert "wrote 0.7 here. You typed 0.75." in form.shown
+        await form.user.should_see("what you typed in a field is not saved yet")
+        await left_and_come_back(form)
+        assert "wrote 0.7 here. You typed 0.75." in form.shown
+        text = form.press("mine", f"0 0 {BORE}")
+        assert "bore: 0.75" in text
+        assert "You typed" not in form.shown
+        await form.user.should_see("every change is saved")
+        await form.user.open("/aircraft/mine.yaml/sound?option=rigid")
+        await form.user.should_not_see("Not saved yet")
+
+
+async def test_a_disputed_value_is_found_again_without_being_looked_for_and_can_be_given_up(tmp_path):
+    async with page(tmp_path, "components.left_cylinder") as form:
+        written_by_another(form, "0.7")
+        typed(form, "0.75")
+        await form.user.open("/aircraft/mine.yaml/describe?option=rigid")
+        assert "<h2>left_cylinder</h2>" in form.shown
+        assert "You typed 0.75." in form.shown
+        text = form.document.text
+        assert form.press("theirs", f"0 0 {BORE}") == text
+        assert "You typed" not in form.shown
+        assert "bore: 0.7" in text
+
+
+async def test_a_disputed_value_that_stands_there_by_now_is_no_question_any_more(tmp_path):
+    async with page(tmp_path, "components.left_cylinder") as form:
+        written_by_another(form, "0.7")
+        typed(form, "0.75")
+        form.document.path.write_text(TEXT.replace("bore: 0.625", "bore: 0.75"), encoding="utf-8")
+        form.document.look()
+        await form.user.open("/aircraft/mine.yaml/describe?option=rigid")
+        assert "You typed" not in form.shown
+        await form.user.should_see("every change is saved")
+
+
+async def test_what_is_typed_while_there_are_two_versions_waits_for_the_choice(tmp_path):
+    async with page(tmp_path, "components.left_cylinder") as form:
+        form.document.replace_text(f"{TEXT}# mine\n", based_on="something else")
+        assert form.document.conflict is not None
+        typed(form, "0.75")
+        assert "there are two versions of this file" in form.shown
+        form.document.take_theirs()
+        await left_and_come_back(form)
+        assert "bore: 0.75" in form.press("mine", f"0 0 {BORE}")
+
+
+async def test_under_the_word_that_the_file_is_gone_stands_no_empty_picture(tmp_path):
+    async with page(tmp_path, "") as form:
+        path = form.document.path
+        path.unlink()
+        form.document.look()
+        await form.user.should_see("This file is gone")
+        for step in ("describe", "sound", "buy"):
+            await form.user.open(f"/aircraft/mine.yaml/{step}?option=rigid")
+            await form.user.should_see("This file is gone")
+            await form.user.should_not_see("There is no picture yet")
+            await form.user.should_not_see("There is nothing here yet")
+        path.write_text(
+            edited(TEXT, ("\nmirror: [", "\nmiror: [")), encoding="utf-8"
+        )  # back, and hard to read
+        form.document.look()
+        await form.user.open("/aircraft/mine.yaml/sound?option=rigid")
+        await form.user.should_see("There is nothing here yet")

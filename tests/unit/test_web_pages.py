@@ -6,6 +6,8 @@ import re
 from urllib.parse import urlsplit
 
 import pytest
+from nicegui import ui
+from nicegui.testing import user_simulation
 
 from firmpedal.web import app, site
 from firmpedal.web.shelf import Shelf
@@ -39,3 +41,14 @@ def test_every_step_is_in_the_list_with_its_option():
     listed = site.every_page("mine.yaml", "all hose")
     for name, _ in site.STEPS:
         assert f"/aircraft/mine.yaml/{name}?option=all+hose" in listed
+
+
+@pytest.mark.asyncio
+async def test_what_is_to_be_typed_is_not_torn_at_its_dashes(tmp_path):
+    async with user_simulation(root=None) as user:
+        app._pages(Shelf(tmp_path), None)
+        await user.open("/phone")
+        (shown,) = [
+            each.content for each in user.find(kind=ui.html).elements if "fp-equation" in each.classes
+        ]
+    assert '<span class="fp-whole">--lan</span>' in shown

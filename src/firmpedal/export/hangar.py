@@ -13,9 +13,11 @@ from typing import TYPE_CHECKING
 
 from firmpedal.export.html import html, sheet_html
 from firmpedal.export.html_words import quoted, said
+from firmpedal.export.place_words import named
 from firmpedal.report.cover import verdict_line
 from firmpedal.report.hangar import hangar_sheets
 from firmpedal.report.packet import footer_of
+from firmpedal.report.rewording import reworded
 from firmpedal.report.sheet import Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -47,6 +49,8 @@ def write(evaluation: Evaluation, options: tuple[Evaluation, ...], path: Path) -
 def page(sheets: tuple[Sheet, ...], footer: Footer, verdict: str) -> str:
     """Put sheets on one page, the first of them before the list of all. Same sheets, same page.
 
+    Places of the file are named in words: here is no text to go to, and nobody reads keys at the wheel.
+
     Args:
         sheets: A card for each.
         footer: Of which aircraft, option and revision the page is a copy.
@@ -54,6 +58,7 @@ def page(sheets: tuple[Sheet, ...], footer: Footer, verdict: str) -> str:
     """
     style, script = "\n".join(_text(name) for name in LOOK), _text(SCRIPT)
     title = f"{footer.aircraft}, {footer.option}"
+    sheets = reworded(sheets, named)
     dated = ", ".join(word for word in (_revision(footer), footer.date) if word)
     first, *others = enumerate(sheets, 1)
     cards = "".join([_card(*first), _list(sheets), *(_card(*each) for each in others)])

@@ -32,21 +32,69 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block, Figure, Sheet
 
 TOLD = (Tone.WARNING, Tone.CAUTION, Tone.NOTE)
+FIRST = ' data-first=""'  # of a part that lies open where there is little room, too
 
 
-def sheet_html(sheet: Sheet, *, titled: bool = True) -> str:
+def sheet_html(sheet: Sheet, *, titled: bool = True, parted: bool = False) -> str:
     """Write a sheet as one article under its title, which is a heading of the second rank.
 
     Args:
         sheet: What is on it.
         titled: Whether the title is written; not where it stands above the sheet already.
+        parted: Whether what stands under each heading can be folded by itself; it lies open at first.
     """
     title = f"<h2>{said(sheet.title)}</h2>" if titled else ""
     subtitle = f'<p class="fp-subtitle">{said(sheet.subtitle)}</p>' if sheet.subtitle else ""
-    return (
-        f'<article class="fp-sheet" aria-label="{quoted(sheet.title)}">{title}'
-        f"{subtitle}{html(sheet.blocks, f'{sheet.title} {sheet.subtitle}')}</article>"
-    )
+    keys = Keys(f"{sheet.title} {sheet.subtitle}")
+    inner = _parted(sheet, keys) if parted else "".join(_block(block, keys) for block in sheet.blocks)
+    return f'<article class="fp-sheet" aria-label="{quoted(sheet.title)}">{title}{subtitle}{inner}</article>'
+
+
+def parts_of(blocks: tuple[Block, ...]) -> tuple[tuple[Heading | None, tuple[Block, ...]], ...]:
+    """Blocks by what they stand under.
+
+    Those before the first heading stand under none, and so do those after a group that has its own.
+    """
+    found: list[tuple[Heading | None, list[Block]]] = [(None, [])]
+    for block in blocks:
+        match block:
+            case Heading():
+                found.append((block, []))
+            case Group((Heading() as heading, *rest)):
+                found += [(heading, [Group(tuple(rest))]), (None, [])]
+            case _:
+                found[-1][1].append(block)
+    return tuple((heading, tuple(rest)) for heading, rest in found)
+
+
+def _parted(sheet: Sheet, keys: Keys) -> str:
+    """A sheet of which each part can be folded under its heading; those wanted first are marked.
+
+    What is told in a part, such as a CAUTION, is counted beside its heading, for whoever sees it folded.
+    """
+    made = ""
+    for heading, rest in parts_of(sheet.blocks):
+        inner = "".join(_block(block, keys) for block in rest)
+        if heading is None:
+            made += inner
+            continue
+        named = quoted(f"{sheet.title}: {heading.text}")
+        made += (
+            f'<details class="fp-part" data-fold="{named}"{FIRST if heading.first else ""} open="">'
+            f"<summary><h3>{said(heading.text)}</h3>{_short(rest)}</summary>"
+            f'<div class="fp-part-in">{inner}</div></details>'
+        )
+    return made
+
+
+def _short(blocks: tuple[Block, ...]) -> str:
+    """What stays to be seen of a part that is folded: what is told in it, and how much of it is ticked."""
+    tones = [block.tone for block in blocks if isinstance(block, Paragraph)]
+    told = [
+        f"{tones.count(tone)} {tone}{'' if tones.count(tone) == 1 else 'S'}" for tone in TOLD if tone in tones
+    ]
+    words = f'<span class="fp-sheet-short">{said(", ".join(told))}</span>' if told else ""
+    return f'{words}<span class="fp-sheet-short fp-sheet-ticked"></span>'
 
 
 def html(blocks: tuple[Block, ...], within: str = "") -> str:

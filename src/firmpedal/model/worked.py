@@ -18,6 +18,7 @@ _BEFORE = (
 )
 # In this order. A place of the file, such as `pedals.hand.brake`, and rudder pedals stay what they are.
 _BY_HAND: tuple[tuple[str, str], ...] = (
+    (r"\b([Pp]edal) or (?:hand )?lever\b", "lever"),
     (r"both pedals are pressed alike", "every lever is pulled alike"),
     (r"\b([Aa])t equal feet\b", r"\1t the same pull"),
     (r"\bWith all pedals let go, in whatever order,", "With every lever let go, in whatever order,"),
@@ -30,6 +31,8 @@ _BY_HAND: tuple[tuple[str, str], ...] = (
     (r"^foot$", "pull"),
     (r"\b(force on|travel of) the pad\b", r"\1 the grip"),
     (r"\b([Tt]he) pad (goes|is at its stop|meets)\b", r"\1 grip \2"),
+    (r"\beach pad goes\b", "each grip goes"),
+    (r"\bwhich feet press\b", "which levers press"),
     (r"\bpad travel\b", "grip travel"),
     (r"\bthe pad's travel\b", "the grip's travel"),
     (r"(?<!rudder )(?<!left )(?<!`)\bpedal(s?)\b(?![`.:]\w)(?! neutral)", r"lever\1"),

@@ -61,7 +61,7 @@ def _open(found: Comparison) -> list[str]:
 def advice_blocks(found: Comparison) -> list[Block]:
     """What to do: who is out and why, who wins on what, what to measure, and the next word to type."""
     items = [*_outs(found), *_wins(found), *_weigh(found), *_measure(found)]
-    return [Heading("What to do"), Bullets(tuple(items)), Paragraph(_last(found))]
+    return [Heading("What to do", first=True), Bullets(tuple(items)), Paragraph(_last(found))]
 
 
 def _outs(found: Comparison) -> list[str]:

@@ -51,8 +51,8 @@ def parts_sheet(evaluation: Evaluation, book: PriceBook | None = None) -> Sheet:
         *_spares(evaluation, rows),
         *_packs(evaluation, rows),
         *_bulk_hose(evaluation),
-        *_second_tables(evaluation),
         *_names(rows),
+        *_second_tables(evaluation),
     ]
     return Sheet("Parts to order", tuple(blocks))
 

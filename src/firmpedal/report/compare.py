@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block
 
 TITLE = "Options side by side"
+FIGURES = "Figure by figure"
 ABREAST = 3  # options in one table: more do not fit a page or a screen
 LABELS = {
     "verdict": "verdict",
@@ -60,7 +61,7 @@ def compare_sheet(evaluations: tuple[Evaluation, ...]) -> Sheet:
     found = compare(evaluations)
     names = [option_name(option) for option in found.options]
     blocks: list[Block] = [Paragraph(answer(found), Tone.LEAD)]
-    blocks += _tables(found, names, evaluations[0].display)
+    blocks += [Heading(FIGURES), *_tables(found, names, evaluations[0].display)]
     blocks.append(Paragraph(_who_can_win(found), Tone.SMALL))
     blocks += _apart(found, names)
     blocks += _unknown(evaluations, found, names)

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Block
 
+AT_BENCH = "At the bench"
 ORDER = "Cut the longest piece of a stick first. Name each piece with a felt pen as it comes off."
 PRACTICE = "Flare them at both ends, cut one open, and look at it with a lens."
 USUAL = "Sticks of {sticks} are taken as what can be had. Say otherwise in the file: bench, longest tube."
@@ -31,7 +32,7 @@ def cutplan_sheet(evaluation: Evaluation) -> Sheet | None:
         block for plan in plans for block in _blocks(evaluation, plan, alone=len(plans) == 1)
     ]
     practice = Paragraph(f"{practice_words(evaluation)} {PRACTICE}")
-    return Sheet("Cutting plan", (*blocks, Paragraph(ORDER), practice))
+    return Sheet("Cutting plan", (*blocks, Heading(AT_BENCH, first=True), Paragraph(ORDER), practice))
 
 
 def _blocks(evaluation: Evaluation, plan: TubePlan, *, alone: bool) -> list[Block]:

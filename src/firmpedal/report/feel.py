@@ -61,6 +61,7 @@ FROST = (
     "quick one back."
 )
 LESS = "Shown is {name}, the softest of them; the firmest goes {percent} % less far."
+ALWAYS = "What holds for every pedal"
 SAME = 0.005  # a smaller difference is not worth a word
 SHORT = "Not counted, because the file does not give it"
 MORE = (
@@ -84,14 +85,14 @@ def feel_sheet(evaluation: Evaluation, force: Value | None = None, *, asks: bool
     blocks: list[Block] = []
     for each in found:
         more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else ()
-        blocks += [Heading(listed(each.names if isinstance(each, Felt) else [each.name])), *more]
+        names = listed(each.names if isinstance(each, Felt) else [each.name])
+        blocks += [Heading(names, first=each is found[0]), *more]
         blocks += _open(evaluation, each, asks=asks)
     felt = [each for each in found if isinstance(each, Felt)]
     plastic = [Paragraph(words) for words in plastic_words(felt, evaluation.laid, evaluation.display)]
+    always = (*_said_once(felt), *plastic, Paragraph(CAUTION, Tone.NOTE))
     together = together_blocks(evaluation)
-    return Sheet(
-        "Pedal feel", (*blocks, *_said_once(felt), *together, *plastic, Paragraph(CAUTION, Tone.NOTE))
-    )
+    return Sheet("Pedal feel", (*blocks, *together, Heading(ALWAYS, first=True), *always))
 
 
 def _said_once(felt: list[Felt]) -> Iterator[Block]:

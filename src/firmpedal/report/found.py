@@ -10,6 +10,7 @@ from firmpedal.project.acceptances import Entry
 from firmpedal.report.explaining import sums_of_finding
 from firmpedal.report.findings import TONES, accepted_rows, alike, answer_rows, why_rows
 from firmpedal.report.sheet import Facts, Paragraph
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from firmpedal.finding import Finding, Level
@@ -43,20 +44,31 @@ def found(evaluation: Evaluation) -> tuple[Found, ...]:
 
 
 def _found(evaluation: Evaluation, group: list[Finding]) -> Found:
-    first, others = group[0], [("also", each.message) for each in group[1:]]
-    rows = (*others, *answer_rows(evaluation, first), *accepted_rows(first))
+    first = group[0]
+    answer, reasons, sums = _told(evaluation, group)
     places = tuple(dict.fromkeys(each.place for each in group))
     return Found(
         first.rule,
         first.level,
         places,
-        (Paragraph(first.message, TONES[first.level]), *((Facts(rows),) if rows else ())),
-        (Facts(why_rows(first)),),
-        sums_of_finding(first, evaluation.display),
+        answer,
+        reasons,
+        sums,
         _entries(evaluation, group),
         gone=first.rule == RULE,
         along=_along(evaluation, group, places),
     )
+
+
+@worked
+def _told(
+    evaluation: Evaluation, group: list[Finding]
+) -> tuple[tuple[Block, ...], tuple[Block, ...], tuple[tuple[int, Sum], ...]]:
+    """What is found and what to try; why; and the sums, each with how deep it lies in others."""
+    first, others = group[0], [("also", each.message) for each in group[1:]]
+    rows = (*others, *answer_rows(evaluation, first), *accepted_rows(first))
+    answer = (Paragraph(first.message, TONES[first.level]), *((Facts(rows),) if rows else ()))
+    return answer, (Facts(why_rows(first)),), sums_of_finding(first, evaluation.display)
 
 
 def _entries(evaluation: Evaluation, group: list[Finding]) -> tuple[Entry, ...]:

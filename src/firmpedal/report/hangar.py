@@ -8,6 +8,7 @@ from firmpedal.report.bleeding import bleeding_sheet
 from firmpedal.report.cards import card_sheets
 from firmpedal.report.cover import BEFORE, CAUTIONS, certificate, verdict_line, why_line
 from firmpedal.report.flare_card import flare_card
+from firmpedal.report.joint_checks import TITLE as JOINTS
 from firmpedal.report.joint_checks import joint_checks_sheet
 from firmpedal.report.packet import footer_of, work_sheets
 from firmpedal.report.putting_together import putting_together_sheet
@@ -35,7 +36,7 @@ def hangar_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) 
         flare_card(evaluation),
         *card_sheets(evaluation),
         putting_together_sheet(evaluation),
-        torque_sheet(evaluation),
+        torque_sheet(evaluation, ticked=f"on the card \u201c{JOINTS}\u201d"),
         bleeding_sheet(evaluation),
         joint_checks_sheet(evaluation),
     )

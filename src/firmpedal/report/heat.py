@@ -109,7 +109,7 @@ def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[
     blocks: list[Block] = [Paragraph(answer_of(heat, brake, f"{names} {get}", display), Tone.LEAD)]
     blocks = [*trials_that_disagree(evaluation, brakes), *blocks]
     blocks += [Paragraph(words) for words in (*plastic_words(limits, display), *share_words(brake, names))]
-    blocks.append(Group((Heading(f"How warm {names} {get}"), _temperatures(brake, display))))
+    blocks.append(Group((Heading(f"How warm {names} {get}", first=True), _temperatures(brake, display))))
     alone = display.value(brake.disc_alone)
     blocks.append(
         Paragraph(f"By hand: a disc that takes its share of one stop and loses nothing gets {alone}.")

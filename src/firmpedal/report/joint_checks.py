@@ -21,7 +21,7 @@ LEAD = "The numbers are those on the circuit and on the cards: along the fluid, 
 COLUMNS = ("no.", "joint, and its parts in order", "torque", "torqued", "dry")
 WIDTHS = (0.07, 0.43, 0.29, 0.12, 0.09)
 HOW = (
-    "Torqued: tick when the nut has had its torque and its paint mark.",
+    "Torqued: tick when every nut of the joint has had its torque and its paint mark.",
     "Dry: with the system under pressure, press a clean dry tissue on every joint. Look again after a night.",
     "A joint that is not dry: let the pressure off first. Never loosen or tighten a joint under pressure.",
 )
@@ -76,7 +76,7 @@ def _how_hard(evaluation: Evaluation) -> tuple[Block, ...]:
     if not lines:
         return ()
     found = tuple((listed(names), f"{figure} at the panic foot") for figure, names in lines.items())
-    return (Group((Heading("Under pressure"), Facts(found), Bullets(HOW_LONG))),)
+    return (Group((Heading("Under pressure", first=True), Facts(found), Bullets(HOW_LONG))),)
 
 
 def _row(evaluation: Evaluation, number: int, joint: Joint) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from firmpedal.model.part import Category
 from firmpedal.report.advice import option_name, shortened
 from firmpedal.report.retrofit_words import phase_notes, step_words
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.worked import worked
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -28,6 +29,7 @@ BEFOREHAND = ": at the bench, days before"
 WIDTHS = (0.09, 0.27, 0.3, 0.34)
 
 
+@worked
 def retrofit_sheet(before: Evaluation, after: Evaluation) -> Sheet:
     """What leads from one evaluation to another, the counts first, the lists last."""
     plan = retrofit(before, after)
@@ -101,7 +103,7 @@ def work_blocks(plan: Iterable[Step], before: Evaluation, after: Evaluation) -> 
             continue
         number += 1
         ahead = BEFOREHAND if all(step.beforehand for step in steps) else ""
-        blocks.append(Heading(f"{number}. {phase.value.capitalize()}{ahead}"))
+        blocks.append(Heading(f"{number}. {phase.value.capitalize()}{ahead}", first=number == 1))
         blocks += [Paragraph(note) for note in phase_notes(steps, before, after)]
         blocks.append(Bullets(tuple(step_words(step, before, after) for step in steps), boxes=True))
     return blocks

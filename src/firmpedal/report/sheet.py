@@ -22,7 +22,14 @@ class Tone(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Heading:
+    """What the blocks after it are about, as far as the next one.
+
+    `first` says that they are wanted before the rest: where a screen has little room, they lie open and
+    what stands under other headings is folded.
+    """
+
     text: str
+    first: bool = False
 
 
 @dataclass(frozen=True, slots=True)

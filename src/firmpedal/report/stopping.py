@@ -69,7 +69,7 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
     ends = endings(evaluation)
     blocks += [*travel_cautions(evaluation, ends), *(Paragraph(words) for words in of_one_wheel(stop))]
     if any(at.drag.known for at in stop.feet):
-        blocks.append(Group((Heading("What each foot gives"), _feet(stop, display))))
+        blocks.append(Group((Heading("What each foot gives", first=True), _feet(stop, display))))
     if (drawing := stopping_plot(stop, display)) is not None:
         blocks.append(drawing)
     blocks.append(Group((Heading("What it takes"), _needs(stop, display, first_end(ends)))))

@@ -41,6 +41,9 @@ if TYPE_CHECKING:
 CONFLICTS = (
     "All that was found is shown. Where sources conflict, the safer one that was seen in print is used."
 )
+AS_DONE = "Each nut, as it is done"
+PAINT = "Put a paint mark across each nut when it has had its torque."
+ONCE = "It is ticked once, with its joint, {where}."
 TICK_WIDTHS = (0.06, 0.26, 0.18, 0.16, 0.2, 0.14)
 
 NEVER_UNDER_PRESSURE = ("Never loosen or tighten a joint under pressure.", "navedtra-14105", Mark.READ)
@@ -72,8 +75,14 @@ BENCH_RULES: tuple[tuple[str, str, Mark], ...] = (
 )
 
 
-def torque_sheet(evaluation: Evaluation) -> Sheet:
-    """The figures to work by, the rules, each nut to tick off, and last where the figures come from."""
+def torque_sheet(evaluation: Evaluation, *, ticked: str = "") -> Sheet:
+    """The figures to work by, the rules, each nut to tick off, and last where the figures come from.
+
+    Args:
+        evaluation: The aircraft.
+        ticked: Where else the joints are ticked off, such as `under Prove`: a nut is ticked in one place,
+            so this sheet names it. Without it there is a list to tick here.
+    """
     nuts = tightened(evaluation)
     kinds = {(nut.kind, nut.dash, nut.metal): nut for nut in nuts}
     sizes = tube_sizes(evaluation)
@@ -87,7 +96,7 @@ def torque_sheet(evaluation: Evaluation) -> Sheet:
     blocks += pipe_blocks(evaluation)
     if nuts:
         blocks += [
-            _tick_list(evaluation, nuts),
+            _ticked(ticked) if ticked else _tick_list(evaluation, nuts),
             Heading("Where these figures come from"),
             Paragraph(CONFLICTS),
         ]
@@ -118,10 +127,13 @@ def _tick_list(evaluation: Evaluation, nuts: tuple[Tightened, ...]) -> Group:
         row = torque_used(nut)
         figure = evaluation.display.value(row.torque) if row else "see the maker"
         rows.append((BOX, nut.joint, nut.line, nut.nut, figure, ""))
-    words = "Put a paint mark across each nut when it has had its torque."
     columns = ("", "joint", "line", "nut", "torque", "by, date")
     table = Table(columns, tuple(rows), widths=TICK_WIDTHS, pen=frozenset({5}))
-    return Group((Heading("Each nut, as it is done"), Paragraph(words), table))
+    return Group((Heading(AS_DONE), Paragraph(PAINT), table))
+
+
+def _ticked(where: str) -> Group:
+    return Group((Heading(AS_DONE), Paragraph(f"{PAINT} {ONCE.format(where=where)}")))
 
 
 def _title(nut: Tightened) -> str:

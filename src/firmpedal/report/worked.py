@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import fields, is_dataclass, replace
-from enum import Enum
-from functools import wraps
-from typing import TYPE_CHECKING, Any, Concatenate, ParamSpec, TypeVar
+from functools import partial, wraps
+from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 from firmpedal.model.aircraft import Brakes
 from firmpedal.model.worked import in_words_of
 from firmpedal.pipeline import Evaluation
+from firmpedal.report.rewording import reworded
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -27,20 +26,7 @@ def worked(make: Callable[Concatenate[Of, More], Made]) -> Callable[Concatenate[
         found = make(of, *args, **kwargs)
         first = of if isinstance(of, Evaluation) else next(iter(of), None)
         by_hand = first is not None and first.aircraft.aircraft.brakes is Brakes.HAND
-        said: Made = _said(found) if by_hand else found
+        said: Made = reworded(found, partial(in_words_of, Brakes.HAND)) if by_hand else found
         return said
 
     return made
-
-
-def _said(thing: Any) -> Any:
-    """A thing with every text in it said for a hand."""
-    if isinstance(thing, Enum):
-        return thing
-    if isinstance(thing, str):
-        return in_words_of(Brakes.HAND, thing)
-    if isinstance(thing, tuple):
-        return tuple(map(_said, thing))
-    if is_dataclass(thing) and not isinstance(thing, type):
-        return replace(thing, **{each.name: _said(getattr(thing, each.name)) for each in fields(thing)})
-    return thing

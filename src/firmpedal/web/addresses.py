@@ -8,6 +8,7 @@ from urllib.parse import quote, urlencode
 IN_SPACE = ("lines", "components", "bulkheads", "panels", "zones", "keep clear of")
 START, NEW = "/", "/new"
 STEP, DESCRIBE = "/aircraft/{file}/{name}", "/aircraft/{file}/describe"
+BEGIN = "begin"  # on the page of the options, where one is begun
 OPTIONS, RETROFIT = "/aircraft/{file}/options", "/aircraft/{file}/retrofit"
 SPACE, TEXT = "/aircraft/{file}/describe/space", "/aircraft/{file}/describe/text"
 PAPERS, EXPORTS = "/paper/", "/export/"  # what begins with these is taken away
@@ -44,6 +45,11 @@ def space(file: str, option: str | None = None, place: str | None = None) -> str
 def options(file: str, option: str | None = None) -> str:
     """The options of one aircraft side by side; `option` is the one that the page stands on."""
     return _about(OPTIONS, file, option=option)
+
+
+def begin(file: str, option: str | None = None) -> str:
+    """Where an option is begun, on the page of the options."""
+    return f"{options(file, option)}#{BEGIN}"
 
 
 def retrofit(file: str, option: str | None = None, before: str | None = None) -> str:

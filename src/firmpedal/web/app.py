@@ -155,9 +155,10 @@ async def _show(shelf: Shelf, file: str, option: str | None, page: Page | None) 
         client.status_code = 404
         _nothing(f"There is no {file} in this folder." if document is None else "There is no such step.")
         return
-    ui.page_title(f"{page.title} - {file}")
     watch = _watch(document, option or None)
-    page.show(Frame(watch, page.step, _steps(), page.title, page.address))
+    frame = Frame(watch, page.step, _steps(), page.title, page.address)
+    ui.page_title(f"{frame.words(page.title)} - {file}")
+    page.show(frame)
     await watch.start(client)
 
 

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from firmpedal.web.elements import box, button, put_words, said
+from firmpedal.project.names import label_of
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, button, link, put_words, said
+from firmpedal.web.form.clash import NOTHING
 from firmpedal.web.merging import Version, hunks, merged
 from firmpedal.web.sound.forms import form
 
@@ -12,6 +15,9 @@ if TYPE_CHECKING:
     from nicegui import ui
 
     from firmpedal.web.desk import Conflict, Document
+    from firmpedal.web.form.clash import Clash
+
+    Unsettled = tuple[tuple[str | None, Clash], ...]  # each with its option
     from firmpedal.web.merging import Hunk
     from firmpedal.web.sound.forms import Given
 
@@ -23,6 +29,7 @@ NAMES = {Version.MINE: "From here, not saved", Version.THEIRS: "On the disk"}
 NO_LINES = "(no line here)"
 WRITE = "Write what is chosen"
 CHOSEN = "both versions put together"
+UNSETTLED = "Not saved yet"
 FIRST = "Choose at place {place} first."
 
 
@@ -42,6 +49,25 @@ def conflict_card(document: Document) -> None:
             button("Keep the version from here", document.keep_mine)
             if not conflict.theirs.problems:
                 button("Take the version on the disk", document.take_theirs)
+
+
+def unsettled_of(document: Document) -> Unsettled:
+    """What was typed in fields and is neither written nor given up; on a phone nothing is typed."""
+    found = document.unsettled if document.may_change else {}
+    return tuple((option, each) for option, own in found.items() for each in own.values())
+
+
+def unsettled_card(file: str, unsettled: Unsettled) -> None:
+    """Say what was typed in fields and waits for a choice, each with the way to it."""
+    if not unsettled:
+        return
+    with box("section", "fp-card fp-conflict", role="alert", aria_label=UNSETTLED):
+        said("h2", UNSETTLED)
+        for option, clash in unsettled:
+            place = clash.where[0]
+            said("p", f"{label_of(place)}: you typed {clash.mine or NOTHING}. It waits for you to choose.")
+            with box(classes="fp-actions"):
+                link(f"Go to {label_of(place)}", addresses.field(file, place, option), "fp-button")
 
 
 class _Choices:

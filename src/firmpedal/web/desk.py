@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from firmpedal.finding import Problem
+    from firmpedal.web.form.clash import Clash, Where
 
 TYPING_PAUSE = 5.0  # s; what is typed with shorter pauses is one step to undo
 OPENED, OUTSIDE = "opened", "changed by another program"
@@ -43,7 +44,8 @@ class Document:
 
     `problems` say why it cannot be read as text, and then there is nothing to change until it can be read
     again; `trouble` says why the last change was not saved, where the disk refused it. Whoever holds the
-    `turn` changes it next.
+    `turn` changes it next. What was typed in the fields of an option and is neither written nor given up
+    stays in `unsettled`, wherever the one who typed it goes meanwhile.
     """
 
     may_change = True
@@ -52,6 +54,7 @@ class Document:
         self.path = path
         self.conflict: Conflict | None = None
         self.trouble = ""
+        self.unsettled: dict[str | None, dict[Where, Clash]] = {}
         self.turn = asyncio.Lock()
         self._clock = clock
         self._disk = read(path)

@@ -34,4 +34,4 @@ def ways_to_figures(frame: Frame, step: str) -> None:
     found = [(name, each.title) for name, each in FIGURES.items() if each.step == step]
     with box(classes="fp-actions"):
         for name, title in found:
-            link(title, addresses.step(frame.file, name, frame.watch.option), "fp-button")
+            link(frame.words(title), addresses.step(frame.file, name, frame.watch.option), "fp-button")

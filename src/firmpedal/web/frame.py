@@ -6,16 +6,17 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
-from firmpedal.report.advice import AS_WRITTEN
+from firmpedal.report.advice import option_name
 from firmpedal.report.cover import verdict_line, why_line
 from firmpedal.web import addresses
-from firmpedal.web.answers import System, system_of
-from firmpedal.web.conflict import conflict_card
+from firmpedal.web.answers import System, reading_of, system_of
+from firmpedal.web.conflict import conflict_card, unsettled_card, unsettled_of
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said, unfolding
 from firmpedal.web.onward import Onward
 from firmpedal.web.options import BEGIN
 from firmpedal.web.turns import redo, undo
 from firmpedal.web.unreadable import unreadable_card
+from firmpedal.web.wording import worded
 from firmpedal.web.worker import BROKEN
 
 if TYPE_CHECKING:
@@ -64,6 +65,7 @@ class Frame:
         self._conflict: Conflict | None = None  # the one that is shown
         self._file_state: object = None  # what is said of the file itself
         self._listed: tuple[str, ...] | None = None  # the options that are shown
+        self._is_form = step == "describe" and page is None  # where fields are settled
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
         link("To what this page says", "#main", "fp-skip")
@@ -75,15 +77,19 @@ class Frame:
             self.main = box(classes="fp-main", id="main", tabindex="-1")
         with self.main, box("header", "fp-step-head"):
             with box(classes="fp-step-title"):
-                said("h2", title)
+                said("h2", self.words(title))
                 said("p", _counted(step, steps), "fp-small fp-step-count")
             here = self._page(self.file, watch.option)
             self._onward = Onward(self.file, watch.option, step, here, changes=watch.document.may_change)
         watch.when_stale(self._stale)
         watch.when_answered(self._answered)
         watch.when_failed(self._failed)
-        self._history()
+        self.history()
         ui.context.client.on_connect(lambda: ui.run_javascript("fpShowStep()"))
+
+    def words(self, words: str) -> str:
+        """Words of the page for the brakes that this aircraft has."""
+        return worded(reading_of(self.watch.document.text, self.file, self.watch.option), words)
 
     def _head(self) -> None:
         with box("header", "fp-top"):
@@ -138,7 +144,7 @@ class Frame:
     def _stale(self) -> None:
         self._bar.classes("fp-stale")
         self._onward.out_of_date()
-        self._history()
+        self.history()
 
     def _answered(self, answer: Answer) -> None:
         self._bar.classes(remove="fp-stale")
@@ -151,7 +157,8 @@ class Frame:
             put_words(self._why, "" if gone else mend)
         else:
             put(self._bar, data_verdict=evaluation.verdict.value)
-            put_words(self._word, verdict_line(evaluation))
+            whose = f" ({option_name(self.watch.option)})" if self._abreast else ""
+            put_words(self._word, f"{verdict_line(evaluation)}{whose}")
             put_words(self._why, why_line(evaluation))
             put_words(self._name, evaluation.aircraft.aircraft.name or self.file)
             own = self.watch.system or system_of(evaluation.aircraft.units)
@@ -177,20 +184,32 @@ class Frame:
         self._listed = options
         self._options.clear()
         self._options.classes(**{"remove" if options else "add": "fp-options-none"})
-        abreast = addresses.options(self.file, self.watch.option)
-        here = {"aria_current": "page"} if self._page(self.file, self.watch.option) == abreast else {}
         with self._options:
             if options:
                 said("span", OPTIONS)
                 for option in (None, *options):
-                    shown = {"aria_current": "true"} if option == self.watch.option else {}
-                    link(option or AS_WRITTEN, self._page(self.file, option), **shown)
-                link("side by side", abreast, **here)
-            if self.watch.document.may_change and not here:
-                link(BEGIN, abreast)
+                    own = option == self.watch.option and not self._abreast
+                    shown = {"aria_current": "true"} if own else {}
+                    link(option_name(option), self._of_option(option), **shown)
+                here = {"aria_current": "page"} if self._abreast else {}
+                link("side by side", addresses.options(self.file, self.watch.option), **here)
+            if self.watch.document.may_change and not self._abreast:
+                link(BEGIN, addresses.begin(self.file, self.watch.option))
         ui.run_javascript("fpShowStep()")
 
-    def _history(self) -> None:
+    @property
+    def _abreast(self) -> bool:
+        """Whether this is the page of all options, on which none of them is the one that is looked at."""
+        option = self.watch.option
+        return self._page(self.file, option) == addresses.options(self.file, option)
+
+    def _of_option(self, option: str | None) -> str:
+        """The same page of an option; from the page of all options, the step that it belongs to."""
+        if self._abreast:
+            return addresses.step(self.file, self.step, option)
+        return self._page(self.file, option)
+
+    def history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""
         document = self.watch.document
         for each, does, words in (
@@ -200,8 +219,10 @@ class Frame:
             free = bool(does) and document.conflict is None
             put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
         put_words(self._saved, self._saved_words())
-        put(self._saved, data_well=None if document.conflict or document.trouble or document.problems else "")
-        state = (document.problems, document.gone)
+        unsettled = unsettled_of(document)
+        bad = document.conflict or document.trouble or document.problems or unsettled
+        put(self._saved, data_well=None if bad else "")
+        state = (document.problems, document.gone, unsettled)
         if document.conflict is self._conflict and state == self._file_state:  # what is chosen there stays
             return
         self._conflict, self._file_state = document.conflict, state
@@ -212,6 +233,8 @@ class Frame:
                 ui.run_javascript(TO_THE_CARD)
             elif document.conflict is None:
                 unreadable_card(document)
+                if not document.problems and not self._is_form:
+                    unsettled_card(self.file, unsettled)
 
     def _saved_words(self) -> str:
         document = self.watch.document
@@ -221,6 +244,8 @@ class Frame:
             return f"{self.file}: not saved ({document.trouble}). It is tried again with the next change."
         if document.problems:
             return f"{self.file}: {'gone' if document.gone else 'cannot be read'}"
+        if unsettled_of(document):
+            return f"{self.file}: what you typed in a field is not saved yet"
         return f"{self.file}: every change is saved"
 
 

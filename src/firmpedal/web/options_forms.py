@@ -19,6 +19,8 @@ from firmpedal.web.turns import in_turn
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from nicegui.element import Element
+
     from firmpedal.project import Reading
     from firmpedal.web.answers import Answer
     from firmpedal.web.frame import Frame
@@ -40,8 +42,7 @@ def begin(frame: Frame) -> None:
     def done(name: str) -> None:
         ui.navigate.to(addresses.step(frame.file, "describe", name))
 
-    with box("section", "fp-section", aria_label=BEGIN):
-        said("h2", BEGIN)
+    with _part(BEGIN, addresses.BEGIN):
         said("p", HOW)
         _NameForm(frame, "its name, such as braided hose", BEGIN, option_begun, "option {name} begun", done)
 
@@ -51,14 +52,13 @@ def rename(frame: Frame) -> None:
     if not frame.watch.document.may_change:
         return
     shown: tuple[str, ...] = ()
-    with box("section", "fp-section", aria_label=RENAME) as section:
-        said("h2", RENAME)
-        forms = box()
-    section.set_visibility(False)
+    with box() as part, _part(RENAME):
+        forms = box(classes="fp-section")
+    part.set_visibility(False)
 
     def answered(answer: Answer) -> None:
         nonlocal shown
-        section.set_visibility(bool(answer.reading.options))
+        part.set_visibility(bool(answer.reading.options))
         if answer.reading.options == shown:
             return
         shown = answer.reading.options
@@ -68,6 +68,15 @@ def rename(frame: Frame) -> None:
                 _rename_form(frame, option)
 
     frame.watch.when_answered(answered)
+
+
+def _part(title: str, name: str = "") -> Element:
+    """A part of the page under its title, folded on a narrow screen until it is wanted."""
+    named = {"id": name} if name else {}
+    with box("details", "fp-part fp-form-part", open="", data_fold=title, **named):
+        with box("summary"):
+            said("h2", title)
+        return box("section", "fp-section fp-part-in", aria_label=title)
 
 
 def _rename_form(frame: Frame, option: str) -> None:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from html import escape, unescape
 from typing import TYPE_CHECKING
 
-from firmpedal.export.html import sheet_html
+from firmpedal.export.html import parts_of, sheet_html
 from firmpedal.export.html_words import quoted, said
 from firmpedal.export.place_words import PLACES
 from firmpedal.project.names import label_of
@@ -49,15 +49,27 @@ def sheets_html(make: Sheets, text: str, file: str, option: str | None, system: 
 
 
 def written(sheets: tuple[Sheet, ...], file: str, option: str | None) -> str:
-    """Write sheets of one option of a file as HTML; many are folded, the first one lies open."""
+    """Write sheets of one option of a file as HTML.
+
+    Of many, each is folded and the first one lies open; of few, each can be folded part by part, which
+    a narrow screen does at first.
+    """
     way, many = _to_lines(file, option), len(sheets) > FEW
     parts = _folded if many else _laid_open
     made = "".join(parts(number, sheet) for number, sheet in enumerate(sheets, 1))
-    return (_contents(sheets) if many else "") + way(made)
+    return (_contents(sheets) if many else _opening(sheets)) + way(made)
 
 
 def _laid_open(number: int, sheet: Sheet) -> str:
-    return f'<section id="sheet-{number}">{sheet_html(sheet)}</section>'
+    return f'<section id="sheet-{number}">{sheet_html(sheet, parted=True)}</section>'
+
+
+def _opening(sheets: tuple[Sheet, ...]) -> str:
+    """What opens every part, where some part is folded on a narrow screen."""
+    folded = any(
+        heading is not None and not heading.first for sheet in sheets for heading, _ in parts_of(sheet.blocks)
+    )
+    return f'<div class="fp-opening fp-opening-parts">{OPENING}</div>' if folded else ""
 
 
 def _folded(number: int, sheet: Sheet) -> str:

@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from firmpedal.export.html_words import marked
+from firmpedal.model.worked import in_words_of
+
+if TYPE_CHECKING:
+    from firmpedal.project import Reading
+
+
+def worded(reading: Reading, words: str) -> str:
+    """Words of a page for the brakes of an aircraft, of feet or of a hand; as they are if it is not known."""
+    return words if reading.aircraft is None else in_words_of(reading.aircraft.aircraft.brakes, words)
 
 
 def in_words(message: str, suggestion: str) -> str:

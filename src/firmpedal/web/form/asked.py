@@ -12,6 +12,8 @@ from firmpedal.web.form.does import does
 from firmpedal.web.options import BEGIN
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from firmpedal.project.mentions import Mention
     from firmpedal.project.new_things import Question, Sort
     from firmpedal.project.tree import Branch
@@ -61,23 +63,33 @@ class Asked:
         return self.removing or self.renaming or adding
 
 
-def asked_html(asked: Asked, tree: Branch, option: str | None = None) -> str:
-    """The card of what is being asked, in the option that is looked at; empty where nothing is."""
+def asked_html(
+    asked: Asked, tree: Branch, option: str | None = None, said: Callable[[str], str] = str
+) -> str:
+    """The card of what is being asked, in the option that is looked at; empty where nothing is.
+
+    Args:
+        asked: What it is.
+        tree: The file.
+        option: The option; none for the file as written.
+        said: Says our own words for the brakes that the aircraft has.
+    """
     if asked.removing:
         return _removing(asked)
     if asked.renaming:
         return _renaming(asked)
-    return _adding(asked, asked.adding, tree, option) if asked.adding is not None else ""
+    return "" if asked.adding is None else _adding(asked, asked.adding, tree, (option, said))
 
 
-def add_html(card: str, begin: str) -> str:
+def add_html(card: str, begin: str, said: Callable[[str], str] = str) -> str:
     """What can be added to the file; or the questions about what is being added; and the way to an option.
 
     Args:
         card: The questions; empty where nothing is being added.
         begin: The address of the page on which an option is begun.
+        said: Says our own words for the brakes that the aircraft has.
     """
-    buttons = "".join(does("add", sort.name, sort.name) for sort in SORTS)
+    buttons = "".join(does("add", sort.name, said(sort.name)) for sort in SORTS)
     return (
         f'<section aria-label="Add"><h2>Add something</h2>{card}'
         f'<div class="fp-actions">{buttons}</div></section>'
@@ -122,7 +134,8 @@ def _renaming(asked: Asked) -> str:
     )
 
 
-def _adding(asked: Asked, sort: Sort, tree: Branch, option: str | None) -> str:
+def _adding(asked: Asked, sort: Sort, tree: Branch, shown: tuple[str | None, Callable[[str], str]]) -> str:
+    (option, said), called = shown, shown[1](sort.name)
     given = dict(asked.answers)
     names = called_by(tree, sort)
     name = given.get(NAME, "")
@@ -131,18 +144,18 @@ def _adding(asked: Asked, sort: Sort, tree: Branch, option: str | None) -> str:
         first = _input(NAME, such, name)
     else:
         first = _choice(NAME, "which", names, name) if names else ""
-    rows = "".join(_question(one, given.get(one.key, "")) for one in questions(tree, sort))
+    rows = "".join(_question(one, given.get(one.key, ""), said) for one in questions(tree, sort))
     whose = f" {ALONE.format(option=option)}" if option is not None and sort in SORTS else ""
     starts = f"What can be measured starts as unknown.{whose}"
-    inner = f"<h3>A new {escape(sort.name)}</h3><p>{escape(starts)}</p>{first}{rows}"
+    inner = f"<h3>A new {escape(called)}</h3><p>{escape(starts)}</p>{first}{rows}"
     word = word_for(sort)
     return _card(
-        f"add {word}", f"Add a {sort.name}", inner, asked.refused, does("added", word, "Add it", main=True)
+        f"add {word}", f"Add a {called}", inner, asked.refused, does("added", word, "Add it", main=True)
     )
 
 
-def _question(one: Question, now: str) -> str:
-    words = f"{one.key}: {(one.meaning or one.hint).replace('`', '')}"
+def _question(one: Question, now: str, said: Callable[[str], str]) -> str:
+    words = f"{one.key}: {said((one.meaning or one.hint).replace('`', ''))}"
     if one.choices:
         return _choice(one.key, words, one.choices, now)
     return _input(one.key, words, now)

@@ -59,6 +59,13 @@ class Chosen:
         fields = found[1].all_fields() if found else ()
         return next((field for field in fields if f"{place}.".startswith(f"{field.place}.")), None)
 
+    def field_at(self, place: str) -> Field | None:
+        """The field with just this place, whatever is chosen."""
+        thing = self._thing(place)
+        group = form_of(self.reading, thing) if thing else None
+        fields = group.all_fields() if group else ()
+        return next((field for field in fields if field.place == place), None)
+
     def is_written(self, thing: Thing, *, only_option: bool = False) -> bool:
         """Whether a thing stands in the text itself: in the option that is looked at, or for all of them."""
         if not thing.copy_of and not only_option:

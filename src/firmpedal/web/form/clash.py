@@ -20,11 +20,28 @@ NOTHING = "nothing"
 
 @dataclass(frozen=True)
 class Clash:
-    """What was typed in a cell, and what another window or program wrote there while it was being typed."""
+    """What was typed in a cell, and what another window or program wrote there while it was being typed.
+
+    `waits` says that there are two versions of the file, so that nothing can be written before one is chosen.
+    """
 
     where: Where
     mine: str
     theirs: str
+    waits: bool = False
+
+    @property
+    def words(self) -> str:
+        """What happened, as a sentence."""
+        mine, theirs = self.mine or NOTHING, self.theirs or NOTHING
+        if self.waits:
+            return (
+                f"Not saved yet: there are two versions of this file. Choose one of them, then write {mine}."
+            )
+        return (
+            f"Not saved yet: while you were typing, another window or program wrote {theirs} here. "
+            f"You typed {mine}. Which one holds?"
+        )
 
 
 class Shown:
@@ -59,15 +76,19 @@ def clash_html(clash: Clash) -> str:
     place, row, number = clash.where
     of = f"{row} {number} {place}"
     mine, theirs = clash.mine or NOTHING, clash.theirs or NOTHING
-    words = (
-        f"Not saved yet: while you were typing, another window or program wrote {theirs} here. "
-        f"You typed {mine}. Which one holds?"
-    )
     buttons = does(MINE, of, f"Write {mine}", main=True) + does(THEIRS, of, f"Keep {theirs}")
     return (
-        f'<div class="fp-field-wrong" role="alert"><p>{escape(words)}</p>'
+        f'<div class="fp-field-wrong" role="alert"><p>{escape(clash.words)}</p>'
         f'<div class="fp-actions">{buttons}</div></div>'
     )
+
+
+def still_open(clash: Clash, field: Field | None) -> bool:
+    """Whether there is still something to choose: its cell is there, and does not hold what was typed."""
+    _, row, number = clash.where
+    if field is None or row >= len(field.rows) or number >= len(field.rows[row].cells):
+        return False
+    return _plain(field.rows[row].cells[number].words) != _plain(clash.mine)
 
 
 def where_of(of: str) -> Where:

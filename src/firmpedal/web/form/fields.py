@@ -16,7 +16,7 @@ from firmpedal.web.form.does import does
 from firmpedal.web.wording import in_words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from firmpedal.project.fields import Cell, Field, Row
     from firmpedal.web.form.clash import Clash, Where
@@ -41,7 +41,8 @@ NO_OTHERWISE = ("", "nothing", UNKNOWN)
 class Around:
     """What a field has to know of the page: the file, its option, what was refused, and what clashes.
 
-    `asked` is the card of what is being asked, which stands in the thing at `asked_at`.
+    `asked` is the card of what is being asked, which stands in the thing at `asked_at`. `said` says our own
+    words for the brakes that the aircraft has.
     """
 
     file: str
@@ -50,6 +51,7 @@ class Around:
     clashes: dict[Where, Clash] = field(default_factory=dict)
     asked: str = ""
     asked_at: str = ""
+    said: Callable[[str], str] = str
     count: int = 0
 
     def number(self) -> str:
@@ -79,7 +81,7 @@ def field_html(one: Field, around: Around) -> str:
         f'<div class="{classes}" data-place="{escape(one.place)}" role="group" aria-label="{name}">'
         f'<p class="fp-field-name">{name}{tags}</p>'
         f"{rows}{_more(one)}"
-        f'<p class="fp-small fp-field-help" id="{told}">{_help(one)}</p>'
+        f'<p class="fp-small fp-field-help" id="{told}">{around.said(_help(one))}</p>'
         f"{_line(one, around)}{clashes}{alerts}</div>"
     )
 

@@ -11,6 +11,8 @@ from firmpedal.web.form.does import does
 from firmpedal.web.form.fields import field_html
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from firmpedal.project.field_places import Thing
     from firmpedal.project.fields import Field, Group
     from firmpedal.project.sorts import Sort
@@ -27,10 +29,12 @@ SECTION_NAMES = {"": "the file"}
 FILE_PLACE = "-"  # in the list, of what stands in the file by itself
 
 
-def chooser_html(things: dict[str, tuple[Thing, ...]], chosen: str, lacking: int) -> str:
+def chooser_html(
+    things: dict[str, tuple[Thing, ...]], chosen: str, lacking: int, said: Callable[[str], str] = str
+) -> str:
     """Everything in the file to choose from, grouped in the order of the job, and how much is lacking."""
     groups = "".join(
-        f'<optgroup label="{escape(SECTION_NAMES.get(section, section))}">'
+        f'<optgroup label="{escape(said(SECTION_NAMES.get(section, section)))}">'
         + "".join(
             f'<option value="{escape(thing.place or FILE_PLACE)}"'
             f"{' selected' if (thing.place or FILE_PLACE) == chosen else ''}>"
@@ -71,7 +75,7 @@ def form_html(
     """
     head = (
         f'<div class="fp-form-head"><h2>{escape(thing.name)}</h2>'
-        f'<p class="fp-small">{escape(group.about)}</p></div>'
+        f'<p class="fp-small">{escape(around.said(group.about))}</p></div>'
     )
     ways = _ways(thing, around, written=written, mirrored=mirrored)
     if thing.copy_of and not written:
@@ -123,7 +127,7 @@ def _inner(group: Group, around: Around) -> str:
     name = group.place.rpartition(".")[2]
     called = f"number {name}" if name.isdecimal() else name
     ways = _of(group.place, called, named=group.named) if group.member else ""
-    note = f'<p class="fp-small fp-field-help">{escape(group.note)}</p>' if group.note else ""
+    note = f'<p class="fp-small fp-field-help">{escape(around.said(group.note))}</p>' if group.note else ""
     card = around.asked if around.asked_at == group.place else ""
     return (
         f'<section class="fp-form-group" data-place="{escape(group.place)}"><h3>{escape(group.title)}</h3>'
@@ -146,7 +150,7 @@ def _add(sort: Sort, around: Around) -> str:
     word = word_for(sort)
     if around.asked_at == word:
         return around.asked
-    return f'<div class="fp-actions">{does("add", word, f"Add a {sort.name}")}</div>'
+    return f'<div class="fp-actions">{does("add", word, f"Add a {around.said(sort.name)}")}</div>'
 
 
 def _facts(group: Group) -> str:

@@ -8,7 +8,7 @@ from firmpedal.project.field_edits import put_in, with_mark, with_row, without_r
 from firmpedal.project.field_rows import given_in
 from firmpedal.project.mirror_list import mirrored, not_mirrored
 from firmpedal.project.options_edit import written_out
-from firmpedal.web.form.clash import Clash, Shown, where_of
+from firmpedal.web.form.clash import Clash, Shown, still_open, where_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -20,17 +20,32 @@ if TYPE_CHECKING:
 
 
 class Writing:
-    """One page's writing; `show` makes the form anew, with what was refused."""
+    """One page's writing.
 
-    def __init__(self, chosen: Chosen, show: Callable[[], None]) -> None:
-        self._chosen, self._show = chosen, show
+    `show` makes the form anew, with what was refused; `told` is called when something typed waits to be
+    settled, or waits no more. That is kept with the file, so that whoever leaves the page finds it again.
+    """
+
+    def __init__(self, chosen: Chosen, show: Callable[[], None], told: Callable[[], None]) -> None:
+        self._chosen, self._show, self._told = chosen, show, told
         self.refused: dict[Where, str] = {}
-        self.clashes: dict[Where, Clash] = {}
+        self.clashes = chosen.watch.document.unsettled.setdefault(chosen.option, {})
         self._shown = Shown()
+        self.forget_settled()
 
     def forget(self) -> None:
         """Forget what was refused: something else is looked at."""
-        self.refused, self.clashes = {}, {}
+        self.refused = {}
+
+    def forget_settled(self) -> None:
+        """Let go of what was typed in cells that are gone, or that hold it by now."""
+        for where, clash in tuple(self.clashes.items()):
+            if not still_open(clash, self._chosen.field_at(where[0])):
+                del self.clashes[where]
+
+    def unsettled_at(self) -> str:
+        """The place of the first cell in which something typed waits; empty where nothing does."""
+        return next((place for place, _, _ in self.clashes), "")
 
     def open_clash(self) -> Where | None:
         """A cell in which what was typed is neither written nor given up yet."""
@@ -47,9 +62,12 @@ class Writing:
         self.refused.pop(where, None)
         self.clashes.pop(where, None)
         clash = self._shown.clash(where, cell, words, told.get("began"))
+        if clash is None and self._chosen.watch.document.conflict is not None:
+            clash = Clash(where, words.strip(), cell.words, waits=True)
         if clash is not None:
             self.clashes[where] = clash
             self._show()
+            self._told()
             return
         self._try(
             lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
@@ -60,6 +78,7 @@ class Writing:
     def settle(self, of: str, *, mine: bool) -> None:
         """Write what was typed after all, now that both values were seen; or leave what stands there."""
         clash = self.clashes.pop(where_of(of), None)
+        self._told()
         if clash is None or not mine:
             self._show()
             return

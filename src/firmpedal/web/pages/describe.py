@@ -50,7 +50,7 @@ class FormPage:
     def __init__(self, frame: Frame, at: str) -> None:
         self.frame, self.watch = frame, frame.watch
         self._chosen, self._sought = Chosen(frame.file, frame.watch, at), ("", -1)
-        self._writing = Writing(self._chosen, self._show)
+        self._writing = Writing(self._chosen, self._show, frame.history)
         self._asking = Asking(self._chosen, self._show, self._choose, self._go)
         with frame.main:
             ways(frame.file, self.watch.option, "fields")
@@ -71,6 +71,7 @@ class FormPage:
                 self._form.classes("fp-form")
         self._empty.set_visibility(False)
         self._listen()
+        at = at or self._writing.unsettled_at()
         self._choose(at)
         if at:
             self._go(at)
@@ -86,13 +87,14 @@ class FormPage:
         self._form.hear("does", self._does)
 
     def _changed(self) -> None:
+        self._writing.forget_settled()
         self._stale.set_content(STALE)
         self._stale.set_visibility(True)
         self._show()
 
     def _drawn(self, made: str) -> None:
         self._stale.set_visibility(False)
-        self._empty.set_visibility(not made)
+        self._empty.set_visibility(not made and not self.watch.document.gone)  # that is said above
         readable = self._chosen.reading.aircraft is not None
         self._empty_words.set_content(NO_CIRCUIT if readable else EMPTY)
         self._mend.set_visibility(not readable)
@@ -124,14 +126,16 @@ class FormPage:
         if reading.tree is None:
             self._form.put(made="")
             return
-        made = chooser_html(things_of(reading), self._chosen.place, len(unknowns(reading)))
-        card = asked_html(asked, reading.tree, self.watch.option)
+        made = chooser_html(things_of(reading), self._chosen.place, len(unknowns(reading)), self.frame.words)
+        card = asked_html(asked, reading.tree, self.watch.option, self.frame.words)
         if found is not None:
             form = self._form_of(*found, card)
             made += f'<div data-place="form {self._chosen.place}" class="fp-form-body">{form}</div>'
-        begin = addresses.options(self.frame.file, self.watch.option)
+        begin = addresses.begin(self.frame.file, self.watch.option)
         below = card if asked.adding in SORTS and card not in made else ""
-        self._form.put(made=f'{made}<div class="fp-form-add" id="add">{add_html(below, begin)}</div>')
+        self._form.put(
+            made=f'{made}<div class="fp-form-add" id="add">{add_html(below, begin, self.frame.words)}</div>'
+        )
 
     def _form_of(self, thing: Thing, group: Group, card: str) -> str:
         """The form of a thing, or the list of what is accepted."""
@@ -142,6 +146,7 @@ class FormPage:
             self._writing.clashes,
             card,
             self._asking.asked.at,
+            said=self.frame.words,
         )
         aircraft, chosen = self._chosen.reading.aircraft, self._chosen
         accepted = aircraft.accepted if aircraft is not None else ()

@@ -16,9 +16,12 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Sheet
 
 
+TICKED = "under Prove"
+
+
 def sheets(evaluation: Evaluation) -> tuple[Sheet, ...]:
     """The cards in the order of the file, then what holds for all lines."""
-    rest = (flare_card(evaluation), torque_sheet(evaluation))
+    rest = (flare_card(evaluation), torque_sheet(evaluation, ticked=TICKED))
     return (*card_sheets(evaluation), *(sheet for sheet in rest if sheet is not None))
 
 

@@ -58,7 +58,7 @@ def _card(option: Option, file: str) -> str:
     )
 
 
-PAGE = report.Report(LEAD, work=side_by_side, empty=ONE, beside=(begin,), below=(rename,))
+PAGE = report.Report(LEAD, work=side_by_side, titled=True, empty=ONE, beside=(begin,), below=(rename,))
 
 
 def show(frame: Frame) -> None:

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
+from firmpedal.export.html_words import said as whole_words
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, put_words, said
+from firmpedal.web.elements import box, link, put_words, raw, said
 from firmpedal.web.takeaway.shelves import TAKE
 
 if TYPE_CHECKING:
@@ -50,7 +51,7 @@ def show(lan: Lan | None, folder: Path) -> None:
                 with box(classes="fp-empty"):
                     said("p", CLOSED)
                     said("p", ANEW)
-                    said("p", to_type(folder), "fp-equation")
+                    raw(whole_words(to_type(folder)), "p", "fp-equation")
                     said("p", THEN)
                 return
             with box("section", "fp-card"):

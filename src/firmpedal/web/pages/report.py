@@ -7,7 +7,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from firmpedal.web import addresses
-from firmpedal.web.elements import box, link, raw, said, working
+from firmpedal.web.elements import box, link, put_words, raw, said, working
 from firmpedal.web.sheets import sheets_html
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def show(report: Report, frame: Frame) -> None:
     """Put a report into the frame and keep it abreast of the document."""
     watch = frame.watch
     with frame.main:
-        said("p", report.lead, "fp-step-lead")
+        lead = said("p", frame.words(report.lead), "fp-step-lead")
         with box(classes="fp-shelf"):
             if report.papers:
                 with box(classes="fp-actions"):
@@ -70,7 +70,7 @@ def show(report: Report, frame: Frame) -> None:
         pane = raw("", classes="fp-pane fp-pane-titled" if report.titled else "fp-pane")
         empty = box(classes="fp-empty")
         with empty:
-            words = said("p", report.empty)
+            words = said("p", frame.words(report.empty))
             mend = link("Go to the text", addresses.text(frame.file, watch.option), "fp-button")
         for each in report.below:
             each(frame)
@@ -85,11 +85,12 @@ def show(report: Report, frame: Frame) -> None:
         pane.classes(remove="fp-stale-pane")
         stale.set_visibility(False)
         pane.set_content(made)
-        empty.set_visibility(not made)
+        empty.set_visibility(not made and not watch.document.gone)  # what is gone is said above
 
     def answered(answer: Answer) -> None:
         readable = answer.evaluation is not None
-        words.set_content(report.empty if readable else NOTHING)
+        put_words(lead, frame.words(report.lead))
+        put_words(words, frame.words(report.empty) if readable else NOTHING)
         mend.set_visibility(not readable)
 
     watch.when_stale(out_of_date)

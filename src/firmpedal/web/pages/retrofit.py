@@ -67,7 +67,7 @@ class Way:
             ways.clear()
             with ways:
                 if len(names) == 1:
-                    link(BEGIN, addresses.options(file, option), "fp-button")
+                    link(BEGIN, addresses.begin(file, option), "fp-button")
                 _row("From", self.before, [(name, addresses.retrofit(file, option, name)) for name in names])
                 _row("To", option, [(name, self.address(file, name)) for name in names])
 

@@ -76,7 +76,7 @@ class SoundPage:
         self._all.classes(remove="fp-stale-pane")
         evaluation = answer.evaluation
         self._all.set_visibility(evaluation is not None)
-        self._empty.set_visibility(evaluation is None)
+        self._empty.set_visibility(evaluation is None and not self.watch.document.gone)
         if evaluation is None:
             return
         self._summary.set_content(html((*certificate(evaluation), Paragraph(summary(evaluation)))))

@@ -127,7 +127,7 @@ class SpacePage:
         self._stale.set_visibility(False)
         self._evaluation, self._scene = answer(*self.watch.key).evaluation, scene_for(*self.watch.key)
         self._all.set_visibility(bool(made))
-        self._empty.set_visibility(not made)
+        self._empty.set_visibility(not made and not self.watch.document.gone)
         if self._evaluation is None or self._scene is None:
             return
         self._mover.shown(self._evaluation)

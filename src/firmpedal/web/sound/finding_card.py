@@ -82,7 +82,7 @@ class FindingCard:
             for place in found.places:
                 ways(evaluation, self._file, place, open_to=self._accept is not None)
             if self._accept is not None and found.rule in ASKS_FOR_ANOTHER:
-                link(BEGIN, addresses.options(self._file, evaluation.reading.option), "fp-button")
+                link(BEGIN, addresses.begin(self._file, evaluation.reading.option), "fp-button")
         if self._accept is None:
             return
         option, text = evaluation.reading.option, evaluation.reading.text

@@ -3,7 +3,8 @@
 "use strict";
 (() => {
   const folds = () => [...document.querySelectorAll("details[data-fold]")];
-  const known = new WeakSet();
+  const known = new WeakMap(); // how each was when it was looked at last: what only came up so is not kept
+  const narrow = matchMedia("(max-width: 40rem)");
   const key = () => `fp open ${location.pathname}`;
   let printing = false;
   let followed = "";
@@ -25,7 +26,8 @@
   const count = (fold) => {
     const boxes = [...fold.querySelectorAll("input[type=checkbox]")];
     const done = boxes.filter((box) => box.checked).length;
-    const words = done ? `${done} of ${boxes.length} ticked` : "";
+    const some = boxes.length && fold.matches(".fp-part") ? `${boxes.length} to tick` : "";
+    const words = done ? `${done} of ${boxes.length} ticked` : some;
     const told = fold.querySelector(".fp-sheet-ticked");
     if (told && told.textContent !== words) told.textContent = words;
   };
@@ -41,7 +43,8 @@
   };
 
   document.addEventListener("toggle", ({ target }) => {
-    if (printing || !target.matches?.("details[data-fold]")) return;
+    if (printing || !target.matches?.("details[data-fold]") || known.get(target) === target.open) return;
+    known.set(target, target.open);
     keep(target);
     named();
   }, true);
@@ -74,8 +77,9 @@
     const fresh = folds().filter((each) => !known.has(each));
     const open = fresh.length ? kept() : {};
     for (const fold of fresh) {
-      known.add(fold);
       if (fold.dataset.fold in open) fold.open = open[fold.dataset.fold];
+      else if (narrow.matches && fold.matches(".fp-part:not([data-first])")) fold.open = false;
+      known.set(fold, fold.open);
       count(fold);
     }
     if (fresh.length) named();
