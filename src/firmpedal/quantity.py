@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from enum import Enum, IntEnum, StrEnum
 from functools import cache, lru_cache
 from itertools import product
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.units import Dimension, dimension_of
@@ -110,21 +110,19 @@ class Value(HashKept):
 
     @property
     def low(self) -> float:
-        return self._known_span()[0]
+        return (self.span or self._no_span())[0]
 
     @property
     def high(self) -> float:
-        return self._known_span()[1]
+        return (self.span or self._no_span())[1]
 
     @property
     def middle(self) -> float:
-        low, high = self._known_span()
+        low, high = self.span or self._no_span()
         return low if low == high else (low + high) / 2
 
-    def _known_span(self) -> tuple[float, float]:
-        if self.span is None:
-            raise UnknownValueError(self)
-        return self.span
+    def _no_span(self) -> NoReturn:
+        raise UnknownValueError(self)
 
     def named(self, label: str, place: str | None = None, mark: Mark | None = None) -> Value:
         """Give the same value another label and, if wanted, another place and mark."""

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
     Compose = Callable[[str, int], Node | None]  # a text, and into how many levels it may go
 
+REMEMBERED = 8  # whole texts: one that is looked at as an edit makes it is read as the file right after
 _ROW = re.compile(r"^(?P<indent> *)(?=[^\s#])", re.MULTILINE)
 _KEY = re.compile(r"[A-Za-z][\w ]*:(?=\s)")
 _ALONE = re.compile(r"[A-Za-z][\w ]*: *(?:#.*)?\r?\n")  # a key with nothing behind it on its own line
@@ -48,11 +49,13 @@ class _Piece(NamedTuple):
     column: int
 
 
+@lru_cache(maxsize=REMEMBERED)
 def shares(text: str) -> bool:
     """Whether one key of a text may take something from another: by an anchor, an alias, a tag."""
     return _SHARED.search(text) is not None
 
 
+@lru_cache(maxsize=REMEMBERED)
 def composed(text: str, levels: int, compose: Compose) -> MappingNode | None:
     """Put a text's nodes together from its keys; None where it has to be read whole.
 

@@ -10,7 +10,7 @@ from threading import Thread
 # The library of the live connection loads these where they are installed, and does without where they are
 # not: they are for clients of such a server, which we are not. They take a quarter of a second.
 FOR_CLIENTS = ("aiohttp", "requests", "websocket")
-PAUSE = 4.0  # s from the start: by then the first page and its verdicts are there
+PAUSE = 8.0  # s from the start: by then the first page and its verdicts are there
 # The pages of one aircraft; and what plans the cutting, for the page of what to buy.
 THE_REST = ("firmpedal.web.site", "scipy.optimize")
 
