@@ -15,6 +15,7 @@ from firmpedal.lay.bend_order import (
     BenderSpace,
     BendStep,
     Hit,
+    _first_hit,
     _straight_after,
     _straight_before,
     bend_order,
@@ -344,6 +345,17 @@ def test_tools_longer_than_both_legs_hold_all_of_them():
     shoe = BenderBody("shoe", near.Box((0, -0.6, -0.3), (30, -DIAMETER / 2, 0.3)), turns=True)
     assert bend_order(ELL, DIAMETER, wall(hook)).hits == ()
     assert bend_order(ELL, DIAMETER, wall(shoe)).hits == ()
+
+
+def test_a_bend_that_is_drawn_into_the_shoe_is_hit_when_it_comes_there():
+    """Between two square bends are 1.5, at first all of the arc besides; the shoe holds 2 and half a tube.
+
+    At turn a what is straight is 1.5 and 0.75 times what is left of a quarter turn.
+    """
+    shoe = BenderBody("shoe", near.Box((0, -0.4, -0.3), (2, 0.2, 0.3)), turns=True)
+    comes = np.pi / 2 - (2 + DIAMETER / 2 - 1.5) / 0.75
+    found = _first_hit(bend_data(PLANAR_U), 0, frozenset({1}), DIAMETER / 2, wall(shoe))
+    assert found == ("shoe", pytest.approx(comes, abs=0.005))
 
 
 def test_a_bend_that_lies_in_the_hook_is_hit():
