@@ -73,7 +73,7 @@ def test_an_unknown_is_replaced_in_the_option_where_it_stands_and_its_remark_sta
     text = edited(TEXT, ("        normal: unknown\n", "        normal: unknown   # look again\n"))
     after, where = measured(text, NORMAL, "aft and down", "rigid")
     assert where == "rigid"
-    assert after == edited(text, ("normal: unknown   # look", "normal: aft and down   # look"))
+    assert after == edited(text, ("normal: unknown   # look", "normal: aft and down  # look"))
 
 
 def test_what_belongs_to_a_thing_of_the_aircraft_is_written_there_from_an_option_too():
