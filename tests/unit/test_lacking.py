@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from types import SimpleNamespace
 
 import pytest
 
-from firmpedal.decide.lacking import key_of, lacking, waiting, when_of
+from firmpedal.decide.lacking import lacking, lacking_for, waiting
 from firmpedal.finding import NotShown
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.measured import measured
@@ -17,7 +18,7 @@ RATED = "components.left_cylinder.rated pressure"
 
 
 def of(text):
-    return lacking(evaluate_text(text, "x"))
+    return tuple(one.what for one in lacking(evaluate_text(text, "x")))
 
 
 @pytest.fixture(scope="module")
@@ -61,27 +62,29 @@ def test_a_figure_that_rules_wait_for_and_the_file_calls_unknown_is_told_once(ol
     assert of(edited(small("quillfen"), (old, new))) == (what,)
 
 
-ASKED = "what is asked for"
-
-
 @pytest.mark.parametrize(
-    ("places", "key"),
+    ("first", "second", "count"),
     [
-        (["components.left_cylinder.rated pressure"], "components.left_cylinder.rated pressure"),
         (
-            ["components.right_cylinder.rated pressure"],
             "components.left_cylinder.rated pressure",
+            "components.right_cylinder.rated pressure",
+            1,
         ),  # its image
-        (["bulkheads.left_axle.thickness"], "bulkheads.left_axle.thickness"),  # with its value and its mark
-        (["components.left_cylinder"], ASKED),  # much can be asked of a whole thing
-        (["components.left_cylinder.rated pressure", "components.left_caliper.rated pressure"], ASKED),
-        (["the brakes.rated pressure"], ASKED),  # nothing that a file has
-        ([], ASKED),
+        ("components.left_cylinder.rated pressure", "components.left_caliper.rated pressure", 2),
+        ("components.left_cylinder", "components.right_cylinder", 2),  # much can be asked of a whole thing
+        (
+            "the brakes.rated pressure",
+            "components.left_cylinder.rated pressure",
+            2,
+        ),  # nothing that a file has
+        ("bulkheads.left_axle.thickness", "bulkheads.left_axle.thickness", 1),  # with its value and its mark
     ],
 )
-def test_two_things_are_one_where_one_figure_is_written_for_both(places, key):
-    reading = evaluate_text(example("brindlewick"), "x", "rigid").reading
-    assert key_of(reading, ASKED, tuple(places)) == key
+def test_two_things_are_one_where_one_figure_is_written_for_both(first, second, count):
+    evaluation = evaluate_text(example("brindlewick"), "x", "rigid")
+    found = lacking_for(evaluation, (Missing(first, "one thing"), Missing(second, "another")))
+    assert len(found) == count
+    assert {place for one in found for place in one.places} == {first, second}
 
 
 def not_shown(*missing, rule="rule-a", place="lines.run"):
@@ -120,4 +123,5 @@ def test_each_thing_is_told_with_every_rule_and_place_that_waits_for_it():
 )
 def test_a_thing_can_be_measured_from_the_latest_moment_that_is_said_of_it(said, latest):
     unclear = [not_shown(Missing("a", "the gap", when=when), Missing("b", "other")) for when in said]
-    assert when_of(asking(*unclear)) == {"the gap": latest, "other": When.NOW}
+    evaluation = replace(evaluate_text(small("quillfen"), "x"), not_shown=tuple(unclear))
+    assert {one.what: one.when for one in lacking(evaluation)} == {"the gap": latest, "other": When.NOW}

@@ -73,7 +73,7 @@ def test_an_unknown_is_replaced_in_the_option_where_it_stands_and_its_remark_sta
     text = edited(TEXT, ("        normal: unknown\n", "        normal: unknown   # look again\n"))
     after, where = measured(text, NORMAL, "aft and down", "rigid")
     assert where == "rigid"
-    assert after == edited(text, ("normal: unknown   # look", "normal: aft and down   # look"))
+    assert after == edited(text, ("normal: unknown   # look", "normal: aft and down  # look"))
 
 
 def test_what_belongs_to_a_thing_of_the_aircraft_is_written_there_from_an_option_too():
@@ -120,7 +120,16 @@ def test_everything_that_is_waited_for_or_unknown_is_on_the_list_once(text, opti
     assert covered >= {place for _, places in waiting(evaluation).values() for place in places}
     assert len({one.at for one in listed if one.at}) == sum(bool(one.at) for one in listed)
     for item in unknowns(evaluation.reading):
-        assert any(f"{item.path}.".startswith(f"{place}.") for place in covered), item.path
+        first = item.path.replace("feet add up", "seals when pressed")  # answers whether it is a question
+        assert any(f"{one}.".startswith(f"{place}.") for place in covered for one in (item.path, first))
+
+
+def test_whether_feet_add_up_is_asked_once_the_other_seat_is_known_to_get_through():
+    text = example("oatmere")
+    added = "components.pilot_left.feet add up"
+    assert not [one for one in to_measure(evaluate_text(text)) if added in one.places]
+    seals = edited(text, ("seals when pressed: unknown", "seals when pressed: no"))
+    assert [one for one in to_measure(evaluate_text(seals)) if added in one.places]
 
 
 def test_what_no_rule_waits_for_says_so_and_a_point_is_no_single_value():

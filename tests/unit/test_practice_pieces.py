@@ -45,7 +45,7 @@ def pieces_on_card(evaluation):
 def test_card_list_and_plan_agree(pieces, wanted, amount):
     evaluation = ordering(pieces)
     assert pieces_on_card(evaluation) == [(TUBE, str(number)) for number in range(1, wanted + 1)]
-    said = f"First {wanted} practice pieces of each kind of tube"
+    said = f"First make {wanted} practice pieces of each kind of tube"
     assert said in words(flare_card(evaluation))
     assert said in words(cutplan_sheet(evaluation))
     assert (TUBE, amount) in [row[:2] for row in consumables(evaluation)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
 
     from firmpedal.lay.around import Thing
     from firmpedal.lay.port_fittings import PortFitting
-    from firmpedal.model.part import Part
 
 RULE = "elbows-cannot-turn"
 # No outlet of a brake fitting is longer: our estimate. It only decides whether an unknown one is asked for.
@@ -70,7 +70,7 @@ def _no_room_there(elbow: PortFitting, names: list[str]) -> Finding:
 
 
 def _bench_first(view: View, component: str, elbow: PortFitting, names: list[str]) -> Finding:
-    radius = view.show(sweep_of(elbow.part, elbow.port.place))
+    radius = view.show(sweep_of(elbow))
     return Finding(
         RULE,
         Level.NOTE,
@@ -90,8 +90,10 @@ def _unknown_leg(elbow: PortFitting, about: Iterable[Thing]) -> Iterator[Outcome
     close = [one.name for one in about if near.distance(place, one.solid)[0] <= LONGEST + one.off]
     if close:
         message = f"whether the elbow at {elbow.name} can be turned in beside {listed(close)}"
-        unknowns = (_leg(elbow),) if elbow.length is None else ()
-        yield NotShown(RULE, elbow.port.place, message, (*unknowns, *all_missing(elbow.figures)))
+        unknowns = [_leg(elbow)] if elbow.length is None or not elbow.length.known else []
+        unknowns += [_body(elbow)] if elbow.width is None or not elbow.width.known else []
+        others = all_missing(value for value in elbow.figures if value not in (elbow.length, elbow.width))
+        yield NotShown(RULE, elbow.port.place, message, (*unknowns, *others))
 
 
 def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]:
@@ -114,7 +116,7 @@ def final(place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]
         )
     elif answer is Answer.UNKNOWN:
         message = f"whether the fittings at {names} clear each other where they point in the end"
-        missing = dict.fromkeys(item for each in pair for item in _to_measure(each, ()))
+        missing = dict.fromkeys(item for each in pair for item in _to_measure(each))
         yield NotShown(RULE, place, message, tuple(missing))
 
 
@@ -123,7 +125,7 @@ def turns_in_beside(last: PortFitting, first: PortFitting) -> Answer:
     if not last.turned_in:
         return Answer.YES
     if first.turned_in and last.same_way(first):
-        room = needed_beside(last.part, first.part, last.port.place)
+        room = needed_beside(last, first)
         kept = Limit(set_apart(last, first), room, "at least").kept
         if kept is not Answer.YES:
             return kept
@@ -133,7 +135,7 @@ def turns_in_beside(last: PortFitting, first: PortFitting) -> Answer:
     return {Answer.YES: Answer.NO, Answer.NO: Answer.YES}.get(met, Answer.UNKNOWN)
 
 
-def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, ...]:
+def _to_measure(elbow: PortFitting, things: Iterable[Thing] = ()) -> tuple[Missing, ...]:
     """What leaves the answer open: every figure that is a range, by what a builder can measure."""
     port, found = elbow.port, []
     if elbow.length is not None and not elbow.length.exact:
@@ -145,7 +147,21 @@ def _to_measure(elbow: PortFitting, things: Iterable[Thing]) -> tuple[Missing, .
     if not all(value.exact for value in elbow.place.coordinates):
         found.append(Missing(port.place, f"where {elbow.name} is, more closely"))
     found += [Missing(thing.place, f"where {thing.name} is, more closely") for thing in things if thing.off]
-    return tuple(found) or (_leg(elbow),)
+    return tuple(found) or _in_hand((elbow,)) or (_leg(elbow),)
+
+
+def side_by_side(pair: tuple[PortFitting, ...]) -> tuple[Missing, ...]:
+    """What tells whether one of two elbows can be turned in beside the other."""
+    places = [each.port for each in pair if not all(value.exact for value in each.place.coordinates)]
+    where = (Missing(port.place, f"where {port.name} is, more closely") for port in places)
+    return _in_hand(pair) or tuple(where) or tuple(map(_leg, pair))
+
+
+def _in_hand(pair: tuple[PortFitting, ...]) -> tuple[Missing, ...]:
+    """What is a range of some fittings themselves: their legs, and once these are known their bodies."""
+    legs = [_leg(each) for each in pair if each.length is not None and not each.length.exact]
+    bodies = [_body(each) for each in pair if each.width is not None and not each.width.exact]
+    return tuple(legs or bodies)
 
 
 def _leg(elbow: PortFitting) -> Missing:
@@ -153,8 +169,13 @@ def _leg(elbow: PortFitting) -> Missing:
     what = f"the outlet leg of {part} at {elbow.name}, in hand"
     straight = f"how far {part} stands out of {elbow.name} when it is tight"
     if not elbow.part.turn:
-        return Missing(elbow.port.place, straight, Dimension.LENGTH, When.IN_HAND)
+        return Missing(f"{elbow.port.place}.stands off", straight, Dimension.LENGTH, When.IN_HAND)
     return Missing(f"{elbow.port.place}.outlet leg", what, Dimension.LENGTH, When.IN_HAND)
+
+
+def _body(elbow: PortFitting) -> Missing:
+    what = f"how wide the body of {elbow.part.designation} at {elbow.name} is, in hand"
+    return Missing(f"{elbow.port.place}.body width", what, Dimension.LENGTH, When.IN_HAND)
 
 
 def _middle(elbow: PortFitting) -> Missing:
@@ -166,27 +187,28 @@ def _middle(elbow: PortFitting) -> Missing:
     return Missing(f"{port.place}.stands off", what, Dimension.LENGTH, When.IN_HAND)
 
 
-def needed_beside(last: Part, first: Part, place: str) -> Value:
+def needed_beside(last: PortFitting, first: PortFitting) -> Value:
     """What lies between two axes for one elbow to be turned in beside the body of another."""
-    sweep, half = sweep_of(last, place), _half_width(first, place)
-    return total(f"room to turn in {last.designation} beside {first.designation}", (sweep, half), place)
+    label = f"room to turn in {last.part.designation} beside {first.part.designation}"
+    return total(label, (sweep_of(last), _half_width(first)), last.port.place)
 
 
-def sweep_of(part: Part, place: str) -> Value:
+def sweep_of(elbow: PortFitting) -> Value:
     """The radius of the circle that an elbow's outlet draws round the port's axis."""
-    leg, label = part.outlet_leg, f"circle that {part.designation} sweeps"
+    leg, part, place = elbow.length, elbow.part, elbow.port.place
+    label = f"circle that {part.designation} sweeps"
     if leg is None or leg.span is None or part.turn is None:
-        return unknown(label, Dimension.LENGTH, place, f"the outlet leg of {part.designation}")
+        return replace(unknown(label, Dimension.LENGTH, place), missing=(_leg(elbow),))
     share = math.sin(part.turn)
     step = Step("L sin(turn)", (("L", leg),))
     span = (leg.low * share, leg.high * share)
     return Value(label, Dimension.LENGTH, span, max(Mark.DERIVED, leg.mark), place, leg.source, step)
 
 
-def _half_width(part: Part, place: str) -> Value:
-    width, label = part.width, f"half the body of {part.designation}"
+def _half_width(elbow: PortFitting) -> Value:
+    width, place, label = elbow.width, elbow.port.place, f"half the body of {elbow.part.designation}"
     if width is None or width.span is None:
-        return unknown(label, Dimension.LENGTH, place, f"the width of the body of {part.designation}")
+        return replace(unknown(label, Dimension.LENGTH, place), missing=(_body(elbow),))
     step = Step("w / 2", (("w", width),))
     span = (width.low / 2, width.high / 2)
     return Value(label, Dimension.LENGTH, span, max(Mark.DERIVED, width.mark), place, width.source, step)

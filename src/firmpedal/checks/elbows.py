@@ -12,20 +12,20 @@ from firmpedal.checks.elbow_room import (
     final,
     needed_beside,
     set_apart,
+    side_by_side,
     turns_in_beside,
 )
 from firmpedal.checks.view import Limit, Outcome, View, cited
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.lay.around import things_about
 from firmpedal.lay.port_fittings import port_fittings
-from firmpedal.quantity import Answer, Missing, When
+from firmpedal.quantity import Answer
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.lay.port_fittings import PortFitting
-    from firmpedal.model.part import Part
-    from firmpedal.quantity import Value
+    from firmpedal.quantity import Missing, Value
 
 STRAIGHT_LAST = (
     "a straight nipple in one of the two, put in last, and the bend in the hose's own end",
@@ -61,14 +61,14 @@ def _side_by_side(one: PortFitting, other: PortFitting) -> bool:
 def _pair(view: View, place: str, one: PortFitting, other: PortFitting) -> Iterator[Outcome]:
     names = f"{one.port.name} and {other.port.name}"
     apart = set_apart(one, other)
-    orders = [needed_beside(one.part, other.part, place), needed_beside(other.part, one.part, place)]
+    orders = [needed_beside(one, other), needed_beside(other, one)]
     answers = [Limit(apart, needed, "at least").kept for needed in orders]
     if Answer.YES in answers:
         yield from _past_the_leg(place, one, other)
         return
     last = min(orders, key=lambda value: value.low if value.known else math.inf)
     if Answer.UNKNOWN in answers:
-        missing = _asked(apart, orders[answers.index(Answer.UNKNOWN)], (one.part, other.part), place)
+        missing = _asked(apart, orders[answers.index(Answer.UNKNOWN)], (one, other))
         yield NotShown(RULE, place, f"whether the elbows at {names} can both be screwed in", missing)
         return
     yield Finding(
@@ -108,10 +108,6 @@ def _past_the_leg(place: str, one: PortFitting, other: PortFitting) -> Iterator[
     )
 
 
-def _asked(apart: Value, needed: Value, parts: tuple[Part, ...], place: str) -> tuple[Missing, ...]:
+def _asked(apart: Value, needed: Value, pair: tuple[PortFitting, ...]) -> tuple[Missing, ...]:
     """What is not known; where all is and only an estimate is too wide, the fittings in hand tell."""
-    if missing := (*apart.missing, *needed.missing):
-        return missing
-    legs = " and ".join(dict.fromkeys(part.designation for part in parts))
-    what = f"the outlet leg of {legs}, to be turned side by side; or put a straight one in last"
-    return (Missing(place, what, when=When.IN_HAND),)
+    return tuple(dict.fromkeys((*apart.missing, *needed.missing))) or side_by_side(pair)

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Outcome, View, practice
 from firmpedal.finding import Cited, Finding, Level, NotShown
-from firmpedal.model.display import listed
 from firmpedal.model.kinds import Reservoir
 from firmpedal.quantity import Answer, Missing
 
@@ -38,17 +37,16 @@ def fluid_against_seals(view: View) -> Iterator[Outcome]:
     for part in aircraft.components:
         yield from _attacked(rule, fluid, part)
     silent = [part for part in aircraft.components if part.seals is None and _has_seals(part)]
-    open_ones = [part for part in silent if "seals" in part.written]
-    others = [part.name for part in silent if part not in open_ones] if _matters(aircraft, fluid) else []
-    asked = [Missing(f"{part.place}.seals", _made_of([part.name], fluid)) for part in open_ones]
-    asked += [Missing("fluid", _made_of(others, fluid))] if others else []
+    every = _matters(aircraft, fluid)
+    asked = [_made_of(part, fluid) for part in silent if every or "seals" in part.written]
     if asked:
         yield NotShown(rule, "fluid", f"whether {fluid.name} goes with the seals", tuple(asked))
 
 
-def _made_of(names: list[str], fluid: Fluid) -> str:
+def _made_of(part: Component, fluid: Fluid) -> Missing:
     good = " or ".join(each.seals for each in fluid.seal_ratings if each.good)
-    return f"what the seals of {listed(names)} are made of: {fluid.name} goes with {good}"
+    what = f"what the seals of {part.name} are made of: {fluid.name} goes with {good}"
+    return Missing(f"{part.place}.seals", what)
 
 
 def _attacked(rule: str, fluid: Fluid, part: Component) -> Iterator[Outcome]:

@@ -85,6 +85,6 @@ def _in_hand(view: View, line: LaidLine, cut: Value) -> bool:
     return any(
         cut.at_most(piece) is Answer.YES
         for tube in view.aircraft.bench.tube
-        if tube.made_of == line.stock
+        if tube.made_of.phrase == line.stock.phrase
         for piece in tube.pieces
     )

@@ -74,7 +74,7 @@ def compare(evaluations: tuple[Evaluation, ...]) -> Comparison:
     standing = _standing(evaluations)
     rows = tuple(_rows(evaluations, standing))
     separators = _separators(evaluations)
-    things = [lacking(evaluation) for evaluation in evaluations]
+    things = [tuple(one.what for one in lacking(each)) for each in evaluations]
     common = tuple(what for what in things[0] if all(what in other for other in things))
     return Comparison(
         tuple(evaluation.reading.option for evaluation in evaluations),

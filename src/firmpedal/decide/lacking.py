@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.closer import NOT_IN_THE_FILE
@@ -15,11 +16,60 @@ from firmpedal.project.unknowns import unknowns
 from firmpedal.quantity import Answer, When
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
     from firmpedal.pipeline import Evaluation
     from firmpedal.project import Reading
-    from firmpedal.project.unknowns import Item
+    from firmpedal.quantity import Missing
 
     Waiting = dict[str, tuple[tuple[str, ...], tuple[str, ...]]]
+
+
+@dataclass(frozen=True, slots=True)
+class Lacking:
+    """One thing to measure: in words, the rules that wait for it, where it is missed, from when it is there.
+
+    Several places are those of a value and its copies, or of one thing that is no single value.
+    """
+
+    what: str
+    rules: tuple[str, ...]
+    places: tuple[str, ...]
+    when: When = When.NOW
+
+
+def lacking(evaluation: Evaluation) -> tuple[Lacking, ...]:
+    """All of it: what rules wait for, and then what else the file leaves unknown."""
+    found = _each_once(evaluation, _waited_for(evaluation))
+    places = [place for one in found for place in one.places]
+    asked = (*places, *(written_at(evaluation.reading, place) for place in places))
+    return (*found, *(Lacking(label_of(place), (), (place,)) for place in _left_open(evaluation, asked)))
+
+
+def _left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> tuple[str, ...]:
+    """What the file itself leaves unknown beside the places that are asked for already.
+
+    Whether feet add up in a cylinder is no question before it is known that it lets the other seat through.
+    """
+    early = {
+        f"{each.place}.feet add up"
+        for each in evaluation.aircraft.cylinders
+        if each.seals_when_pressed is not Answer.NO
+    }
+    paths = dict.fromkeys(item.path.removesuffix(".value") for item in unknowns(evaluation.reading))
+    return tuple(
+        path for path in paths if path not in early and not any(_within(path, place) for place in asked)
+    )
+
+
+def lacking_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[Lacking, ...]:
+    """What some figures lack, with the rules that wait for it as well."""
+    rules, found = waiting(evaluation), dict[str, Lacking]()
+    for each in missing:
+        waits = rules[each.what][0] if each.what in rules else ()
+        before = found.get(each.what, Lacking(each.what, waits, (), each.when))
+        found[each.what] = replace(before, places=_with(before.places, each.place), when=each.when)
+    return _each_once(evaluation, found.values())
 
 
 def waiting(evaluation: Evaluation) -> Waiting:
@@ -37,15 +87,31 @@ def _with(items: tuple[str, ...], item: str) -> tuple[str, ...]:
     return items if item in items else (*items, item)
 
 
-def when_of(evaluation: Evaluation) -> dict[str, When]:
-    """From when on each thing that rules wait for can be measured: the latest that is said of it."""
-    order, found = list(When), dict[str, When]()
+def _waited_for(evaluation: Evaluation) -> Iterator[Lacking]:
+    """The same, with when each can be measured: the latest that is said of it."""
+    order, when = list(When), dict[str, When]()
     for missing in (each for unclear in evaluation.not_shown for each in unclear.missing):
-        found[missing.what] = max(missing.when, found.get(missing.what, When.NOW), key=order.index)
-    return found
+        when[missing.what] = max(missing.when, when.get(missing.what, When.NOW), key=order.index)
+    for what, (rules, places) in waiting(evaluation).items():
+        yield Lacking(what, rules, places, when[what])
 
 
-def key_of(reading: Reading, what: str, places: tuple[str, ...]) -> str:
+def _each_once(evaluation: Evaluation, things: Iterable[Lacking]) -> tuple[Lacking, ...]:
+    """A copy goes with its original: its figure is missed there as well, or for another reason."""
+    found: dict[str, Lacking] = {}
+    for one in things:
+        key = _key_of(evaluation.reading, one.what, one.places)
+        before = found.get(key)
+        if before is not None:
+            rules = tuple(dict.fromkeys((*before.rules, *one.rules)))
+            places = tuple(dict.fromkeys((*before.places, *one.places)))
+            found[key] = replace(before, rules=rules, places=places)
+        else:
+            found[key] = one
+    return tuple(found.values())
+
+
+def _key_of(reading: Reading, what: str, places: tuple[str, ...]) -> str:
     """What makes two things one: where a single value is written, so that a copy goes with its original.
 
     Two that are alike, such as the lines of both sides, are two.
@@ -58,35 +124,5 @@ def key_of(reading: Reading, what: str, places: tuple[str, ...]) -> str:
     return what if whole else written_at(reading, places[0])
 
 
-def left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> tuple[Item, ...]:
-    """What the file itself leaves unknown beside the places that are asked for already.
-
-    Whether feet add up in a cylinder is no question before it is known that it lets the other seat through.
-    """
-    early = {
-        f"{each.place}.feet add up"
-        for each in evaluation.aircraft.cylinders
-        if each.seals_when_pressed is not Answer.NO
-    }
-    items = (item for item in unknowns(evaluation.reading) if place_of(item) not in early)
-    return tuple(item for item in items if not any(_within(item.path, place) for place in asked))
-
-
 def _within(path: str, place: str) -> bool:
     return bool(place) and f"{path}.".startswith(f"{place}.")
-
-
-def place_of(item: Item) -> str:
-    """Where something that the file leaves unknown stands, as a place of its own."""
-    return item.path.removesuffix(".value")
-
-
-def lacking(evaluation: Evaluation) -> tuple[str, ...]:
-    """All of it in words, counted as everywhere."""
-    found: dict[str, str] = {}
-    asked: list[str] = []
-    for what, (_, places) in waiting(evaluation).items():
-        found.setdefault(key_of(evaluation.reading, what, places), what)
-        asked += [*places, *(written_at(evaluation.reading, place) for place in places)]
-    open_besides = left_open(evaluation, tuple(asked))
-    return (*found.values(), *(label_of(place_of(item)) for item in open_besides))

@@ -79,6 +79,13 @@ class LaidLine(HashKept):
         return self.run.path
 
     @property
+    def drawn_width(self) -> float:
+        """How wide it is drawn [m]: a hose whose outside nobody knows is drawn by its bore."""
+        bore = self.stock.bore if isinstance(self.stock, Hose) else self.stock.outside_diameter
+        outside = self.stock.outside_diameter
+        return outside.middle if outside.known or not bore.known else bore.middle
+
+    @property
     def developed_length(self) -> Value | None:
         return self.tube.developed_length if self.tube else None
 
@@ -104,21 +111,22 @@ def lay_line(setting: LineSetting) -> LaidLine:
     points = (setting.start.position, *line.via, setting.finish.position)
     moved = travel(setting.start, setting.finish, setting.states, line.place)
     tube = work = hose = None
-    if isinstance(line.made_of, Hose):
+    stock = line.stock
+    if isinstance(stock, Hose):
         hose = hose_lengths(line, setting.start, setting.finish, setting.states)
         path = hose.path_length
     else:
-        shape = tube_shape(line, line.made_of, points, setting.bench)
+        shape = tube_shape(line, stock, points, setting.bench)
         path = shape.path_length
-        if line.made_of.kind is LineKind.TUBE:
-            tube, work = shape, tube_work(shape, line.made_of, setting.bench.bender, line.place)
+        if stock.kind is LineKind.TUBE:
+            tube, work = shape, tube_work(shape, stock, setting.bench.bender, line.place)
     supports = supports_of(line, tube.centreline if tube else None, tube.developed_length if tube else path)
     heights = tuple(_heights(points, setting.attitudes, line.place))
     return LaidLine(
         line.name,
         line.place,
-        line.made_of.kind,
-        line.made_of,
+        stock.kind,
+        stock,
         points,
         path,
         moved,

@@ -40,8 +40,9 @@ class PortFitting:
 
     `aside` is how far that place stands beside the axis, along `arm`; where the arm is not known it may
     stand there in any direction. `along` leads from it along the port's axis to the crossing of the
-    body's axes, or to the thread face of a straight one; it is None where that hangs on the leg itself,
-    which leads back from the seat. `line` comes to it.
+    body's axes, or to the thread face of a straight one (to the port's face, where somebody measured how far
+    it stands off that); it is None where that hangs on the leg itself, which leads back from the seat.
+    `line` comes to it.
     """
 
     name: str  # of the joint: component.port
@@ -71,18 +72,24 @@ class PortFitting:
         if self.part.turn:
             leg = self.port.outlet_leg
             return leg if leg.known else self.part.outlet_leg
-        return self.part.dimension("overall_length")
+        out = self.port.stands_off
+        return out if out.known else self.part.dimension("overall_length")
+
+    @property
+    def width(self) -> Value | None:
+        """Across its widest flats: as measured, else by its part."""
+        return self.port.body_width if self.port.body_width.known else self.part.width
 
     @property
     def figures(self) -> tuple[Value, ...]:
         """All that decides where the body is."""
-        found = (*self.place.coordinates, self.aside, self.along, self.length, self.part.width)
+        found = (*self.place.coordinates, self.aside, self.along, self.length, self.width)
         return tuple(value for value in found if value is not None)
 
     @cached_property
     def legs(self) -> tuple[Leg, ...]:
         """Every way in which the figures can be read; none while one of them is unknown."""
-        length, width = self.length, self.part.width
+        length, width = self.length, self.width
         if length is None or width is None or not all(value.known for value in self.figures):
             return ()
         return tuple(self._legs(length, width))
@@ -143,15 +150,16 @@ def _fitting(name: str, port: Port, part: Part, axis: Point, line: str, way: Poi
 
 def _above_face(port: Port, part: Part) -> Value:
     """From the port's face out to where the leg begins: as measured, else by the part and its thread."""
-    if part.turn and port.stands_off.known:
-        return port.stands_off
+    if port.stands_off.known:
+        return port.stands_off if part.turn else exactly("reach", Dimension.LENGTH, 0.0, Mark.DERIVED)
     return total("reach", (_stem(part), minus(screwed_in(port, catalogue()))))
 
 
 def _from_seat(port: Port, part: Part, reach: Value) -> Value:
     """From the seat of the fitting that was measured with, which reaches so far, to where the leg begins."""
-    if part.turn and port.stands_off.known:
-        return total("reach", (port.stands_off, screwed_in(port, catalogue()), minus(reach)))
+    if port.stands_off.known:
+        middle = (port.stands_off,) if part.turn else ()
+        return total("reach", (*middle, screwed_in(port, catalogue()), minus(reach)))
     return total("reach", (_stem(part), minus(reach)))
 
 

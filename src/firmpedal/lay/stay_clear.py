@@ -75,6 +75,7 @@ def least_gap(
     """Find how near a line comes to a thing that `carriers` carry, innermost first."""
     body, course = thing.where, path_of(line, STRAIGHTS)
     missing = [item for point in line.points for item in point.missing]
+    missing += () if line.outside_diameter.known else line.outside_diameter.missing
     if isinstance(body, UnknownShape) or course is None or missing:
         missing += body.missing if isinstance(body, UnknownShape) else ()
         return Gap(line.name, thing, _unknown(line, thing, tuple(dict.fromkeys(missing))))

@@ -32,9 +32,13 @@ from firmpedal.model.fields import (
 from firmpedal.model.part import Interface
 from firmpedal.model.shapes import Sheet, UnknownShape
 from firmpedal.model.space import Direction, Position
-from firmpedal.model.stock import Hose, Tube
-from firmpedal.quantity import Answer, Value
+from firmpedal.model.stock import Hose, LineKind, Tube
+from firmpedal.quantity import Answer, Missing, Value, When
 
+_ASKED = {
+    "outside diameter": "the outside diameter of {name}, of the bare hose",
+    "rated pressure": "the rated pressure of {name}, cold, from its maker",
+}
 _ALONG = 1e-6  # of a unit vector: what is left of rounding where two directions are one
 
 
@@ -89,6 +93,8 @@ class Line(Named):
     start: Annotated[str, Reads("connection")] = Field(alias="from")
     finish: Annotated[str, Reads("connection")] = Field(alias="to")
     made_of: Annotated[Tube | Hose, Reads("stock")]
+    outside_diameter: SomeSize
+    rated_pressure: SomePressure
     via: Annotated[tuple[Position, ...], Reads("positions")] = ()
     bend_radius: SomeSize
     clamp_spacing: SomeSize
@@ -110,6 +116,29 @@ class Line(Named):
     sleeved_diameter: SomeSize
     along: Name = ""
     temperature: OptionalTemperature
+
+    @property
+    def stock(self) -> Tube | Hose:
+        """What it is made of, with what this one was measured or sold with in the place of the usual.
+
+        What is left open of it says at which key of the line it can be written.
+        """
+        if isinstance(self.made_of, Hose):
+            outside = self._own("outside diameter", self.outside_diameter, self.made_of.outside_diameter)
+            return replace(self.made_of, outside_diameter=outside)
+        if self.made_of.kind is not LineKind.PLASTIC:
+            return self.made_of
+        rated = self._own("rated pressure", self.rated_pressure, self.made_of.rated_pressure)
+        return replace(self.made_of, rated_pressure=rated)
+
+    def _own(self, key: str, declared: Value, usual: Value) -> Value:
+        """A figure as declared; else as usual, with the question that would narrow it."""
+        if declared.known:
+            return declared
+        asked = Missing(
+            f"{self.place}.{key}", _ASKED[key].format(name=self.name), usual.dimension, When.IN_HAND
+        )
+        return usual if usual.exact else replace(usual, missing=(asked,))
 
 
 class PanelMaterial(StrEnum):
@@ -189,6 +218,7 @@ class Port(Named):
     arm: Facing
     outlet_leg: SomeSize
     stands_off: SomeSize
+    body_width: SomeSize
     closed: YesNo = Answer.NO
     open: Text = ""
 

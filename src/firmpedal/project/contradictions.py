@@ -21,7 +21,7 @@ def check_contradictions(work: References) -> None:
     _closed_ports(work)
     _of_hoses(work)
     _expansion(work)
-    _stiffness(work)
+    _of_plastic(work)
 
 
 def _feet(work: References) -> None:
@@ -38,6 +38,7 @@ OF_HOSES = (
     ("swells", "what it takes is worked out from its wall"),
     ("expansion curve", "what it takes is worked out from its wall"),
     ("tightest bend", "how tight it is bent is told by its bend radius"),
+    ("outside diameter", "its size stands in what it is made of"),
 )
 
 
@@ -81,13 +82,21 @@ def _rising(work: References, line: Line) -> None:
         under, taken = max(under, high), max(taken, point.per_length.low)
 
 
-def _stiffness(work: References) -> None:
-    """Metal is as stiff as its alloy, a hose swells as its standard says: only plastic has grades."""
+OF_PLASTIC = (
+    ("stiffness", "how stiff its wall is, is known or plays no part"),
+    ("rated pressure", "what it stands is worked out from its wall, or its specification says it"),
+)
+
+
+def _of_plastic(work: References) -> None:
+    """Metal is as stiff and strong as its alloy, a hose as its standard says: only plastic has grades."""
     for line in work.aircraft.lines:
-        plastic = line.made_of is None or line.made_of.kind is LineKind.PLASTIC
-        if "stiffness" in line.written and not plastic:
-            message = f"{line.name} is not plastic: how stiff its wall is, is known or plays no part"
-            work.notes.note(work.node(f"{line.place}.stiffness"), message, "take `stiffness` out")
+        if line.made_of is None or line.made_of.kind is LineKind.PLASTIC:
+            continue
+        for key, why in OF_PLASTIC:
+            if key.replace(" ", "_") in line.written:
+                message = f"{line.name} is not plastic: {why}"
+                work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")
 
 
 def _closed_ports(work: References) -> None:

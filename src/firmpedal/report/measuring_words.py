@@ -47,7 +47,10 @@ HOWS = {
     "stopped open": "does a stop, spring or catch hold it fully open in flight?",
     "reachable strapped in": "belted, seat as you fly",
     "outlet leg": "in hand: a calliper gauge, from the middle of its stem to the tip of its other end",
-    "stands off": "screwed in tight: tape from the face of the port to the middle of the other leg",
+    "stands off": "screwed in tight: tape from the face of the port to the middle of the other leg; of a "
+    "straight one, to its other end",
+    "body width": "in hand: calliper gauge across the widest flats of its body",
+    "outside diameter": "calliper gauge on the bare hose, or a strip of paper once round it, over 3.14",
     "clamp spacing": "ask its maker how far apart the line is to be held",
     "wheel": "the same word at each caliper of one wheel, another one for each other wheel",
     "own": "look at the wheel: no, if another caliper grips the same disc",

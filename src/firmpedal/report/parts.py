@@ -120,10 +120,12 @@ def _clamp_items(line: LaidLine, evaluation: Evaluation) -> list[Item]:
     if not count:
         return []
     clamp = clamp_size(evaluation, line)
-    across = f"{evaluation.display.value(clamp.across) if clamp.across.known else 'what you measure'} across"
-    words = f"goes round {across}{', over the sleeve' if clamp.over else ''}"
-    if clamp.over and not clamp.across.known:
+    if not clamp.across.known:
         words = f"size not shown: measure {listed([item.what for item in clamp.across.missing])}"
+    else:
+        over = ", over the sleeve" if clamp.over else ""
+        first = "" if clamp.across.exact else ": measure it before you order"
+        words = f"goes round {evaluation.display.value(clamp.across)} across{over}{first}"
     return [Item(clamp.name, Category.CLAMP, count, clamp.size, "", words, (line.name,))]
 
 

@@ -105,7 +105,7 @@ def _path_subject(line: LaidLine) -> Subject:
             name = {0: "A", len(points) - 1: "B"}.get(number, str(number + 1))
             out = _away(points, number)
             notes.append(Note(name, at, (out,), name, out, bold=name in "AB"))
-    return Subject(tuple(joined), ends, (), tuple(notes), line.stock.outside_diameter.middle, dashed=True)
+    return Subject(tuple(joined), ends, (), tuple(notes), line.drawn_width, dashed=True)
 
 
 def _away(points: list[Point | None], number: int) -> Point:

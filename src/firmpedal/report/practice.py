@@ -25,4 +25,4 @@ def practice_words(evaluation: Evaluation) -> str:
     """The sentence that stands before the first tube."""
     said = too_few(evaluation)
     more = f": {said}" if said else ""
-    return f"First {practice_count(evaluation)} practice pieces of each kind of tube{more}."
+    return f"First make {practice_count(evaluation)} practice pieces of each kind of tube{more}."

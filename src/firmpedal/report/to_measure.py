@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from firmpedal.decide.lacking import key_of, left_open, place_of, waiting, when_of
+from firmpedal.decide.lacking import lacking, lacking_for
 from firmpedal.model.display import display_of
 from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import still_open, written_at
-from firmpedal.project.names import label_of
 from firmpedal.project.tree import Branch, Node
 from firmpedal.project.unknowns import Item, reads_at
 from firmpedal.quantity import When
@@ -20,6 +19,7 @@ from firmpedal.report.offers import Offer, offers_for
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from firmpedal.decide.lacking import Lacking
     from firmpedal.model.fields import Reads
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Missing
@@ -72,55 +72,28 @@ class ToMeasure:
 
 def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     """Each thing once: what rules wait for, what else the file leaves unknown, last what waits."""
-    when, found = when_of(evaluation), dict[str, ToMeasure]()
-    for what, (rules, places) in waiting(evaluation).items():
-        _put(evaluation, found, replace(_one(evaluation, what, rules, places), when=when[what]))
-    asked = tuple(place for one in found.values() for place in (one.at, *one.places))
-    for place in map(place_of, left_open(evaluation, asked)):
-        found[place] = _one(evaluation, label_of(place), (), (place,))
-    return tuple(sorted(found.values(), key=lambda one: list(When).index(one.when)))
+    found = (_row(evaluation, one) for one in lacking(evaluation))
+    return tuple(sorted(found, key=lambda one: list(When).index(one.when)))
 
 
 def asked_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[ToMeasure, ...]:
     """What some figures lack, each thing once, with the rules that wait for it as well."""
-    rules, found = waiting(evaluation), dict[str, ToMeasure]()
-    places: dict[str, tuple[tuple[str, ...], When]] = {}
-    for each in missing:
-        before, _ = places.get(each.what, ((), each.when))
-        places[each.what] = (tuple(dict.fromkeys((*before, each.place))), each.when)
-    for what, (where, when) in places.items():
-        waits = rules[what][0] if what in rules else ()
-        _put(evaluation, found, replace(_one(evaluation, what, waits, where), when=when, for_figures=True))
-    return tuple(found.values())
+    found = (_row(evaluation, one) for one in lacking_for(evaluation, missing))
+    return tuple(replace(one, for_figures=True) for one in found)
 
 
-def _put(evaluation: Evaluation, found: dict[str, ToMeasure], one: ToMeasure) -> None:
-    key = key_of(evaluation.reading, one.what, one.places)
-    found[key] = _joined(found[key], one) if key in found else one
-
-
-def _one(evaluation: Evaluation, what: str, rules: tuple[str, ...], places: tuple[str, ...]) -> ToMeasure:
+def _row(evaluation: Evaluation, one: Lacking) -> ToMeasure:
     """A single value of the file gets a box; a point or a shape only the ways to its places."""
-    if len(places) != 1:
-        return ToMeasure(what, rules, places)
-    at = written_at(evaluation.reading, places[0])
+    row = ToMeasure(one.what, one.rules, one.places, when=one.when)
+    written = {written_at(evaluation.reading, place) for place in one.places}
+    if len(written) != 1:
+        return row
+    (at,) = written
     blank = _blank(evaluation, at)
     if blank is None:
-        return ToMeasure(what, rules, places)
-    copies = () if at == places[0] else (places[0],)
-    offers = offers_for(evaluation, at)
-    return ToMeasure(what, rules, places, at, copies, blank.boxes[0], blank.how, offers=offers)
-
-
-def _joined(one: ToMeasure, other: ToMeasure) -> ToMeasure:
-    """The same figure, missed at a copy as well, or for another reason at its own place."""
-    others = (*one.others, *(other.others or other.places))
-    return replace(
-        one,
-        rules=tuple(dict.fromkeys((*one.rules, *other.rules))),
-        places=tuple(dict.fromkeys((*one.places, *other.places))),
-        others=tuple(place for place in dict.fromkeys(others) if place != one.at),
-    )
+        return replace(row, others=one.places[1:])
+    others, offers = tuple(place for place in one.places if place != at), offers_for(evaluation, at)
+    return replace(row, at=at, others=others, unit=blank.boxes[0], how=blank.how, offers=offers)
 
 
 def _blank(evaluation: Evaluation, place: str) -> Blank | None:

@@ -110,7 +110,7 @@ def _plastics(
 ) -> Iterator[HeatLimit]:
     for line in aircraft.lines:
         heads = {end.partition(".")[0] for end in (line.start, line.finish)}
-        stock = line.made_of
+        stock = line.stock
         if isinstance(stock, Tube) and stock.kind is LineKind.PLASTIC and caliper.name in heads:
             holds = plastic_strength(line, stock, warmth)
             pressure = _that_decides(line, holds, pressures.get(line.name))

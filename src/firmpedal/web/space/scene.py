@@ -154,7 +154,7 @@ def _way(evaluation: Evaluation, line: LaidLine) -> Way | None:
         line.place,
         line.name,
         line.kind.value,
-        line.stock.outside_diameter.middle / 2,
+        line.drawn_width / 2,
         *course,
         (setting.start, setting.finish),
         tuple(corners),
