@@ -64,6 +64,13 @@ def test_a_tailwheel_type_slides_with_its_tail_down_or_up(friction, height, degr
     assert found == pytest.approx(expected, rel=1e-9)
 
 
+@pytest.mark.parametrize("height", [5.0, 7.0, 40.0])
+def test_a_tail_that_is_up_leaves_all_to_the_mains_however_high_the_thrust_line_is(height):
+    """With the mains alone on the ground the tyres hold friction times all the weight, by Coulomb's law."""
+    found = run_up.pull_held_tailwheel(0.8, MASS, 0.5, BASE, height, 0.0)
+    assert found == pytest.approx(0.8 * MASS * G)
+
+
 @pytest.mark.parametrize(("height", "degrees"), [(1.2, 0.0), (1.6, 12.0)])
 def test_the_tail_is_up_where_its_wheel_carries_nothing(height, degrees):
     """Whatever the thrust line looks up: over the main wheels it has no arm by that."""
@@ -121,6 +128,20 @@ def test_without_the_height_of_the_thrust_line_it_says_what_it_does_not_know():
         evaluation
     )
     assert any("height of the propeller's thrust line" in each.what for each in run.holds.missing)
+
+
+def test_what_the_tail_does_is_told_where_what_the_tyres_hold_is_not_known():
+    """It takes no wheelbase: 15,840 lbf in of weight against 300 lbf at 52.9 in."""
+    evaluation = at(
+        "52.9", stance=lambda more: tailwheel(more.replace("wheelbase: 60", "wheelbase: unknown"))
+    )
+    run = evaluation.results.stopping.run_up
+    assert (run.holds.known, run.tips) == (False, Answer.YES)
+    assert [each for each in evaluation.findings if each.rule == "run-up-noses-over"]
+    told = words(evaluation)
+    assert "full throttle lifts it" in told
+    assert "whether the tail stays down is not shown" not in told
+    assert "Whether the tyres hold it is not shown" in told
 
 
 def test_a_thrust_that_no_height_makes_good_slides_for_sure():

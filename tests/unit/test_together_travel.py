@@ -207,6 +207,16 @@ def test_the_sheet_tells_whether_a_pedal_comes_to_its_end():
         assert ends in {row[-1] for row in table.rows}
 
 
+def test_where_one_side_alone_goes_further_the_sheet_names_the_pedals_that_do_not():
+    """The right side's nearer cylinder adds the feet up, the left side's does not."""
+    text = two_seats("yes").reading.text.replace("feet add up: yes", "feet add up: no", 1)
+    evaluation = evaluate_text(text, "two")
+    assert {each.travel for each in together(evaluation).values()} == set(Travel) - {Travel.NOT_RECKONED}
+    texts = " ".join(getattr(each, "text", "") for each in said(evaluation))
+    assert "the pad of alder_pedal and cedar_pedal goes no further than by itself" in texts
+    assert "no pedal goes further" not in texts
+
+
 def test_one_seat_alone_has_no_such_words():
     single = TWO_SEATS.replace(*GAP).replace("pedal: cedar_pedal", "pedal: alder_pedal").replace(
         "pedal: elder_pedal", "pedal: birch_pedal"

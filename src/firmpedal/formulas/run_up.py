@@ -76,16 +76,17 @@ def pull_held_tailwheel(
     Returns:
         Pull along the ground F [N].
 
-    Valid: mu >= 0, m > 0, 0 <= b < l, z > 0, mu z < l, theta from 0 to 30 degrees; beyond
-        mu z = b (1 + mu tan(theta)) the tail is up and the mains carry all; no air over the tail.
+    Valid: mu >= 0, m > 0, 0 <= b < l, z > 0, theta from 0 to 30 degrees; from
+        mu z = b (1 + mu tan(theta)) on the tail is up and the mains carry all, which is the first of the
+        two, whatever the second comes to; no air over the tail.
     Source: [firmpedal-derivation], moments about the point where the tail wheel stands.
     """
     _require_standing(friction, mass, behind, wheelbase, height)
     _require_angle(nose_up)
-    require(friction * height < wheelbase, "the thrust line is too high for that wheelbase")
     lifted = 1 + friction * math.tan(nose_up)
-    tail_down = (wheelbase - behind) / (wheelbase * lifted - friction * height)
-    return friction * mass * _GRAVITY * min(1 / lifted, tail_down)
+    if friction * height >= behind * lifted:  # the tail is up
+        return friction * mass * _GRAVITY / lifted
+    return friction * mass * _GRAVITY * (wheelbase - behind) / (wheelbase * lifted - friction * height)
 
 
 def pull_that_lifts_the_tail(mass: float, behind: float, height: float) -> float:

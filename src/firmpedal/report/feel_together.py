@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.together_travel import Travel, pressed_together_all
 from firmpedal.model.aircraft import find
+from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, worst
 from firmpedal.report.sheet import Group, Heading, Paragraph, Table
 
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 TITLE = "Both seats pressing one wheel"
 FOOT = FEET[1]
 ALONE = (
-    "With the other seat pressing as well no pedal goes further than by itself: the feet do not add up "
+    "With the other seat pressing as well {none} further than by itself: the feet do not add up "
     "there, and what one seat has pushed in the other need not."
 )
 FURTHER = (
@@ -51,8 +52,10 @@ def together_blocks(evaluation: Evaluation) -> Iterator[Block]:
         return
     told = [Paragraph(f"{each.cylinder}: not reckoned, for {each.why}.") for each in found if each.why]
     further = [each for each in found if each.travel in (Travel.PUSHED_ON, Travel.DRAWN_ON)]
-    if any(each.travel is Travel.NO_FURTHER for each in found):
-        told.append(Paragraph(ALONE))
+    if alone := [each for each in found if each.travel is Travel.NO_FURTHER]:
+        names = listed(_pedal_name(evaluation, each) for each in alone)
+        none = "no pedal goes" if len(alone) == len(found) else f"the pad of {names} goes no"
+        told.append(Paragraph(ALONE.format(none=none)))
     if further:
         words = FURTHER.format(foot=FOOT)
         told.append(Paragraph(f"{words} {UNLESS}" if any(each.asked for each in further) else words))
@@ -80,6 +83,11 @@ def _warm(each: PressedTogether) -> int:
     return 1 if each.strokes[1].known else 0
 
 
+def _pedal_name(evaluation: Evaluation, each: PressedTogether) -> str:
+    cylinder = find(evaluation.aircraft.cylinders, each.cylinder)
+    return cylinder.pedal if cylinder is not None and cylinder.pedal else each.cylinder
+
+
 def _table(evaluation: Evaluation, further: list[PressedTogether]) -> Table:
     show = evaluation.display.value
     rows = []
@@ -87,7 +95,7 @@ def _table(evaluation: Evaluation, further: list[PressedTogether]) -> Table:
         cylinder = find(evaluation.aircraft.cylinders, each.cylinder)
         n = _warm(each)
         whole = show(cylinder.stroke) if cylinder is not None else "unknown"
-        name = cylinder.pedal if cylinder is not None and cylinder.pedal else each.cylinder
+        name = _pedal_name(evaluation, each)
         ends = ENDS[_fits(evaluation, each)]
         rows.append((name, show(each.alone[n]), show(each.strokes[n]), whole, show(each.pads[n]), ends))
     columns = ("pedal", "stroke alone", "with both, at most", "stroke there is", "pad, at most", "at its end")

@@ -14,7 +14,7 @@ NO_HEIGHT = (
     "it takes the height of the propeller's thrust line above the ground, which the file does not give: a "
     "high pull shifts weight between the wheels"
 )
-FIGURES = "it takes figures that the file does not give"
+FIGURES = "figures that it takes are missing in the file, or cannot all be right"
 
 
 def run_up_words(stop: Stopping, display: Display) -> str:
@@ -22,16 +22,23 @@ def run_up_words(stop: Stopping, display: Display) -> str:
     run_up, height = stop.run_up, stop.stance.thrust_height
     if not stop.stance.thrust.known:
         return ""
-    if not (run_up.pull.known and run_up.holds.known):
+    tail = _tail_words(run_up, display)
+    if not (run_up.pull.known and (run_up.holds.known or tail)):
         return _not_known(run_up, NO_HEIGHT if not height.known else FIGURES)
-    start = (
-        f"Standing at full throttle, wheels held: the pull along the ground is {display.value(run_up.pull)}, "
-        f"{display.value(height)} up, and the tyres hold {display.value(run_up.holds)}."
-    )
-    if run_up.lifts is None:
-        return f"{start} That the pull takes weight off the main wheels is counted."
+    start = "Standing at full throttle, wheels held: the pull along the ground is "
+    start = f"{start}{display.value(run_up.pull)}, {display.value(height)} up"
+    if not run_up.holds.known:
+        return f"{start}. {tail} Whether the tyres hold it is not shown: {FIGURES}."
+    start = f"{start}, and the tyres hold {display.value(run_up.holds)}."
+    return f"{start} {tail or 'That the pull takes weight off the main wheels is counted.'}"
+
+
+def _tail_words(run_up: RunUp, display: Display) -> str:
+    """What becomes of the tail, which hangs on less than what the tyres hold; empty where it is not known."""
+    if run_up.lifts is None or not (run_up.lifts.known and run_up.pull.known):
+        return ""
     return (
-        f"{start} The tail comes up at a pull of {display.value(run_up.lifts)}: {_tail(run_up)}. The "
+        f"The tail comes up at a pull of {display.value(run_up.lifts)}: {_tail(run_up)}. The "
         "elevator held back in the slipstream helps, and is not counted."
     )
 
