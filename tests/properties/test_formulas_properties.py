@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from printed_equation import evaluate
 
 import firmpedal.formulas
-from firmpedal.formulas import attitude, bubbles, grip, temperature, thread_crests, threads, viscosity
+from firmpedal.formulas import attitude, bubbles, grip, run_up, temperature, thread_crests, threads, viscosity
 from firmpedal.quantity import Mark, Value, apply, story_of
 from firmpedal.units import dimension_of
 
@@ -36,6 +36,9 @@ WITH_GRAVITY = {
     grip.grip_limit_tailwheel,
     grip.nose_over_limit,
     grip.grip_standing,
+    run_up.pull_held_nosewheel,
+    run_up.pull_held_tailwheel,
+    run_up.pull_that_lifts_the_tail,
     viscosity.walther_number,
     viscosity.viscosity_between,
 }
