@@ -36,6 +36,7 @@ WITH_GRAVITY = {
     grip.grip_limit_tailwheel,
     grip.nose_over_limit,
     grip.grip_standing,
+    grip.grip_tail_up,
     run_up.pull_held_nosewheel,
     run_up.pull_held_tailwheel,
     run_up.pull_that_lifts_the_tail,
