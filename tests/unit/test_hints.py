@@ -31,6 +31,7 @@ ALIKE = {
     "temperature": {"zones", "units"},
     "bend radius": {"lines", "bench"},
     "mass": {"components", "disc", "units"},
+    "rated pressure": {"components", "lines"},
 }  # the file's units are chosen, never measured
 
 

@@ -11,7 +11,7 @@ from firmpedal.report.stopping_answer import answer
 from firmpedal.report.stopping_left_out import left_out
 from firmpedal.report.stopping_plot import stopping_plot
 from firmpedal.report.stopping_run_up import run_up_words
-from firmpedal.report.stopping_travel import does_it, endings, first_end, travel_cautions
+from firmpedal.report.stopping_travel import endings, first_end, met, travel_cautions
 from firmpedal.report.stopping_words import (
     alike,
     far,
@@ -124,18 +124,15 @@ def _pressed(stop: Stopping, number: int, display: Display) -> str:
 
 def _needs(stop: Stopping, display: Display, end: tuple[float, float]) -> Table:
     """Each thing that a foot is asked for, with the foot that it takes and whether foot and tyres do it."""
-    hard, ground = stop.feet[1].force, stop.limits
-    wanted_stop = stop.stance.wanted.at_most(ground.usable)
+    ground, (stopping, holding) = stop.limits, met(stop, end)
     rows = [
         (
             *_need("the wanted stop", slowing_cell(stop.stance.wanted, display), stop.wanted, display),
-            HOLDS[does_it(stop.wanted.foot, hard, end)],
-            HOLDS[wanted_stop],
+            *(HOLDS[each] for each in stopping),
         ),
         (
             *_need("holding full throttle", display.value(stop.stance.thrust), stop.hold, display),
-            HOLDS[does_it(stop.hold.foot, hard, end)],
-            HOLDS[stop.run_up.held],
+            *(HOLDS[each] for each in holding),
         ),
         *_locking(stop, display),
     ]

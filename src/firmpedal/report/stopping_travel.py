@@ -15,6 +15,7 @@ from firmpedal.report.sheet import Paragraph, Tone
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from firmpedal.analysis.stopping import Stopping
     from firmpedal.pipeline import Evaluation
 
 Span = tuple[float, float]
@@ -53,6 +54,18 @@ def does_it(needed: Value, foot: Value, end: Span) -> Answer:
     if needed.low > end[1]:
         return Answer.NO
     return Answer.UNKNOWN if needed.high > end[0] else answer
+
+
+def met(stop: Stopping, end: Span) -> tuple[tuple[Answer, Answer], tuple[Answer, Answer]]:
+    """Of the wanted stop, and of holding full throttle: whether hard foot and ground do it.
+
+    `end` is where the travel of the first pedal ends, as `first_end` gives it.
+    """
+    hard = stop.feet[1].force
+    return (
+        (does_it(stop.wanted.foot, hard, end), stop.stance.wanted.at_most(stop.limits.usable)),
+        (does_it(stop.hold.foot, hard, end), stop.run_up.held),
+    )
 
 
 def travel_cautions(evaluation: Evaluation, found: tuple[Ending, ...]) -> Iterator[Paragraph]:
