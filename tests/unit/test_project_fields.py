@@ -180,6 +180,12 @@ def test_a_value_that_was_put_in_and_taken_out_again_leaves_the_rest_as_it_was(p
     assert yaml_of(again) == yaml_of(text)
 
 
+def test_what_is_unknown_and_is_emptied_stays_to_be_measured():
+    text, place = LAYOUTS[0], "pedals.left_brake.brake.pad"
+    assert put(text, place, "  ") == text
+    assert put(put(text, place, "5/8"), place, "unknown") == text
+
+
 def at(said, place):
     for step in place.split("."):
         said = said[step]

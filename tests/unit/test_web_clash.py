@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from types import SimpleNamespace
+
 import pytest
 
 from firmpedal.project import read_text
 from firmpedal.project.field_places import thing_at
 from firmpedal.project.fields import form_of
-from firmpedal.web.form.clash import Shown, clash_html, where_of
+from firmpedal.web.form.chosen import Chosen
+from firmpedal.web.form.clash import Clash, Shown, clash_html, where_of
+from firmpedal.web.form.writing import Writing
 from texts import edited, example
 
 AT = "components.left_cylinder"
@@ -52,3 +56,20 @@ def test_both_values_are_shown_and_the_buttons_know_their_cell():
     assert "wrote 6 3/4 here. You typed &lt;7&gt;." in html
     assert f'data-of="2 1 {where[0]}"' in html
     assert where_of(f"2 1 {where[0]}") == where
+
+
+def test_what_waits_to_be_settled_outlives_a_text_that_cannot_be_read_for_a_while():
+    text = example("brindlewick")
+    waits = {None: {WHERE: Clash(WHERE, "3/4", "0.625")}}
+    document = SimpleNamespace(text=edited(text, ("foot: {", "foot: {{")), unsettled=waits)
+    chosen = Chosen("a.yaml", SimpleNamespace(document=document, option=None), AT)
+
+    def waiting():
+        """The place that a page opened now says to be waiting."""
+        return Writing(chosen, lambda: None, lambda: None).unsettled_at()
+
+    assert waiting() == WHERE[0]
+    document.text = text
+    assert waiting() == WHERE[0]
+    document.text = edited(text, ("bore: 0.625", "bore: 3/4"))
+    assert waiting() == ""

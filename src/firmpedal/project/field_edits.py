@@ -22,6 +22,7 @@ MEASURED = "measured"
 def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     """Put words in a cell of a field; nothing at all leaves the key out, or says that it is not known.
 
+    What is unknown and is emptied stays unknown: it is still to be measured, and its line says so.
     Of two ways along one axis the one that is written takes the place of the other, if that is unknown.
 
     Raises:
@@ -29,6 +30,8 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     """
     text, option = reading.text, reading.option
     piece = cell.written(words)
+    if not piece and cell.words == UNKNOWN and _only(field, cell):
+        return text
     taken_away = not (cell.words and _goes_by_tape(field, cell))  # a way left out would be nothing at all
     if not piece and cell.own_key and taken_away and not _only(field, cell):
         return readable(reading, without_key(text, cell.place, option) if cell.words else text)

@@ -38,7 +38,12 @@ class Writing:
         self.refused = {}
 
     def forget_settled(self) -> None:
-        """Let go of what was typed in cells that are gone, or that hold it by now."""
+        """Let go of what was typed in cells that are gone, or that hold it by now.
+
+        While the text cannot be read no cell can be found, and nothing is let go of.
+        """
+        if self._chosen.reading.aircraft is None:
+            return
         for where, clash in tuple(self.clashes.items()):
             if not still_open(clash, self._chosen.field_at(where[0])):
                 del self.clashes[where]
