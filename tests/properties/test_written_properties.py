@@ -148,8 +148,12 @@ def test_awkward_words_are_put_in_quotes(path, new):
 
 
 def test_edit_of_lists_and_of_what_was_left_out():
-    assert edited(SMALL, "lines.one.via.1.2", "9/8") == SMALL.replace("[[1, 2, 3]]", "[[1, 9/8, 3]]")
-    assert edited(SMALL, "lines.one.via", "[]") == SMALL.replace("[[1, 2, 3]]", "[]")
+    """The remark at the end of the line keeps its column."""
+    rest = ", clamps: none}"
+    longer = SMALL.replace(f"[[1, 2, 3]]{rest}   #", f"[[1, 9/8, 3]]{rest} #")
+    assert edited(SMALL, "lines.one.via.1.2", "9/8") == longer
+    shorter = SMALL.replace(f"[[1, 2, 3]]{rest}   #", f"[]{rest}            #")
+    assert edited(SMALL, "lines.one.via", "[]") == shorter
     assert edited(SMALL, "lines.two.bend radius", "3/4") == SMALL.replace("radius:", "radius: 3/4")
 
 

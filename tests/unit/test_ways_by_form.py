@@ -142,7 +142,7 @@ def test_what_is_not_known_yet_is_to_be_measured_from_there():
     text = edited(POINTS, ("  nowhere: unknown", "  nowhere: unknown   # a remark"))
     after = turned(text, "points.nowhere", FROM + "axle_too")
     assert new_lines(text, after) == [
-        "nowhere: {from: axle_too, aft: unknown, right: unknown, up: unknown}   # a remark",
+        "nowhere: {from: axle_too, aft: unknown, right: unknown, up: unknown}  # a remark",
     ]
     _, field = field_at(after, "points.nowhere")
     assert field.unknown
@@ -239,7 +239,7 @@ def test_coordinates_less_the_start_are_the_ways_and_back_again(start, point):
     text += f"points:\n  begin: [{rows[0]}]\n  there: [{rows[1]}]   # kept\n"
     after = turned(text, "points.there", FROM + "begin")
     assert after.splitlines()[:-1] == text.splitlines()[:-1]
-    assert after.endswith("   # kept\n")
+    assert after.endswith(" # kept\n")
     ways = {key: number(words) for key, words in yaml_of(after)["points"]["there"].items() if key != "from"}
     gone = [
         ways.get(plus, Fraction(0)) - ways.get(minus, Fraction(0))
@@ -249,7 +249,7 @@ def test_coordinates_less_the_start_are_the_ways_and_back_again(start, point):
     assert all(way >= 0 for way in ways.values())
     back = turned(after, "points.there", COORDINATES)
     assert [number(each) for each in yaml_of(back)["points"]["there"]] == list(point)
-    assert back.endswith("   # kept\n")
+    assert back.endswith(" # kept\n")
 
 
 # -- shapes and movements ---------------------------------------------------------------------------
