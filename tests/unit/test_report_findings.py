@@ -79,7 +79,7 @@ def test_findings_that_differ_in_figures_or_reason_are_not_merged():
 
 
 def test_nothing_found_says_so():
-    assert "No rule found anything." in words(of())
+    assert "Nothing was found against these brakes." in words(of())
 
 
 def test_a_thing_to_measure_stands_once_with_the_rules_that_wait():

@@ -48,6 +48,10 @@ CREEPS = (
     "fluid; in bores as thin as these less will do. What bends, fittings and the bleeder's hole use up of "
     "the pressure is not reckoned: keep some in hand."
 )
+NOT_YET = (
+    "How to fill {wheels} cannot be worked out yet: nobody has measured where the lines run. Measure their "
+    "points first; the form asks for each."
+)
 AGAIN = (
     "Done when no bubble comes at the top and every pedal is firm at the same height. Look again next day."
 )
@@ -61,13 +65,19 @@ def bleeding_of(evaluation: Evaluation) -> Bleeding:
 @worked
 def bleeding_sheet(evaluation: Evaluation) -> Sheet | None:
     """The sheet; None where no caliper is joined to anything."""
-    found = bleeding_of(evaluation)
-    if not found.rises:
+    found, ways = bleeding_of(evaluation), evaluation.results.heights.ways
+    if not ways:
         return None
-    blocks: list[Block] = [
-        Paragraph(_lead(evaluation, found), Tone.LEAD),
+    before = (
         Paragraph(MAKER, Tone.CAUTION),
         Group((Heading("Before the first fluid"), Bullets(FIRST, boxes=True))),
+    )
+    if not found.rises:
+        words = NOT_YET.format(wheels=listed([way.caliper for way in ways]))
+        return Sheet(TITLE, (Paragraph(words, Tone.LEAD), *before))
+    blocks: list[Block] = [
+        Paragraph(_lead(evaluation, found), Tone.LEAD),
+        *before,
         *_fluid(evaluation),
         Heading("What it takes, wheel by wheel"),
         _takes(evaluation, found),

@@ -97,5 +97,5 @@ def summary(evaluation: Evaluation) -> str:
         if (count := sum(finding.level is level for finding in evaluation.findings))
     ]
     if not counts:
-        return "No rule found anything."
+        return "Nothing was found against these brakes."
     return ", ".join(counts) + ". What is alike on several lines is written out once."

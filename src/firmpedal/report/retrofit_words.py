@@ -167,7 +167,8 @@ def _open_to_fill(step: Step, _before: Evaluation, _after: Evaluation) -> str:
 
 def _leak(step: Step, _before: Evaluation, _after: Evaluation) -> str:
     return (
-        f"Hold a hard foot for some minutes and wipe round every place that can leak ({step.parts[0]}): "
+        "Press as hard and as long as the sheet Joints, one by one says, and wipe round every place that can "
+        f"leak ({step.parts[0]}): "
         f"{listed(list(step.about))}. Once more after a night. Release: the wheels turn freely."
     )
 
