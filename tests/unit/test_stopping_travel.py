@@ -5,7 +5,7 @@ from evaluated import words
 
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Dimension, Mark, exactly
-from firmpedal.report.sheet import Paragraph, Tone
+from firmpedal.report.sheet import Group, Paragraph, Tone
 from firmpedal.report.stopping import stopping_sheet
 from firmpedal.report.stopping_travel import does_it, endings, first_end
 from texts import example
@@ -46,3 +46,27 @@ def test_plastic_that_ends_the_travel_hot_is_said_where_it_stops():
 def test_full_throttle_may_take_the_weight_off_the_wheels_that_hold_it():
     """571 lbf of grip for 560 of pull leave no room for what the pull takes off the main wheels."""
     assert "yes yes" not in words(stopping_sheet(evaluate_text(example("oatmere"), "oatmere.yaml")))
+
+
+@pytest.mark.parametrize(
+    ("name", "option", "rows"),
+    [
+        (
+            "fennimoss",
+            None,
+            ["normal", "hard", "panic"],
+        ),  # it may end at 50 lbf
+        ("oatmere", None, ["hard", "panic"]),  # at 75 lbf or more: the normal foot's 75 just goes so far
+        ("brindlewick", "rigid", []),
+    ],
+)
+def test_a_foot_that_the_pedal_may_not_go_along_with_is_told_as_such(name, option, rows):
+    sheet = stopping_sheet(evaluate_text(example(name), f"{name}.yaml", option))
+    (table,) = (
+        block.blocks[1]
+        for block in sheet.blocks
+        if isinstance(block, Group) and block.blocks[0].text == "What each foot gives"
+    )
+    told = [row[0].partition(",")[0] for row in table.rows if "if the pedal goes so far" in row[0]]
+    assert told == rows
+    assert ("if the pedal goes so far" in sheet.blocks[0].text) is bool(rows)

@@ -11,7 +11,7 @@ from firmpedal.report.stopping_answer import answer
 from firmpedal.report.stopping_left_out import left_out
 from firmpedal.report.stopping_plot import stopping_plot
 from firmpedal.report.stopping_run_up import run_up_words
-from firmpedal.report.stopping_travel import endings, first_end, met, travel_cautions
+from firmpedal.report.stopping_travel import endings, first_end, goes_so_far, met, travel_cautions
 from firmpedal.report.stopping_words import (
     alike,
     far,
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
     from firmpedal.report.sheet import Block
+    from firmpedal.report.stopping_travel import Span
     from firmpedal.report.to_measure import ToMeasure
 
 TITLE = "Stopping and holding"
@@ -65,14 +66,16 @@ def stopping_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
         asks: Whether it lists what is to be measured; a page that has rows to write in does not.
     """
     stop, display = evaluation.results.stopping, evaluation.display
-    blocks: list[Block] = [*answer(evaluation, len(stopping_asks(evaluation))), *_findings(evaluation)]
     ends = endings(evaluation)
+    end = first_end(ends)
+    asked = len(stopping_asks(evaluation))
+    blocks: list[Block] = [*answer(evaluation, asked, end), *_findings(evaluation)]
     blocks += [*travel_cautions(evaluation, ends), *(Paragraph(words) for words in of_one_wheel(stop))]
     if any(at.drag.known for at in stop.feet):
-        blocks.append(Group((Heading("What each foot gives", first=True), _feet(stop, display))))
+        blocks.append(Group((Heading("What each foot gives", first=True), _feet(stop, display, end))))
     if (drawing := stopping_plot(stop, display)) is not None:
         blocks.append(drawing)
-    blocks.append(Group((Heading("What it takes"), _needs(stop, display, first_end(ends)))))
+    blocks.append(Group((Heading("What it takes"), _needs(stop, display, end))))
     if words := run_up_words(stop, display):
         blocks.append(Paragraph(words))
     blocks += [
@@ -99,10 +102,10 @@ def _findings(evaluation: Evaluation) -> list[Block]:
     return [Paragraph(finding.message, tones[finding.level.value]) for finding in found]
 
 
-def _feet(stop: Stopping, display: Display) -> Table:
+def _feet(stop: Stopping, display: Display, end: Span) -> Table:
     rows = [
         (
-            f"{at.foot}, {display.value(at.force)}",
+            "\n".join(filter(None, (f"{at.foot}, {display.value(at.force)}", goes_so_far(at.force, end)))),
             slowing_cell(at.reached, display),
             far(at.distance, display),
             _pressed(stop, n, display),
@@ -122,7 +125,7 @@ def _pressed(stop: Stopping, number: int, display: Display) -> str:
     return f"{alike((force.pressure for force in forces.values()), display)}\n{torque} of torque"
 
 
-def _needs(stop: Stopping, display: Display, end: tuple[float, float]) -> Table:
+def _needs(stop: Stopping, display: Display, end: Span) -> Table:
     """Each thing that a foot is asked for, with the foot that it takes and whether foot and tyres do it."""
     ground, (stopping, holding) = stop.limits, met(stop, end)
     rows = [

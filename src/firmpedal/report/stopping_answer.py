@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.report.sheet import Paragraph, Tone
+from firmpedal.report.stopping_travel import goes_so_far
 from firmpedal.report.stopping_words import far, slowing
 
 if TYPE_CHECKING:
@@ -13,6 +14,7 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
     from firmpedal.quantity import Value
     from firmpedal.report.sheet import Block
+    from firmpedal.report.stopping_travel import Span
 
 TYRES = "From there on the tyres are the limit: a harder foot slides them and stops it no shorter."
 EITHER = (
@@ -26,12 +28,13 @@ DOUBT = (
 )
 
 
-def answer(evaluation: Evaluation, asks: int) -> list[Block]:
+def answer(evaluation: Evaluation, asks: int, end: Span) -> list[Block]:
     """The answer first: what locks or tips before the usual foot is there, the hard foot, and what limits it.
 
     Args:
         evaluation: The aircraft.
         asks: How many things are to be measured before all is known.
+        end: Where the travel of the first pedal ends, as `first_end` gives it.
     """
     stop, display = evaluation.results.stopping, evaluation.display
     if stop.contradictions:
@@ -39,7 +42,7 @@ def answer(evaluation: Evaluation, asks: int) -> list[Block]:
     hard = stop.feet[1]
     if not hard.reached.known:
         return [Paragraph(_not_yet(stop, display, asks), Tone.LEAD)]
-    early = _early(stop, display)
+    early = _early(stop, display, end)
     blocks: list[Block] = [Paragraph(early, Tone.LEAD)] if early else []
     force, braking = display.value(hard.force), slowing(hard.reached, display)
     words = (
@@ -47,6 +50,8 @@ def answer(evaluation: Evaluation, asks: int) -> list[Block]:
         if early
         else f"The hard foot, {force} on each pedal, slows it by {braking}"
     )
+    if not early and goes_so_far(hard.force, end):
+        words += f", {goes_so_far(hard.force, end)}"
     if hard.distance.known:
         words += f": from {display.value(stop.stance.speed)} it stops in {far(hard.distance, display)}"
     blocks.append(Paragraph(f"{words}.", Tone.PLAIN if early else Tone.LEAD))
@@ -60,7 +65,7 @@ def answer(evaluation: Evaluation, asks: int) -> list[Block]:
     return blocks
 
 
-def _early(stop: Stopping, display: Display) -> str:
+def _early(stop: Stopping, display: Display, end: Span) -> str:
     """What comes before the foot that is pressed: the first of wheels that lock and a tail that comes up."""
     which = stop.first_wheel
     found: list[tuple[Value, str]] = [(stop.lock.foot, f"{which} lock{'s' if which != 'the wheels' else ''}")]
@@ -77,7 +82,8 @@ def _early(stop: Stopping, display: Display) -> str:
         above = "may be above that" if foot.high >= force.low else "is above that"
         if name == "normal":
             above = above.replace("be", "already be").replace("is", "is already")
-        start = f"From {display.value(foot)} on each pedal {does}"
+        lasts = goes_so_far(foot, end)
+        start = f"From {display.value(foot)} on each pedal {does}{f', {lasts}' if lasts else ''}"
         return f"{start}; your {name} foot, {display.value(force)}, {above}."
     return ""
 

@@ -56,6 +56,11 @@ def does_it(needed: Value, foot: Value, end: Span) -> Answer:
     return Answer.UNKNOWN if needed.high > end[0] else answer
 
 
+def goes_so_far(foot: Value, end: Span) -> str:
+    """What to say of a foot that a pedal may come to its end before; empty where it goes so far."""
+    return "if the pedal goes so far" if foot.known and foot.high > end[0] else ""
+
+
 def met(stop: Stopping, end: Span) -> tuple[tuple[Answer, Answer], tuple[Answer, Answer]]:
     """Of the wanted stop, and of holding full throttle: whether hard foot and ground do it.
 
