@@ -149,7 +149,8 @@ def test_what_another_editor_wrote_in_the_same_field_is_asked_about(app, page, f
     # it is not lost by going elsewhere, and either answer holds
     page.get_by_label(re.compile("^Choose something")).select_option("components.left_caliper")
     expect(bore.get_by_role("alert")).to_be_visible()
-    bore.get_by_role("button", name="Keep 0.7").click()
+    pen.focus()  # as whoever is led back to it stands in it: what is kept shows all the same
+    bore.get_by_role("button", name="Keep 0.7").dispatch_event("click")
     expect(bore.get_by_role("alert")).to_have_count(0)
     expect(pen).to_have_value("0.7")
     pen.fill("3/4")

@@ -13,11 +13,13 @@ function morph(old, made) {
   }
   if (old.nodeType !== Node.ELEMENT_NODE) return;
   const typed = old.matches(CELL) && old.value !== (old.matches("select") ? old.dataset.was : old.defaultValue);
+  // Refused before and no more, with nothing typed since: it was settled, so what is written shows, wherever one stands.
+  const settled = old.dataset.refused !== undefined && made.dataset.refused === undefined && old.began === undefined;
   for (const { name } of [...old.attributes]) if (!made.hasAttribute(name) && name !== "open") old.removeAttribute(name);
   for (const { name, value } of made.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
   inOrder(old, [...made.childNodes]);
   // What was refused stays as it was typed; what was taken is shown as it is written.
-  if (old.matches("input") && !(typed && (old === document.activeElement || old.dataset.refused !== undefined))) old.value = old.defaultValue;
+  if (old.matches("input") && !(typed && !settled && (old === document.activeElement || old.dataset.refused !== undefined))) old.value = old.defaultValue;
   if (old.matches("select") && old.dataset.was !== undefined && old.dataset.refused === undefined) old.value = old.dataset.was;
 }
 
