@@ -19,9 +19,9 @@ def check_contradictions(work: References) -> None:
     """Note forces out of order, what hoses alone have, and closed ports with a line on them."""
     _feet(work)
     _closed_ports(work)
-    _of_hoses(work)
+    _of_one_kind(work, LineKind.HOSE, OF_HOSES, "{name} is no hose, and {why}")
     _expansion(work)
-    _of_plastic(work)
+    _of_one_kind(work, LineKind.PLASTIC, OF_PLASTIC, "{name} is not plastic: {why}")
 
 
 def _feet(work: References) -> None:
@@ -40,16 +40,21 @@ OF_HOSES = (
     ("tightest bend", "how tight it is bent is told by its bend radius"),
     ("outside diameter", "its size stands in what it is made of"),
 )
+# Metal is as stiff and strong as its alloy, a hose as its standard says: only plastic has grades.
+OF_PLASTIC = (
+    ("stiffness", "how stiff its wall is, is known or plays no part"),
+    ("rated pressure", "what it stands is worked out from its wall, or its specification says it"),
+)
 
 
-def _of_hoses(work: References) -> None:
-    """What is measured at hoses alone; that of tube and plastic follows from what is written otherwise."""
+def _of_one_kind(work: References, kind: LineKind, keys: tuple[tuple[str, str], ...], words: str) -> None:
+    """What is measured at lines of one kind alone; that of others follows from what is written otherwise."""
     for line in work.aircraft.lines:
-        if line.made_of is None or line.made_of.kind is LineKind.HOSE:
+        if line.made_of is None or line.made_of.kind is kind:
             continue
-        for key, why in OF_HOSES:
+        for key, why in keys:
             if key.replace(" ", "_") in line.written:
-                message = f"{line.name} is no hose, and {why}"
+                message = words.format(name=line.name, why=why)
                 work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")
 
 
@@ -80,23 +85,6 @@ def _rising(work: References, line: Line) -> None:
             )
             work.notes.note(work.node(point.place), message, advice)
         under, taken = max(under, high), max(taken, point.per_length.low)
-
-
-OF_PLASTIC = (
-    ("stiffness", "how stiff its wall is, is known or plays no part"),
-    ("rated pressure", "what it stands is worked out from its wall, or its specification says it"),
-)
-
-
-def _of_plastic(work: References) -> None:
-    """Metal is as stiff and strong as its alloy, a hose as its standard says: only plastic has grades."""
-    for line in work.aircraft.lines:
-        if line.made_of is None or line.made_of.kind is LineKind.PLASTIC:
-            continue
-        for key, why in OF_PLASTIC:
-            if key.replace(" ", "_") in line.written:
-                message = f"{line.name} is not plastic: {why}"
-                work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")
 
 
 def _closed_ports(work: References) -> None:
