@@ -138,7 +138,7 @@ def test_a_mile_along_the_line_is_looked_at_so_often_and_no_oftener(monkeypatch)
     )
     mile = ("seat: [10, 0, 0]", "seat: [63360, 0, 0]")
     found = gap(mile, ("ball: [5, 0, 4]", "ball: [31680, 0, 4]"), (THING, "thing: {rudder: [31000, 0, 0]}"))
-    between = 8 * (looks.MOST_LOOKS - 1)  # a rudder is looked at as measured and in 9 places first
+    between = 8 * looks.MOST_LOOKS  # a rudder is looked at as measured and in 9 places first
     nearer = len(counted) - between - 1 - 9
     assert 0 <= nearer <= looks.MOST_LOOKS  # what is nearer than all before is looked at once more
     assert surface(found) < 3

@@ -38,6 +38,13 @@ class Push(NamedTuple):
         held = cylinder.return_spring.at_rest.known or cylinder.seal_friction.known
         return not held and pins_of(self.pedal) is None
 
+    @property
+    def goes_by_stroke(self) -> bool:
+        """Whether its force is another with the pedal further down, by a spring or a lever that turns."""
+        spring = self.cylinder.return_spring
+        stiffens = spring.at_rest.known and not spring.at_rest_alone
+        return stiffens or pins_of(self.pedal) is not None
+
     def pressure(self, force: Value, stroke: Value, words: str) -> Value:
         """Pressure that a force on the pad makes where the stroke has come to; `words` name the foot.
 

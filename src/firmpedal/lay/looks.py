@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from heapq import heappop, heappush
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
     from firmpedal.model.surroundings import State
 
     Array = NDArray[np.float64]
+    Numbers = NDArray[np.intp]
 
 FELT = from_unit(0.001, "in")  # of two states, one that is nearer by less is not nearer
 ARC = 1.02  # a way along an arc of a few degrees is at most so much longer than straight
@@ -36,8 +36,8 @@ MOST_LOOKS = 256
 class Look(NamedTuple):
     """The line in one setting, and how near it comes to the thing then.
 
-    Each of its segments is off by `at_least`; `offs` is the same with the true distance of those that are
-    near enough to be the nearest.
+    `at_least`, `offs` and `shares` are those of its segments, see `near.Segments`: all that are near enough
+    to be the nearest were looked at closely.
     """
 
     setting: Setting
@@ -45,22 +45,18 @@ class Look(NamedTuple):
     distance: float
     at_least: Array
     offs: Array
+    shares: Array
 
-    def glance(self, enough: float) -> Glance:
-        """What a glance at the line in this setting would have shown, with a limit no further than it is."""
-        return Glance(self.setting, self.line, np.where(self.at_least <= enough, self.offs, self.at_least))
-
-
-class Glance(NamedTuple):
-    """The line in one setting, and how far each of its segments is off: that, or at least that."""
-
-    setting: Setting
-    line: Array
-    offs: Array
+    def glance(self, enough: float) -> Array:
+        """How far off a glance would have shown each segment, with a limit no further than the line is."""
+        return np.where(self.at_least <= enough, self.offs, self.at_least)
 
 
 class Scene(NamedTuple):
-    """A line and a thing with what carries them; all is seen from the thing, where it was measured."""
+    """A line and a thing with what carries them; all is seen from the thing, where it was measured.
+
+    `course` is the line's points and after what share of its length each of them lies.
+    """
 
     course: tuple[Array, Array]
     own: tuple[Carried, Carried, Carried]
@@ -75,23 +71,30 @@ class Scene(NamedTuple):
         lines = moved(self.own[2].motions, there, before, [rest])
         return np.broadcast_to(lines, (len(settings), *lines.shape[1:]))
 
-    def look(self, *settings: Setting, enough: float | None = None) -> list[Look]:
-        """Look in several settings at once, which is much quicker than one after the other.
+    def look(self, *settings: Setting) -> list[Look]:
+        """Look in several settings at once, closely at what may be the nearest of the line."""
+        lines = self.lines_in(settings)
+        seen = near.segments(lines, self.solid, None, FELT)
+        return list(map(Look, settings, lines, map(float, seen.offs.min(axis=1)), *seen))
 
-        Closely at what may be the nearest of the line; or, with a limit, at what may be under that.
+    def glance(self, settings: Sequence[Setting], enough: float) -> tuple[Array, Array]:
+        """The line in k settings, and how far each segment is off: that under a limit, or at least that.
+
+        Returns:
+            Shapes (k, n, 3) and (k, n - 1) [m].
         """
         lines = self.lines_in(settings)
-        at_least, offs = near.segments(lines, self.solid, enough, FELT)
-        return list(map(Look, settings, lines, map(float, offs.min(axis=1)), at_least, offs))
+        return lines, near.segments_under(lines, self.solid, enough)
 
-    def glance(self, settings: Sequence[Setting], enough: float) -> list[Glance]:
-        """The same, but closely only at what may be nearer than a limit."""
-        lines = self.lines_in(settings)
-        return list(map(Glance, settings, lines, near.segments_under(lines, self.solid, enough)))
+    def of(self, segments: slice) -> Scene:
+        """The same with some of the line's segments alone."""
+        points, shares = self.course
+        corners = corners_of(segments)
+        return self._replace(course=(points[corners], shares[corners]))
 
     def nearest(self, look: Look) -> near.Nearest:
         """Where the line is nearest to the thing."""
-        return near.nearest(look.line, self.solid)
+        return near.nearest_seen(look.line, look.offs, look.shares, self.solid)
 
 
 def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
@@ -105,82 +108,101 @@ def between(scene: Scene, looks: list[Look], best: Look) -> tuple[Look, float]:
     off = 0.0
     ranged = [state for state in scene.states if not state.values]
     for state in ranged:
-        ways, unseen = [0.0], 0.0
-        pairs = list(_neighbours(state.name, looks))
-        middles = _first_middles(scene, state.name, pairs, best)
-        for one, other in pairs:
-            ways.append(float(_ways(one.line, other.line).max()))
-            if one.distance + other.distance - ways[-1] < 2 * best.distance:
-                best, left = _nearest_between(scene, state.name, (one, other), best, middles)
-                unseen = max(unseen, left)
-        off += unseen + (max(ways) / 2 if len(ranged) > 1 else 0.0)
+        if pairs := list(_neighbours(state.name, looks)):
+            stretches = _between(pairs, best)
+            best, unseen = _nearest_between(scene, state.name, stretches, best)
+            off += unseen + (float(stretches.ways().max()) / 2 if len(ranged) > 1 else 0.0)
     return best, off
 
 
-def _first_middles(
-    scene: Scene, name: str, pairs: list[tuple[Look, Look]], best: Look
-) -> dict[Setting, Look]:
-    """Look in the middle of all ways on which something nearer can lie, together."""
-    enough = _enough(best)
-    settings = [
-        _mixed(one.setting, other.setting, name, 0.5)
-        for one, other in pairs
-        if _least(one.glance(best.distance), other.glance(best.distance)) < enough
-    ]
-    return {look.setting: look for look in scene.look(*settings, enough=best.distance)} if settings else {}
+class Stretches(NamedTuple):
+    """What lies between two settings each, m times: the line in both, and how far its segments are off.
+
+    `lines` has shape (2, m, n, 3), and `offs`, that far or at least that far, shape (2, m, n - 1) [m].
+    """
+
+    settings: list[tuple[Setting, Setting]]
+    lines: Array
+    offs: Array
+
+    def ways(self) -> Array:
+        """How far each corner of the line is moved at most, shape (m, n) [m]."""
+        steps = self.lines[1] - self.lines[0]
+        return near.lengths(steps.reshape(-1, 3)).reshape(steps.shape[:2]) * ARC
+
+    def least(self) -> Array:
+        """How near each segment comes to the thing at least, shape (m, n - 1) [m]."""
+        ways = self.ways()
+        found: Array = (self.offs[0] + self.offs[1] - np.maximum(ways[:, :-1], ways[:, 1:])) / 2
+        return found
+
+    def of(self, chosen: Numbers, segments: slice) -> Stretches:
+        """Some of the stretches, and some of their segments."""
+        settings = [self.settings[each] for each in chosen]
+        return Stretches(
+            settings, self.lines[:, chosen, corners_of(segments)], self.offs[:, chosen, segments]
+        )
+
+    def halved(self, middles: list[Setting], lines: Array, offs: Array) -> Stretches:
+        """Both halves of each, with what was seen in their middles."""
+        settings = [(one, middle) for (one, _), middle in zip(self.settings, middles, strict=True)]
+        settings += [(middle, other) for (_, other), middle in zip(self.settings, middles, strict=True)]
+        return Stretches(settings, _halved(self.lines, lines), _halved(self.offs, offs))
+
+
+def _halved(ends: Array, middles: Array) -> Array:
+    """Rows of first ends and middles, and then of middles and second ends."""
+    return np.stack([np.concatenate([ends[0], middles]), np.concatenate([middles, ends[1]])])
+
+
+def corners_of(segments: slice) -> slice:
+    """The corners between which some segments of a line lie."""
+    return slice(segments.start, segments.stop + 1)
+
+
+def _between(pairs: list[tuple[Look, Look]], best: Look) -> Stretches:
+    """What lies between looks; what is no nearer than the best is told as roughly as it may be."""
+    return Stretches(
+        [(one.setting, other.setting) for one, other in pairs],
+        np.array([[pair[end].line for pair in pairs] for end in (0, 1)]),
+        np.array([[pair[end].glance(best.distance) for pair in pairs] for end in (0, 1)]),
+    )
+
+
+def _nearest_between(scene: Scene, name: str, stretches: Stretches, best: Look) -> tuple[Look, float]:
+    """Halve the stretches of one range on which something nearer can lie, all of them at once.
+
+    What of the line is nearer on none of them is left out from then on. The last looks that there are go
+    where something nearer can lie most of all.
+
+    Returns:
+        The nearest look, and by how much something unseen can still be nearer.
+    """
+    seen, looks_left, unseen = scene, MOST_LOOKS * len(stretches.settings), best.distance
+    while True:
+        least, enough = stretches.least(), _enough(best)
+        of_each = least.min(axis=1)
+        wanted = np.argsort(of_each, kind="stable")[: np.count_nonzero(of_each < enough)]
+        if len(wanted) > looks_left:
+            unseen = min(unseen, float(of_each[wanted[looks_left]]))
+        wanted = wanted[:looks_left]
+        if not len(wanted):
+            return best, best.distance - unseen if unseen < enough else 0.0
+        looks_left -= len(wanted)
+        matters = np.flatnonzero((least[wanted] < enough).any(axis=0))
+        segments = slice(int(matters[0]), int(matters[-1]) + 1)
+        seen, stretches = seen.of(segments), stretches.of(wanted, segments)
+        middles = [_middle(*ends, name) for ends in stretches.settings]
+        lines, offs = seen.glance(middles, best.distance)
+        nearest = offs.min(axis=1)
+        if nearest.min() < best.distance - FELT:
+            (best,) = scene.look(middles[int(nearest.argmin())])
+        stretches = stretches.halved(middles, lines, offs)
 
 
 def _enough(best: Look) -> float:
     """What is off by so much is no nearer than the nearest, as closely as it is looked for."""
     return best.distance - max(CLOSE, SHARE * best.distance)
-
-
-def _nearest_between(
-    scene: Scene, name: str, ends: tuple[Look, Look], best: Look, middles: dict[Setting, Look]
-) -> tuple[Look, float]:
-    """Halve the way between two settings of one range, always where something nearer can lie most of all.
-
-    The middles of all ways that wait are looked at together, and each is taken when it is its turn;
-    `middles` were looked at before.
-
-    Returns:
-        The nearest look, and by how much something unseen can still be nearer.
-    """
-    one, other = (end.glance(best.distance) for end in ends)
-    waiting = [(_least(one, other), 0, one, other)]
-    first = middles.get(_middle(one, other, name))
-    seen = {first.setting: first.glance(best.distance)} if first else {}
-    for count in range(1, MOST_LOOKS):
-        least, _, one, other = heappop(waiting)
-        enough = _enough(best)
-        if least >= enough:
-            return best, 0.0
-        if (setting := _middle(one, other, name)) not in seen:
-            others = [_middle(a, b, name) for off, _, a, b in waiting if off < enough]
-            more = [each for each in others if each not in seen][: MOST_LOOKS - count - len(seen) - 1]
-            settings = [setting, *more]
-            seen.update(zip(settings, scene.glance(settings, best.distance), strict=True))
-        middle = seen.pop(setting)
-        if middle.offs.min() < best.distance - FELT:
-            (best,) = scene.look(middle.setting)
-        heappush(waiting, (_least(one, middle), 2 * count, one, middle))
-        heappush(waiting, (_least(middle, other), 2 * count + 1, middle, other))
-    return best, max(best.distance - waiting[0][0], 0.0)
-
-
-def _middle(one: Glance, other: Glance, name: str) -> Setting:
-    return _mixed(one.setting, other.setting, name, 0.5)
-
-
-def _least(one: Glance, other: Glance) -> float:
-    """How near the line can come to the thing at least between two settings."""
-    way = _ways(one.line, other.line)
-    return float((one.offs + other.offs - np.maximum(way[:-1], way[1:])).min()) / 2
-
-
-def _ways(one: Array, other: Array) -> Array:
-    """How far each corner of the line is moved at most from one setting to the other."""
-    return near.lengths(other - one) * ARC
 
 
 def _neighbours(name: str, looks: list[Look]) -> Iterator[tuple[Look, Look]]:
@@ -193,7 +215,7 @@ def _neighbours(name: str, looks: list[Look]) -> Iterator[tuple[Look, Look]]:
         yield from pairwise(sorted(row, key=lambda look: float(dict(look.setting)[name])))
 
 
-def _mixed(one: Setting, other: Setting, name: str, share: float) -> Setting:
-    """A setting between two, after a share of the way."""
+def _middle(one: Setting, other: Setting, name: str) -> Setting:
+    """The setting half way between two."""
     start, stop = (float(dict(each)[name]) for each in (one, other))
-    return tuple((key, start + share * (stop - start) if key == name else value) for key, value in one)
+    return tuple((key, (start + stop) / 2 if key == name else value) for key, value in one)

@@ -8,7 +8,7 @@ Everything is in metres.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, assert_never
+from typing import TYPE_CHECKING, NamedTuple, assert_never
 
 import numpy as np
 
@@ -74,15 +74,26 @@ def nearest(points: Array, solid: Solid) -> Nearest:
     # no place of a segment is nearer than half of what its two ends are off, less half its length; of one
     # that leads straight away from the body that is what its end is off, but for rounding
     close = np.flatnonzero(off[:-1] + off[1:] - lengths(steps) <= 2 * off.min() + ROUNDING * off.max())
-    starts, steps = points[close], steps[close]
-    shares = _nearest_shares(starts, steps, solid)
-    places = starts + shares[:, None] * steps
-    distances = distance(places, solid)
-    alike = np.flatnonzero(distances <= distances.min())  # where a path goes through a body, all of that is
-    best = int(alike[np.argmin(_off_middle(places[alike], solid))])
+    offs, shares = np.full(len(steps), np.inf), np.zeros(len(steps))
+    offs[close], shares[close] = _of_straights(points[:-1][close], steps[close], solid)
+    return nearest_seen(points, offs, shares, solid)
+
+
+def nearest_seen(points: Array, offs: Array, shares: Array, solid: Solid) -> Nearest:
+    """Pick the nearest place of a path whose segments were looked at.
+
+    Args:
+        points: Corners of the path, shape (n, 3), n at least 2 [m].
+        offs: How far each segment is off, or at least that; the nearest of them truly so [m].
+        shares: After what share of its length it is nearest, shape (n - 1,).
+        solid: The body [m].
+    """
+    alike = np.flatnonzero(offs <= offs.min())  # where a path goes through a body, all of that is
+    places = points[alike] + shares[alike, None] * (points[alike + 1] - points[alike])
+    best = int(np.argmin(_off_middle(places, solid)))
     x, y, z = places[best]
-    share = (int(close[best]) + float(shares[best])) / (len(points) - 1)
-    return Nearest(float(distances[best]), share, (float(x), float(y), float(z)))
+    share = (int(alike[best]) + float(shares[alike[best]])) / (len(points) - 1)
+    return Nearest(float(offs.min()), share, (float(x), float(y), float(z)))
 
 
 def lengths(steps: Array) -> Array:
@@ -102,12 +113,22 @@ def segments_under(paths: Array, solid: Solid, enough: float) -> Array:
     Returns:
         Distances, shape (k, n - 1) [m].
     """
-    return segments(paths, solid, enough)[1]
+    return segments(paths, solid, enough).offs
 
 
-def segments(
-    paths: Array, solid: Solid, enough: float | None = None, spare: float = 0.0
-) -> tuple[Array, Array]:
+class Segments(NamedTuple):
+    """Segments of k paths of n corners beside a body, all of shape (k, n - 1).
+
+    Each is off by `at_least`; `offs` is the same with the true distance of those that were looked at
+    closely [m], and `shares` after what share of its length such a one is nearest.
+    """
+
+    at_least: Array
+    offs: Array
+    shares: Array
+
+
+def segments(paths: Array, solid: Solid, enough: float | None = None, spare: float = 0.0) -> Segments:
     """Give how near each segment of paths can come to a body at least, and how far off the close ones are.
 
     Quick where a path keeps well off: no place of a segment is nearer than half of what its two ends are
@@ -118,21 +139,18 @@ def segments(
         solid: The body [m].
         enough: How far off is far enough; without it, what no place of the same path is nearer than [m].
         spare: What is looked at beyond that [m].
-
-    Returns:
-        For each segment what it is off at least; and the same with its distance where that is less than
-        enough. Both of shape (k, n - 1) [m].
     """
     off = distance(paths.reshape(-1, 3), solid).reshape(paths.shape[:2])
     steps = paths[:, 1:] - paths[:, :-1]
     long = lengths(steps.reshape(-1, 3)).reshape(steps.shape[:2])
     at_least = (off[:, :-1] + off[:, 1:] - long) / 2
     close = at_least <= (off.min(axis=1)[:, None] + spare if enough is None else enough + spare)
+    shares = np.zeros_like(at_least)
     if not close.any():
-        return at_least, at_least
+        return Segments(at_least, at_least, shares)
     offs = at_least.copy()
-    offs[close] = distances_of_straights(paths[:, :-1][close], steps[close], solid)
-    return at_least, offs
+    offs[close], shares[close] = _of_straights(paths[:, :-1][close], steps[close], solid)
+    return Segments(at_least, offs, shares)
 
 
 def distances_of_straights(starts: Array, steps: Array, solid: Solid) -> Array:
@@ -143,8 +161,13 @@ def distances_of_straights(starts: Array, steps: Array, solid: Solid) -> Array:
         steps: From there to where they end, shape (n, 3) [m].
         solid: The body [m].
     """
+    return _of_straights(starts, steps, solid)[0]
+
+
+def _of_straights(starts: Array, steps: Array, solid: Solid) -> tuple[Array, Array]:
+    """The least distance of each of several straights from a body, and after what share of its length."""
     shares = _nearest_shares(starts, steps, solid)
-    return distance(starts + shares[:, None] * steps, solid)
+    return distance(starts + shares[:, None] * steps, solid), shares
 
 
 def _nearest_shares(starts: Array, steps: Array, solid: Solid) -> Array:
@@ -191,7 +214,7 @@ def _narrowed(starts: Array, steps: Array, solid: Solid) -> Array:
         places = starts[:, None] + shares[:, :, None] * steps[:, None]
         best = np.argmin(distance(places.reshape(-1, 3), solid).reshape(shares.shape), axis=1)
         nearest_shares = shares[rows, best]
-        low, width = low + width * GRID[np.clip(best - 1, 0, len(GRID) - 3)], width * GRID[2]
+        low, width = low + width * GRID[np.minimum(np.maximum(best - 1, 0), len(GRID) - 3)], width * GRID[2]
     return nearest_shares
 
 

@@ -45,6 +45,11 @@ def points_in(
     return moved(carried.motions, points[None], [rest], [{**rest, **dict(each)} for each in settings])
 
 
+def with_shares(points: Array, stations: Array) -> tuple[Array, Array]:
+    """The points of a line, and after what share of its length each of them lies."""
+    return points, stations / stations[-1] if stations[-1] > 0 else np.zeros(len(stations))
+
+
 def course_in(
     course: tuple[Array, Array],
     ends: tuple[Carried, Carried],
@@ -57,7 +62,8 @@ def course_in(
     bows between its ends is another question.
 
     Args:
-        course: Points of the line as measured, shape (n, 3), and their stations, shape (n,) [m].
+        course: Points of the line as measured, shape (n, 3) [m], and after what share of the line's length
+            each of them lies, shape (n,).
         ends: Both ends with what carries them.
         states: Every state that moves one of them, and others.
         settings: The states that are other than when the ends were measured, k of them.
@@ -65,10 +71,10 @@ def course_in(
     Returns:
         Shape (k, n, 3), or (1, n, 3) where nothing moves it [m].
     """
-    points, stations = course
+    points, shares = course
     if not any(carried.motions for carried in ends):
         return points[None]
-    share = (stations / stations[-1])[:, None] if stations[-1] > 0 else np.zeros((len(stations), 1))
+    share = shares[:, None]
     from_start, from_finish = (points_in(points, carried, states, settings) for carried in ends)
     there: Array = (1 - share) * from_start + share * from_finish
     return there

@@ -18,6 +18,7 @@ from firmpedal.lay.crossing import path_of
 from firmpedal.lay.looks import FELT, Scene, between
 from firmpedal.lay.movement import Carried, unmeasured
 from firmpedal.lay.moves import movers
+from firmpedal.lay.placed import with_shares
 from firmpedal.lay.solids import body_off, corners_of, half_range, point_off, sizes_of, solid_of
 from firmpedal.lay.states import missing_of, settings_of
 from firmpedal.model.shapes import UnknownShape
@@ -84,7 +85,7 @@ def least_gap(
     used = tuple(state for state in states if state.name in names)
     settings = settings_of(used)
     unclear = [item for carried in own for item in unmeasured(carried, used, settings)]
-    scene = Scene(course, own, used, solid_of(body))
+    scene = Scene(with_shares(*course), own, used, solid_of(body))
     (measured,) = scene.look(())
     if lacking := (*missing_of(used), *dict.fromkeys(unclear)):
         value = _distance(line, thing, own, body, course[0], measured.distance, 1)

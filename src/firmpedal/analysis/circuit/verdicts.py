@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import lru_cache
 from itertools import combinations, product
 from typing import TYPE_CHECKING
 
@@ -61,7 +62,7 @@ def verdicts(aircraft: Aircraft, circuit: Circuit) -> tuple[Verdict, ...]:
     if not found:
         asked = tuple(missing) or (_too_many(circuit),)
         return (Verdict(Fact(Kind.NOT_FOLLOWED), Answer.UNKNOWN, asked),)
-    cases = {answers: frozenset(_facts(machine)) for answers, machine in found.items()}
+    cases = {answers: _facts_of(machine) for answers, machine in found.items()}
     return tuple(_verdict(fact, cases, missing) for fact in sorted(set().union(*cases.values()), key=_order))
 
 
@@ -159,6 +160,11 @@ def _seals(aircraft: Aircraft, circuit: Circuit, cylinder: MasterCylinder) -> An
 def _vented(aircraft: Aircraft, name: str) -> bool:
     top = find(aircraft.components, name)
     return not isinstance(top, Reservoir) or top.vented is Answer.YES
+
+
+@lru_cache(maxsize=512)  # whatever else of the aircraft changes, its circuit does so seldom
+def _facts_of(machine: Machine) -> frozenset[Fact]:
+    return frozenset(_facts(machine))
 
 
 def _facts(machine: Machine) -> Iterator[Fact]:

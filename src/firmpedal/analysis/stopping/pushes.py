@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.stopping.stance import PLACE
-from firmpedal.quantity import Answer, Value, any_of, largest, smallest
+from firmpedal.quantity import Answer, Mark, Value, any_of, exactly, largest, smallest
+from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -26,7 +27,17 @@ class Pushing:
 
     def foot(self, pressure: Value, words: str) -> Value:
         """The foot that a pressure takes, springs and seals included."""
-        return self.pressing.push.foot(pressure, self.pressing.stroke_at(pressure, words), words)
+        return self.pressing.push.foot(pressure, self._stroke_at(pressure, words), words)
+
+    def pressure(self, foot: Value, about: Value, words: str) -> Value:
+        """The pressure of a foot, springs and seals off; `about` is one near it, by which the stroke goes."""
+        return self.pressing.push.pressure(foot, self._stroke_at(about, words), words)
+
+    def _stroke_at(self, pressure: Value, words: str) -> Value:
+        """The stroke, which takes its time to add up; any will do where nothing goes by it."""
+        if self.pressing.push.goes_by_stroke:
+            return self.pressing.stroke_at(pressure, words)
+        return exactly("no stroke", Dimension.LENGTH, 0.0, Mark.DERIVED)
 
 
 def pressing_on(caliper: Caliper, pushes: Sequence[Pushing], reach: Sequence[Reach]) -> tuple[Pushing, ...]:
@@ -86,11 +97,9 @@ def _of_each_pedal(
 def made_by(pushes: Sequence[Pushing], foot: Value, about: Value, caliper: str, words: str) -> Value:
     """Pressure at one brake under a foot, springs and seals off, from whichever seat.
 
-    `about` is a pressure near it: by it goes how far the springs are pressed.
+    `about` is a pressure near it.
     """
-    made = [
-        each.pressing.push.pressure(foot, each.pressing.stroke_at(about, words), words) for each in pushes
-    ]
+    made = [each.pressure(foot, about, words) for each in pushes]
     place = f"{PLACE}.{words}.pressure.{caliper}"
     return from_either_seat(f"pressure at {caliper} for {words}", pushes, made, place)
 

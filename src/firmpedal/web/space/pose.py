@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from firmpedal.analysis.heights import LEAST_DEPTH
-from firmpedal.lay.placed import course_in, points_in, unmeasured_in
+from firmpedal.lay.placed import course_in, points_in, unmeasured_in, with_shares
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -56,7 +56,8 @@ def pose_of(evaluation: Evaluation, scene: Scene, setting: Setting, attitude: st
     """
     states = evaluation.aircraft.states
     lines = {
-        way.key: course_in((way.points, way.stations), way.ends, states, (setting,))[0] for way in scene.ways
+        way.key: course_in(with_shares(way.points, way.stations), way.ends, states, (setting,))[0]
+        for way in scene.ways
     }
     carried = [end for way in scene.ways for end in way.ends]
     carried += [thing.carried for thing in scene.things]
