@@ -7,13 +7,14 @@ standing for all that are equal to it.
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 if TYPE_CHECKING:
     from collections.abc import Hashable
 
 Kept = TypeVar("Kept", bound="HashKept")
 Thing = TypeVar("Thing", bound="Hashable")
+Kind = TypeVar("Kind")
 REMEMBERED = 16_384  # some tens of aircraft
 
 
@@ -42,6 +43,24 @@ def hash_kept(cls: type[Kept]) -> type[Kept]:
 
     cls.__hash__ = kept  # type: ignore[method-assign, assignment]
     return cls
+
+
+class Same(Generic[Kind]):
+    """A thing in a memory that knows it as itself: for what cannot be hashed, or takes long to compare.
+
+    Whoever remembers by this must not change the thing.
+    """
+
+    __slots__ = ("thing",)
+
+    def __init__(self, thing: Kind) -> None:
+        self.thing = thing
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Same) and other.thing is self.thing
+
+    def __hash__(self) -> int:
+        return id(self.thing)
 
 
 def first_of_equals(thing: Thing) -> Thing:

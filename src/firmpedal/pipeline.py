@@ -127,18 +127,14 @@ def evaluate(reading: Reading, display: Display | None = None) -> Evaluation:
     settings = tuple(line_setting(aircraft, assembly, parts, line) for line in aircraft.lines)
     laid = tuple(lay_line(setting) for setting in settings)
     filled = tuple(as_filled(aircraft, assembly, parts, line) for line in laid)
+    runs = [line.run for line in laid]
+    things = [(thing, carriers_of(thing.moves_with, aircraft.moving)) for thing in aircraft.keep_clear_of]
     gaps = tuple(
-        least_gap(
-            line.run,
-            (setting.start, setting.finish),
-            thing,
-            carriers_of(thing.moves_with, aircraft.moving),
-            aircraft.states,
-        )
-        for line, setting in zip(laid, settings, strict=True)
-        for thing in aircraft.keep_clear_of
+        least_gap(run, (setting.start, setting.finish), thing, carriers, aircraft.states)
+        for run, setting in zip(runs, settings, strict=True)
+        for thing, carriers in things
     )
-    crossings = tuple(crossing(line.run, zone) for line in laid for zone in aircraft.zones)
+    crossings = tuple(crossing(run, zone) for run in runs for zone in aircraft.zones)
     results = analyse(aircraft, assembly, filled, crossings)
     display = display or display_of(aircraft.units)
     view = View(aircraft, assembly, broken, laid, crossings, gaps, results, display)

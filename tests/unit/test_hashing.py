@@ -8,7 +8,7 @@ import subprocess
 import sys
 from dataclasses import dataclass, fields, replace
 
-from firmpedal.hashing import HashKept, hash_kept
+from firmpedal.hashing import HashKept, Same, hash_kept
 from firmpedal.quantity import Mark, exactly
 from firmpedal.units import Dimension
 
@@ -67,3 +67,11 @@ def test_another_process_where_words_have_other_hashes_finds_it_all_the_same():
             env={"PYTHONHASHSEED": seed, "PYTHONPATH": ":".join(filter(None, sys.path))},
         )  # fmt: skip
         assert said.stdout == b"True\n"
+
+
+def test_the_same_is_the_thing_itself_and_no_other_that_equals_it():
+    thing, like_it = {"bore": 0.625}, {"bore": 0.625}
+    assert Same(thing) == Same(thing)
+    assert hash(Same(thing)) == hash(Same(thing))
+    assert Same(thing) != Same(like_it)
+    assert Same(thing) != thing

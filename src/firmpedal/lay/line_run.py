@@ -32,7 +32,12 @@ class LineRun(HashKept):
     @property
     def path(self) -> tuple[Point, ...] | None:
         """The corner points as plain numbers; None while one is unknown."""
-        return tuple(point.point for point in self.points) if all(p.known for p in self.points) else None
+        return _path_of(self)
+
+
+@lru_cache(maxsize=4096)  # every nut of every line asks
+def _path_of(run: LineRun) -> tuple[Point, ...] | None:
+    return tuple(point.point for point in run.points) if all(p.known for p in run.points) else None
 
 
 @lru_cache(maxsize=4096)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from enum import StrEnum
+from functools import lru_cache
 from typing import Annotated
 
 from pydantic import Field
@@ -123,22 +124,28 @@ class Line(Named):
 
         What is left open of it says at which key of the line it can be written.
         """
-        if isinstance(self.made_of, Hose):
-            outside = self._own("outside diameter", self.outside_diameter, self.made_of.outside_diameter)
-            return replace(self.made_of, outside_diameter=outside)
-        if self.made_of.kind is not LineKind.PLASTIC:
-            return self.made_of
-        rated = self._own("rated pressure", self.rated_pressure, self.made_of.rated_pressure)
-        return replace(self.made_of, rated_pressure=rated)
+        return _stock_of(self)
 
-    def _own(self, key: str, declared: Value, usual: Value) -> Value:
-        """A figure as declared; else as usual, with the question that would narrow it."""
-        if declared.known:
-            return declared
-        asked = Missing(
-            f"{self.place}.{key}", _ASKED[key].format(name=self.name), usual.dimension, When.IN_HAND
-        )
-        return usual if usual.exact else replace(usual, missing=(asked,))
+
+@lru_cache(maxsize=1024)  # whatever is worked out about a line asks for it
+def _stock_of(line: Line) -> Tube | Hose:
+    made_of = line.made_of
+    if isinstance(made_of, Hose):
+        outside = _own(line, "outside diameter", line.outside_diameter, made_of.outside_diameter)
+        return replace(made_of, outside_diameter=outside)
+    if made_of.kind is not LineKind.PLASTIC:
+        return made_of
+    return replace(
+        made_of, rated_pressure=_own(line, "rated pressure", line.rated_pressure, made_of.rated_pressure)
+    )
+
+
+def _own(line: Line, key: str, declared: Value, usual: Value) -> Value:
+    """A figure as declared; else as usual, with the question that would narrow it."""
+    if declared.known:
+        return declared
+    asked = Missing(f"{line.place}.{key}", _ASKED[key].format(name=line.name), usual.dimension, When.IN_HAND)
+    return usual if usual.exact else replace(usual, missing=(asked,))
 
 
 class PanelMaterial(StrEnum):

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import HashKept, hash_kept
 from firmpedal.units import Dimension, UnitError, canonical_unit, from_unit, show, to_unit
 
 if TYPE_CHECKING:
@@ -71,15 +73,16 @@ FASTEST_ON_WHEELS = (
 FINE = 1e-3  # a range narrower than this share of the figure is shown as one figure
 
 
-@dataclass(frozen=True)
-class Display:
+@hash_kept
+@dataclass(frozen=True, slots=True)
+class Display(HashKept):
     """Shows values in the builder's units; `fraction` is 16 or 32 for lengths in fractions of an inch."""
 
     units: tuple[tuple[Dimension, str], ...]
     fraction: int | None = None
 
     def unit(self, dimension: Dimension) -> str | None:
-        return dict(self.units).get(dimension)
+        return next((unit for each, unit in self.units if each is dimension), None)
 
     def _unit_for(self, number: float, dimension: Dimension) -> str | None:
         """The unit of a figure; a speed that nothing on wheels has is that of sound, and none for knots."""
@@ -124,12 +127,15 @@ class Display:
 
     def value(self, value: Value) -> str:
         """Show a value: one figure, a range, or the word unknown."""
-        if value.span is None:
-            return "unknown"
-        unit = self._unit_for(value.high, value.dimension)
-        if value.high - value.low <= FINE * abs(value.high):
-            return self.number(value.middle, value.dimension)
-        low, high = (self._in_unit(bound, unit) for bound in value.span)
+        return "unknown" if value.span is None else self._range(value.span, value.dimension)
+
+    @lru_cache(maxsize=16384)  # noqa: B019  there are as many displays as ways to write units
+    def _range(self, span: tuple[float, float], dimension: Dimension) -> str:
+        least, most = span
+        if most - least <= FINE * abs(most):
+            return self.number((least + most) / 2, dimension)
+        unit = self._unit_for(most, dimension)
+        low, high = (self._in_unit(bound, unit) for bound in span)
         if unit is None:
             return f"{low} to {high}"
         return low if low == high else f"{low.removesuffix(' ' + unit)} to {high}"

@@ -112,7 +112,7 @@ class _Grower:
                 )
                 continue
             name, span = " ".join(str(key.value).split()), self.span(key)
-            grown = self._behind(value, depth + 1)
+            grown = self._behind(value, depth + 1, span)
             if is_empty(grown):
                 name, grown = self._without_value(key, name, value)
             if name == _MERGE:
@@ -121,14 +121,14 @@ class _Grower:
                 self._twice(name, span, own.keys[name])
                 own.entries[name] = _joined(own.entries[name], grown)
             else:
-                own.entries[name], own.keys[name] = _named_at(grown, span), span
+                own.entries[name], own.keys[name] = grown, span
         return _under(merged, own)
 
-    def _behind(self, node: YamlNode, depth: int) -> Node:
+    def _behind(self, node: YamlNode, depth: int, key: Span) -> Node:
         """Grow what stands behind a key; a thing that takes nothing from elsewhere may be known already."""
         if not self.remembers or depth > REMEMBERED_TO or not isinstance(node, MappingNode):
-            return self.grow(node, depth)
-        grown, pieces, found = _grown_alone(node, depth, self.file)
+            return _named_at(self.grow(node, depth), key)
+        grown, pieces, found = _grown_alone(node, depth, key)
         self.pieces += pieces
         self.notes.found += found
         if self.pieces > MOST_PIECES:
@@ -164,10 +164,11 @@ class _Grower:
 
 
 @lru_cache(maxsize=1024)
-def _grown_alone(node: MappingNode, depth: int, file: str) -> tuple[Node, int, tuple[Problem, ...]]:
-    """What a node, and no other, grows to, with the count of its pieces and its problems."""
-    grower = _Grower(file, Notes(), remembers=True)
-    return grower.grow(node, depth), grower.pieces, tuple(grower.notes.found)
+def _grown_alone(node: MappingNode, depth: int, key: Span) -> tuple[Node, int, tuple[Problem, ...]]:
+    """What a node behind a key, and no other, grows to, with the count of its pieces and its problems."""
+    grower = _Grower(key.file, Notes(), remembers=True)
+    grown = _named_at(grower.grow(node, depth), key)
+    return grown, grower.pieces, tuple(grower.notes.found)
 
 
 def _named_at(node: Node, span: Span) -> Node:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from firmpedal.project.grow import load_text
+from firmpedal.hashing import Same
+from firmpedal.project.grow import REMEMBERED_TO, load_text
 from firmpedal.project.notes import Notes
+from firmpedal.project.tree import Branch, Items, Node, word_of
 
 Said = str | list["Said"] | dict[str, "Said"]
 
@@ -17,11 +19,22 @@ def said_by(text: str) -> Said | None:
     return None if tree is None else _said(tree)
 
 
-def _said(node: object) -> Said:
-    entries, nodes = getattr(node, "entries", None), getattr(node, "nodes", None)
-    if entries is not None:
-        return {key: _said(item) for key, item in entries.items()}
-    return [_said(item) for item in nodes] if nodes is not None else str(getattr(node, "text", ""))
+def _said(node: Node, depth: int = 0) -> Said:
+    if isinstance(node, Branch):
+        remembers = 0 < depth <= REMEMBERED_TO
+        return _said_by_thing(Same(node), depth) if remembers else _said_by_keys(node, depth)
+    if isinstance(node, Items):
+        return [_said(item, depth + 1) for item in node.nodes]
+    return word_of(node)
+
+
+def _said_by_keys(branch: Branch, depth: int) -> Said:
+    return {key: _said(item, depth + 1) for key, item in branch.entries.items()}
+
+
+@lru_cache(maxsize=1024)
+def _said_by_thing(thing: Same[Branch], depth: int) -> Said:
+    return _said_by_keys(thing.thing, depth)
 
 
 def at_place(said: Said, steps: tuple[str, ...]) -> Said | None:

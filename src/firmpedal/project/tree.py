@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
+
+from firmpedal.hashing import Same
 
 if TYPE_CHECKING:
     from firmpedal.finding import Span
@@ -143,8 +146,26 @@ def placed(node: Node, path: str, spans: Spans) -> Node:
     for key, item in node.entries.items():
         if isinstance(item, Branch):
             spans.by_path[prefix + key] = node.key_span(key)
-    entries = {key: placed(item, prefix + key, spans) for key, item in node.entries.items()}
+    entries = {key: _placed_behind(item, prefix + key, spans) for key, item in node.entries.items()}
     return Branch(entries, node.keys, node.span, path, node.via, node.name_span)
+
+
+def _placed_behind(node: Node, path: str, spans: Spans) -> Node:
+    """Place what stands behind a key; the sections and their things may be known already."""
+    if not isinstance(node, Branch) or path.count(".") > 1:
+        return placed(node, path, spans)
+    found, inside = _placed_alone(Same(node), path)
+    spans.by_path.setdefault(path, node.span)
+    spans.by_path.update(inside)
+    return found
+
+
+@lru_cache(maxsize=1024)
+def _placed_alone(node: Same[Branch], path: str) -> tuple[Node, dict[str, Span]]:
+    """A thing with its path, and where everything inside it stands."""
+    spans = Spans()
+    found = placed(node.thing, path, spans)
+    return found, {key: span for key, span in spans.by_path.items() if key != path}
 
 
 def at(node: Node | None, *keys: str) -> Node | None:

@@ -16,11 +16,18 @@ _DIGITS_THAT_MEAN_SOMETHING = 12  # a float's last digits are noise that must no
 
 def to_unit(si: float, unit: str, *, difference: bool = False) -> float:
     """Convert from SI to the number in a unit; a temperature difference has no offset."""
+    size, zero = _scale(unit)
+    return (si if difference else si - zero) / size
+
+
+@lru_cache(maxsize=1024)
+def _scale(unit: str) -> tuple[float, float]:
+    """The size of a unit, and where its scale starts, in SI."""
     known = unit_by_name(unit)
-    zero = 0.0 if difference else float(known.zero)
-    return (si - zero) / float(_si_size(known))
+    return float(_si_size(known)), float(known.zero)
 
 
+@lru_cache(maxsize=4096)
 def from_unit(number: float, unit: str, *, difference: bool = False) -> float:
     """Convert a number in a unit to SI.
 
