@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 LARGEST = Path(__file__).parents[1] / "examples" / "oatmere.yaml"
 COLD_RUNS = 3
 PATIENCE = 60.0  # s
+LOOKING = 0.2  # s between looks at a page: each is made anew, by the process that works the answer out
 VERDICTS = tuple(f'data-verdict":"{each}"' for each in ("sound", "not sound", "not shown"))
 
 # What somebody changes in an evening, each to values it never had, so that no answer is only remembered.
@@ -151,7 +152,7 @@ def _start() -> Starting:
             while not any(word in _page(base, f"/aircraft/{LARGEST.name}/sound") for word in VERDICTS):
                 if perf_counter() > asked + PATIENCE:
                     raise RuntimeError("no verdict")
-                sleep(0.01)
+                sleep(LOOKING)
             return Starting(first, perf_counter() - asked)
         finally:
             running.terminate()
