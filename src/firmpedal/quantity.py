@@ -30,6 +30,11 @@ class Mark(IntEnum):
     def word(self) -> str:
         return self.name.lower()
 
+    @property
+    def guessed(self) -> bool:
+        """Whether nobody has looked yet, neither at the thing nor in a source."""
+        return self >= Mark.MEMORY
+
 
 class Answer(Enum):
     """The three answers a comparison can have."""

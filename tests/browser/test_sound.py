@@ -10,6 +10,7 @@ from looks import hidden_focus, outside, small_targets, violations
 from playwright.sync_api import expect
 from served import SLOW, hear_faults, serving
 
+from firmpedal.project.edit_keys import with_value
 from texts import edited, example
 
 TEXT = example("brindlewick")
@@ -182,6 +183,23 @@ def test_a_missing_measurement_is_typed_and_the_answer_follows(sound, folder):
     expect(page.get_by_role("link", name="Print the list")).to_have_attribute(
         "href", re.compile(r"/paper/measure\.yaml/form\.pdf\?option=rigid")
     )
+
+
+def test_a_thread_that_is_only_supposed_is_looked_at_and_taken_over(sound, folder):
+    path, place = folder / "thread.yaml", "components.left_caliper.ports.inlet.thread"
+    supposed = with_value(TEXT, place, "{value: 1/8 NPT female, mark: assumed}", None)
+    path.write_text(supposed, encoding="utf-8")
+    page = sound("thread", "rigid")
+    row = page.locator(".fp-measure").filter(has_text="which thread left_caliper.inlet has")
+    field = row.get_by_role("textbox")
+    field.fill("1/8 NPT")
+    field.press("Enter")
+    expect(row.get_by_role("alert")).to_contain_text("does not say male or female", timeout=SLOW)
+    expect(row.get_by_role("alert")).to_contain_text("1/8 NPT male", timeout=SLOW)
+    assert path.read_text(encoding="utf-8") == supposed
+    row.get_by_role("button", name="Yes, write 1/8 NPT female").click()
+    expect(row).to_have_count(0, timeout=SLOW)
+    saved(path, TEXT)
 
 
 @pytest.mark.parametrize("width", [390, 1280, 1920])

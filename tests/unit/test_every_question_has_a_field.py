@@ -84,6 +84,7 @@ WORDS = {
     "material": "steel",
     "body": "aluminium",
     "fluid": "MIL-PRF-5606",
+    "thread": "1/8 NPT female",
 }
 WITH_ITS_UNIT = WITH_UNIT.partition("{")[0]
 

@@ -52,6 +52,7 @@ FIGURES = {
     "bend radius": "0.75 in",
     "thickness": "0.1 in",
     "radius": "3 in",
+    "thread": "1/8 NPT female",
 }
 
 
@@ -198,8 +199,8 @@ def test_a_guess_with_its_own_unit_keeps_it_alone():
 
 
 def test_a_thread_is_checked_until_its_port_is_measured():
-    text = made(LAYOUTS[1])
     place = "components.left_caliper.ports.inlet"
+    text = edited(made(LAYOUTS[1]), f"{place}.thread", "1/8 NPT female")
     assert f"{place}.thread" in dict(doubtful(evaluate_text(text).reading, INCHES))
     measured = edited(text, f"{place}.seat", "[40, -33, -20]")
     assert f"{place}.thread" not in dict(doubtful(evaluate_text(measured).reading, INCHES))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.supposed import supposed_threads
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice, whether_covered
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.fit.joint import MismatchKind
@@ -150,8 +151,10 @@ def fitting_angle_not_known(view: View) -> Iterator[Outcome]:
 def joint_does_not_close(view: View) -> Iterator[Outcome]:
     """Every end of every part mates with exactly one other end, is capped or plugged, or is named open.
 
-    Checked on the finished assembly, whatever chose the parts. An open port loses the fluid.
+    Checked on the finished assembly, whatever chose the parts. An open port loses the fluid. At a thread that
+    is only supposed it is not shown until somebody has looked.
     """
+    yield from supposed_threads(view)
     told = {
         ref for joint in view.assembly.joints for item in joint.mismatches for ref in (item.one, item.other)
     }

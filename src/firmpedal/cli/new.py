@@ -53,7 +53,8 @@ def _written(file: Path, text: str, *, measured: bool) -> int:
     if measured:
         out.print(Text(f"Wrote {file}. Put in your own name and measurements, then:"))
     else:
-        out.print(Text(f"Wrote {file}. Every measurement in it is still unknown. Print them to take along:"))
+        first = f"Wrote {file}. Every measurement in it is still unknown, and each thread only supposed."
+        out.print(Text(f"{first} Print them to take along:"))
         out.print(Text(f"   firmpedal form {file} --out form.pdf"), soft_wrap=True)
         out.print(Text("Write each figure into the file in place of `unknown`, as many as you have, then:"))
     out.print(Text(f"   firmpedal check {file}"), soft_wrap=True)

@@ -20,7 +20,7 @@ from firmpedal.project.names import BEGIN_ANEW
 from firmpedal.report.contract import errors_data
 from firmpedal.report.cover import verdict_line
 from firmpedal.report.findings import alike
-from firmpedal.report.measure_sheet import same_words
+from firmpedal.report.measure_sheet import line_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sum, Table, Tone
 from firmpedal.report.story import reason_of
 from firmpedal.report.to_measure import to_measure
@@ -38,6 +38,7 @@ if TYPE_CHECKING:
 COMMANDS = {BEGIN_ANEW: "firmpedal new"}
 STYLES = {"WARNING": "bold red", "CAUTION": "bold yellow", "NOTE": "bold"}
 WIDEST = 100
+IDENTIFY = "firmpedal identify tells which thread it is, by what calliper and thread gauge say"
 BETWEEN = 3  # blanks from one column of a table to the next
 UNUSABLE = 2
 
@@ -165,8 +166,12 @@ def print_finding(out: Console, evaluation: Evaluation, finding: Finding) -> Non
 
 def print_unclear(out: Console, evaluation: Evaluation) -> None:
     """Print what somebody has to measure, each thing once, with what it is for."""
-    for each in to_measure(evaluation):
-        print_wrapped(out, " [ ] ", " ".join(filter(None, (each.what, same_words(each), f"({each.why})"))))
+    found = to_measure(evaluation)
+    for each in found:
+        why = f" ({each.why})" if each.why else ""
+        print_wrapped(out, " [ ] ", f"{line_of(each)}{why}")
+    if any(each.at.endswith(".thread") for each in found):
+        print_wrapped(out, "     ", IDENTIFY)
 
 
 def print_sheet(out: Console, sheet: Sheet) -> None:

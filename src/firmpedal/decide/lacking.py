@@ -43,12 +43,14 @@ def lacking(evaluation: Evaluation) -> tuple[Lacking, ...]:
     found = _each_once(evaluation, _waited_for(evaluation))
     places = [place for one in found for place in one.places]
     asked = (*places, *(written_at(evaluation.reading, place) for place in places))
-    return (*found, *(Lacking(label_of(place), (), (place,)) for place in _left_open(evaluation, asked)))
+    left = (Lacking(label_of(places[0]), (), places) for places in _left_open(evaluation, asked))
+    return (*found, *left)
 
 
-def _left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> tuple[str, ...]:
-    """What the file itself leaves unknown beside the places that are asked for already.
+def _left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """What the file itself leaves open beside the places that are asked for already.
 
+    A thread comes with its copies, for they get the same answer; other things may be mirrored there.
     Whether feet add up in a cylinder is no question before it is known that it lets the other seat through.
     """
     early = {
@@ -56,10 +58,11 @@ def _left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> tuple[str, ...
         for each in evaluation.aircraft.cylinders
         if each.seals_when_pressed is not Answer.NO
     }
-    paths = dict.fromkeys(item.path.removesuffix(".value") for item in unknowns(evaluation.reading))
-    return tuple(
-        path for path in paths if path not in early and not any(_within(path, place) for place in asked)
-    )
+    for item in unknowns(evaluation.reading):
+        copies = item.copies if item.supposed else ()
+        places = tuple(path.removesuffix(".value") for path in (item.path, *copies))
+        if places[0] not in early and not any(_within(places[0], place) for place in asked):
+            yield places
 
 
 def lacking_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[Lacking, ...]:

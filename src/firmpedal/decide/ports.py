@@ -62,12 +62,12 @@ def gauges(work: Work) -> tuple[Gauge, ...]:
     found = []
     for component in work.after.aircraft.components:
         for port in component.ports if component.name in work.same.components else ():
-            if port.place in old and port.place in new and port.thread.form is Form.PIPE:
-                thread = catalogue().thread(port.thread.size)
+            if port.place in old and port.place in new and port.thread.interface.form is Form.PIPE:
+                thread = catalogue().thread(port.thread.interface.size)
                 turns = thread.value("hand_turns") if thread else None
                 name = f"{component.name}.{port.name}"
                 pair = (old[port.place], new[port.place])
-                found.append(Gauge(port.place, name, port.thread.size, *pair, turns))
+                found.append(Gauge(port.place, name, port.thread.interface.size, *pair, turns))
     return tuple(found)
 
 

@@ -99,8 +99,8 @@ def same_component(one: BaseComponent, other: BaseComponent) -> bool:
     """Whether two declarations of one name are the same component, with ports of the same threads."""
     if any(_differ(getattr(one, name, None), getattr(other, name, None)) for name in IDENTITY):
         return False
-    threads = {port.name: port.thread for port in one.ports}
-    return all(threads.get(port.name, port.thread) == port.thread for port in other.ports)
+    threads = {port.name: port.thread.interface for port in one.ports}
+    return all(threads.get(port.name) in (None, port.thread.interface) for port in other.ports)
 
 
 def _differ(one: object, other: object) -> bool:

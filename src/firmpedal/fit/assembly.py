@@ -74,7 +74,7 @@ class _Assembler:
 
     def fit_component_port(self, component: str, port: DeclaredPort) -> None:
         name = f"{component}.{port.name}"
-        asked = Port(port.place, name, port.thread, closed=port.closed is Answer.YES)
+        asked = Port(port.place, name, port.thread.interface, closed=port.closed is Answer.YES)
         line, end = self.ends.get(name, (None, ""))
         if line is None and not asked.closed:
             if not port.open:
@@ -176,7 +176,7 @@ def seat_or_face(port: DeclaredPort) -> Position:
 def outer_ends(aircraft: Aircraft) -> tuple[EndRef, ...]:
     """Every port and line end there is, straight from the model: the closing law is checked on these."""
     ports = [
-        EndRef(f"port {component.name}.{port.name}", 0, port.thread)
+        EndRef(f"port {component.name}.{port.name}", 0, port.thread.interface)
         for component in aircraft.components
         for port in component.ports
     ]
@@ -191,7 +191,7 @@ def outer_ends(aircraft: Aircraft) -> tuple[EndRef, ...]:
 def named_open(aircraft: Aircraft) -> frozenset[tuple[str, EndRef]]:
     """The ports that the builder names open, with a reason in the file."""
     return frozenset(
-        ("", EndRef(f"port {component.name}.{port.name}", 0, port.thread))
+        ("", EndRef(f"port {component.name}.{port.name}", 0, port.thread.interface))
         for component in aircraft.components
         for port in component.ports
         if port.open

@@ -137,8 +137,8 @@ class PortBodies:
         """How far the first body goes into the port; anything up to its length where nothing says it."""
         if _banjo(piece.part):
             return between(0.0, 0.0)
-        if self.port.thread.form is Form.PIPE:
-            thread = made_up(self.port.thread.size, self.port.place, self.catalogue)
+        if self.port.thread.interface.form is Form.PIPE:
+            thread = made_up(self.port.thread.interface.size, self.port.place, self.catalogue)
             if thread.known:
                 return thread
         return between(0.0, piece.lengths[0].high)

@@ -152,13 +152,13 @@ def _usual_depth(port: Port) -> Value:
 
 def screwed_in(port: Port, catalogue: Catalogue) -> Value:
     """How far a taper thread goes into a port: by hand, and then by the wrench; no table tells of others."""
-    depth = made_up(port.thread.size, port.place, catalogue)
+    depth = made_up(port.thread.interface.size, port.place, catalogue)
     if depth.known:
         return depth
     what = (
-        f"how far the thread {port.thread.size} screws in at {_of_port(port)}, or where the line's end sits "
-        "there: measure that point with the fitting in, and write it as the seat of this port, with the "
-        "fitting that it was measured with"
+        f"how far the thread {port.thread.interface.size} screws in at {_of_port(port)}, or where the line's "
+        "end sits there: measure that point with the fitting in, and write it as the seat of this port, with "
+        "the fitting that it was measured with"
     )
     return unknown(depth.label, Dimension.LENGTH, f"{port.place}.seat", what)
 

@@ -9,7 +9,7 @@ from pydantic import Field
 
 from firmpedal.model.bench import Bench
 from firmpedal.model.buying import Buying
-from firmpedal.model.circuit import Bulkhead, Line, Panel
+from firmpedal.model.circuit import Bulkhead, Line, Panel, Port
 from firmpedal.model.fields import (
     Declared,
     Members,
@@ -141,6 +141,16 @@ class Aircraft(Declared):
     @property
     def calipers(self) -> tuple[Caliper, ...]:
         return tuple(part for part in self.components if isinstance(part, Caliper))
+
+    @property
+    def supposed_ports(self) -> dict[str, Port]:
+        """The ports whose thread nobody has looked at yet, by component and name as lines call them."""
+        return {
+            f"{part.name}.{port.name}": port
+            for part in self.components
+            for port in part.ports
+            if port.thread.supposed
+        }
 
 
 Thing = TypeVar("Thing", bound=Named)

@@ -30,10 +30,10 @@ from firmpedal.model.fields import (
     Where,
     YesNo,
 )
-from firmpedal.model.part import Interface
 from firmpedal.model.shapes import Sheet, UnknownShape
 from firmpedal.model.space import Direction, Position
 from firmpedal.model.stock import Hose, LineKind, Tube
+from firmpedal.model.thread import Thread
 from firmpedal.quantity import Answer, Missing, Value, When
 
 _ASKED = {
@@ -217,7 +217,7 @@ class Panel(Named):
 class Port(Named):
     """A port of a component: its thread, which way it faces, and where the line's end sits."""
 
-    thread: Annotated[Interface, Reads("thread")]
+    thread: Annotated[Thread, Reads("thread")]
     faces: Facing
     at: OptionalWhere
     seat: OptionalWhere

@@ -20,11 +20,11 @@ if TYPE_CHECKING:
     from firmpedal.model.circuit import ClampPlan
     from firmpedal.model.component import BaseComponent, SideOf
     from firmpedal.model.fields import Declared, Reads
-    from firmpedal.model.part import Interface
     from firmpedal.model.shapes import Body, Shape, Sheet, UnknownShape
     from firmpedal.model.space import Direction, NamedPoint, Position
     from firmpedal.model.stock import Fluid, Stock
     from firmpedal.model.surroundings import Motion
+    from firmpedal.model.thread import Thread
     from firmpedal.project.notes import Notes
     from firmpedal.quantity import Answer, Value
     from firmpedal.units import Dimension
@@ -146,7 +146,7 @@ class Context:
 
     # -- catalogue --------------------------------------------------------------------------------
 
-    def thread(self, node: Node, _marker: Reads) -> Interface:
+    def thread(self, node: Node, _marker: Reads) -> Thread:
         return goods.read_port_thread(self, node)
 
     def stock(self, node: Node, _marker: Reads) -> Stock | None:

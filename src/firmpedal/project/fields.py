@@ -26,6 +26,7 @@ from firmpedal.project.reference import (
 )
 from firmpedal.project.schema import keys_at
 from firmpedal.project.sorts import sort_within
+from firmpedal.project.supposed import GUESSED
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Node, at, branch_at, word_of
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ LISTS = ("positions", "lengths", "clamps")
 OF_THREE = ("position", "vector", "positions")
 CHAINED = ("position", "positions")
 SHAPES = ("shape", "body", "sheet")
-MARKED = ("measure", "position", "vector", "direction")
+MARKED = ("measure", "position", "vector", "direction", "thread")
 
 __all__ = ["Cell", "Field", "Group", "Row", "form_of"]
 
@@ -71,6 +72,11 @@ class Field:
     copied: bool = False
     line: int | None = None
     problems: tuple[Problem, ...] = ()
+
+    @property
+    def supposed(self) -> bool:
+        """Whether it is a thread that nobody has looked at yet."""
+        return self.method == "thread" and self.mark in GUESSED
 
     @property
     def unknown(self) -> bool:

@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING
 
 from firmpedal.catalog import PartError, StockError, catalogue, find, fluid, stock
 from firmpedal.model.part import Form, Gender, Interface
+from firmpedal.model.thread import Thread
+from firmpedal.project.measures import marked
 from firmpedal.project.names import choices_text, label_of, parted
 from firmpedal.project.thread import ThreadError, read_thread
-from firmpedal.project.tree import UNKNOWN, Leaf, Node
+from firmpedal.project.tree import UNKNOWN, Branch, Leaf, Node, with_path
 from firmpedal.project.words import text
 from firmpedal.units import Dimension
 
@@ -20,16 +22,19 @@ if TYPE_CHECKING:
 _EXAMPLE = "write a size that there is, as in `tube 5052-O 1/4 x .035` or `hose -4 PTFE braided`"
 
 # Stands where a thread could not be read; the aircraft is not handed out then.
-NO_THREAD = Interface(Form.PIPE, "", Gender.FEMALE)
+NO_THREAD = Thread(Interface(Form.PIPE, "", Gender.FEMALE))
 
 
-def read_port_thread(context: Context, node: Node) -> Interface:
-    """Read what a port's thread is."""
+def read_port_thread(context: Context, node: Node) -> Thread:
+    """Read `1/8 NPT female`, or {value: 1/8 NPT female, mark: assumed} where nobody has looked yet."""
+    if isinstance(node, Branch) and "value" in node.entries:
+        inner = read_port_thread(context, with_path(node.entries["value"], node.path))
+        return Thread(inner.interface, marked(context, node, inner.mark))
     word = text(context, node)
     if not word:
         return NO_THREAD
     try:
-        return read_thread(word)
+        return Thread(read_thread(word))
     except ThreadError as error:
         context.notes.note(node, f"{label_of(node.path)}: {error}", error.suggestion)
         return NO_THREAD

@@ -12,6 +12,7 @@ from firmpedal.project.names import quoted
 from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.schema import known_keys
+from firmpedal.project.supposed import supposed_thread
 from firmpedal.project.tree import UNKNOWN, Branch, Node, children, word_of
 
 if TYPE_CHECKING:
@@ -60,8 +61,8 @@ def measured(text: str, place: str, words: str, option: str | None = None) -> tu
 
 
 def still_open(node: Node) -> bool:
-    """Whether what is written there leaves a value unknown."""
-    return UNKNOWN in (word_of(node), word_of(walked(node, "value")))
+    """Whether what is written there leaves a value unknown, or a thread supposed."""
+    return UNKNOWN in (word_of(node), word_of(walked(node, "value"))) or bool(supposed_thread(node))
 
 
 def _wheres(text: str, place: str, option: str | None) -> tuple[str | None, ...]:

@@ -6,8 +6,8 @@ import re
 
 from firmpedal.model.part import Form, Gender, Interface
 from firmpedal.project.names import quoted
-
-TAPER = {"1/16": "1/16-27", "1/8": "1/8-27", "1/4": "1/4-18", "3/8": "3/8-18", "1/2": "1/2-14"}
+from firmpedal.project.thread_hints import thread_hint
+from firmpedal.project.thread_spelling import TAPER
 
 _PLAIN = re.ASCII | re.IGNORECASE
 _TAPER = re.compile(r"(?P<size>\d/\d{1,2})(?:-\d\d)? ?(?:in )?(?:NPTF?|ANPT|pipe)", _PLAIN)
@@ -18,11 +18,11 @@ _BOSS = re.compile(r"-(?P<dash>\d{1,2}) ?(?:straight[- ]thread )?boss", _PLAIN)
 
 
 class ThreadError(ValueError):
-    """A thread that cannot be read; `suggestion` says how threads are written."""
+    """A thread that cannot be read; `suggestion` says how the file writes what may be meant."""
 
     def __init__(self, text: str) -> None:
-        super().__init__(f"{quoted(text)} is not a thread that can be read")
-        self.suggestion = "write such as `1/8 NPT female`, `M10 x 1 female`, `-4 flare 37 male`"
+        wrong, self.suggestion = thread_hint(text)
+        super().__init__(f"{quoted(text)} {wrong}")
 
 
 def read_thread(text: str) -> Interface:

@@ -1,4 +1,4 @@
-"""What a file leaves unknown, each once with its mirror images."""
+"""What a file leaves to be found out, each once with its mirror images."""
 
 from __future__ import annotations
 
@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.project.field_places import walk_to
-from firmpedal.project.tree import UNKNOWN, Branch, Leaf, Node, children
+from firmpedal.project.supposed import supposed_thread
+from firmpedal.project.tree import UNKNOWN, Branch, Node, children, word_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,11 +18,15 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Item:
-    """One `unknown` of a file: where it stands, how it is read, and which copies repeat it."""
+    """One `unknown` of a file: where it stands, how it is read, and which copies repeat it.
+
+    `supposed` is what a thread is supposed to be that nobody has looked at yet; empty for anything else.
+    """
 
     path: str
     reads: Reads | None
     copies: tuple[str, ...]
+    supposed: str = ""
 
     @property
     def steps(self) -> list[str]:
@@ -45,18 +50,18 @@ class Item:
 
 
 def unknowns(reading: Reading) -> tuple[Item, ...]:
-    """Every `unknown` that is written in a file, in its order; copies go with their original."""
+    """Every `unknown` and every supposed thread of a file, in its order; copies go with their original."""
     if reading.tree is None:
         return ()
-    found: dict[object, list[Leaf]] = {}
-    for leaf in _leaves(reading.tree):
-        if leaf.text == UNKNOWN:
-            found.setdefault(leaf.span, []).append(leaf)
+    found: dict[object, list[Node]] = {}
+    for node in _open(reading.tree):
+        found.setdefault(node.span, []).append(node)
     items = []
-    for leaves in found.values():
-        ordered = sorted(leaves, key=lambda leaf: leaf.via is not None)
-        paths = [leaf.path for leaf in ordered]
-        items.append(Item(paths[0], reads_at(reading.tree, paths[0]), tuple(paths[1:])))
+    for nodes in found.values():
+        ordered = sorted(nodes, key=lambda node: node.via is not None)
+        first, *copies = [node.path for node in ordered]
+        supposed = supposed_thread(ordered[0])
+        items.append(Item(first, reads_at(reading.tree, first), tuple(copies), supposed))
     return tuple(items)
 
 
@@ -82,11 +87,12 @@ def next_unknown(reading: Reading, chosen: str, last: tuple[str, int]) -> tuple[
     return paths[number], number
 
 
-def _leaves(node: Node) -> Iterator[Leaf]:
-    if isinstance(node, Leaf):
+def _open(node: Node) -> Iterator[Node]:
+    if word_of(node) == UNKNOWN or supposed_thread(node):
         yield node
+        return
     for child in children(node):
-        yield from _leaves(child)
+        yield from _open(child)
 
 
 def reads_at(tree: Branch, path: str) -> Reads | None:

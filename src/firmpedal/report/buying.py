@@ -13,6 +13,7 @@ from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import total
 from firmpedal.report.consumables import consumables
+from firmpedal.report.looks import looks
 from firmpedal.report.order import bill_of, order_list, packs_of
 from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.tools import tools
@@ -45,7 +46,7 @@ def parts_sheet(evaluation: Evaluation, book: PriceBook | None = None) -> Sheet:
     cells = tuple(_cells(evaluation, row, priced=priced) for row in rows)
     columns, widths = (PRICE_COLUMNS, PRICE_WIDTHS) if priced else (COLUMNS, WIDTHS)
     table = Table(columns, cells, frozenset({0, 4}) if priced else frozenset({0}), widths=widths)
-    blocks: list[Block] = [table, *_closing(evaluation)]
+    blocks: list[Block] = [*_looks(evaluation, rows), table, *_closing(evaluation)]
     blocks += _costs(rows) if priced else []
     blocks += [
         *_spares(evaluation, rows),
@@ -62,8 +63,8 @@ def _cells(evaluation: Evaluation, row: OrderRow, *, priced: bool) -> tuple[str,
     what = row.item.description
     if row.length is not None and row.length.known and row.item.category is Category.TUBE:
         what = f"sticks of {show(row.length)}\n{what}"
-    if row.wait:
-        what = f"{what}\n{row.wait}"
+    if row.waits:
+        what = f"{what}\n{row.waits}"
     cells = (order_words(row), row.item.designation, what)
     if not priced:
         return (*cells, ", ".join(row.item.where))
@@ -89,6 +90,13 @@ def _price_words(row: OrderRow) -> str:
     per = "each" if price.per is Per.EACH else f"per {price.per.value}"
     sold = f" of {price.pack}" if price.per is Per.PACK else f", by {price.pack}"
     return f"{price.amount} {price.currency}\n{per}{sold if price.pack > 1 else ''}"
+
+
+def _looks(evaluation: Evaluation, rows: tuple[OrderRow, ...]) -> list[Block]:
+    """How many pieces wait until somebody has looked at the thread that they are for."""
+    supposed = evaluation.aircraft.supposed_ports
+    joints = (joint for joint in evaluation.assembly.joints if joint.name in supposed and joint.matings)
+    return looks((joint.name for joint in joints), sum(len(row.item.supposed) for row in rows))
 
 
 def _closing(evaluation: Evaluation) -> list[Block]:

@@ -24,6 +24,7 @@ BESIDES = (
     "are known. Write the figures into the file."
 )
 SAME = "The same figure goes to {others}, which the file makes alike."
+SAME_THREAD = "The same answer goes to {others}, which the file makes alike: look there too."
 
 
 def until_known(evaluation: Evaluation) -> str:
@@ -62,9 +63,10 @@ def offer_words(offer: Offer) -> str:
     """What a figure that stands elsewhere is worth here."""
     if offer.doubt:
         return f"{offer.thing} has {offer.words} in the file, {offer.doubt}: measure it"
-    return f"{offer.thing} has {offer.words} in the file: is it that disc?"
+    return f"{offer.thing} has {offer.words} in the file: {offer.asks}"
 
 
 def same_words(one: ToMeasure) -> str:
     """What else gets the same figure; empty where it is for one thing alone."""
-    return SAME.format(others=", ".join(map(label_of, one.others))) if one.others else ""
+    words = SAME_THREAD if one.at.endswith(".thread") else SAME
+    return words.format(others=", ".join(map(label_of, one.others))) if one.others else ""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.project.plain import flow
+from firmpedal.project.supposed import guessed, supposed_thread
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, branch_at, children, word_of
 from firmpedal.project.unknowns import Item, reads_at
 from firmpedal.report.measuring_words import with_unit
@@ -15,11 +16,11 @@ if TYPE_CHECKING:
     from firmpedal.model.display import Display
     from firmpedal.project import Reading
 
-GUESSED = ("assumed", "estimate", "memory")
-
 
 def doubtful(reading: Reading, display: Display) -> tuple[tuple[str, str], ...]:
     """What a file gives as a guess, with its words and the unit meant; copies are left out.
+
+    A thread that is only supposed is none of these: it is to be looked at, among what is to be measured.
 
     Args:
         reading: The file.
@@ -39,16 +40,17 @@ def _threads(tree: Branch) -> Iterator[tuple[str, str]]:
     for name, part in branch_at(tree, "components").items():
         for port, entry in branch_at(tree, "components", name, "ports").items():
             places = {word_of(at(entry, key)) for key in ("seat", "at")}
-            if getattr(part, "via", None) is None and UNKNOWN in places:
+            thread = at(entry, "thread")
+            if getattr(part, "via", None) is None and UNKNOWN in places and not supposed_thread(thread):
                 path = f"components.{name}.ports.{port}.thread"
-                yield path, f"{word_of(at(entry, 'thread'))} (its port is not measured yet)"
+                yield path, f"{word_of(thread)} (its port is not measured yet)"
 
 
 def _guesses(node: Node) -> Iterator[tuple[str, str, str]]:
     """Object path, figure and mark of each guess."""
-    if getattr(node, "via", None) is not None:
+    if getattr(node, "via", None) is not None or supposed_thread(node):
         return
-    if isinstance(node, Branch) and word_of(at(node, "mark")) in GUESSED and "value" in node.entries:
+    if isinstance(node, Branch) and guessed(node):
         yield node.path, flow(node.entries["value"]), f" ({word_of(at(node, 'mark'))})"
         return
     if isinstance(node, Leaf) and node.text.startswith("about "):

@@ -103,6 +103,11 @@ SECTION_HOWS = {
     ("pedals", "seat"): "a word for whose it is, the same at each pedal of one seat",
     (
         "ports",
+        "thread",
+    ): "a plug of known thread that goes in by hand; else calliper and thread gauge: how wide, and how many "
+    "threads to the inch",
+    (
+        "ports",
         "arm",
     ): "with the elbow tight, where its open end looks, in words: right, aft and down",
     ("pistons", "bore"): "its leaflet, or a calliper gauge on a piston pushed out a little",
@@ -149,7 +154,8 @@ def _what(item: Item) -> str:
     inner = item.steps[2:] if len(item.steps) > 2 else item.steps[1:] or item.steps
     hidden = ("ports", "sides", "where", "brake")
     words = [step for step in inner if step not in hidden and not step.isdecimal()]
-    return " ".join(words) or item.key
+    what = " ".join(words) or item.key
+    return f"{what} (supposed: {item.supposed})" if item.supposed else what
 
 
 def _how(item: Item) -> str:

@@ -10,6 +10,8 @@ from firmpedal.model.component import SideOf
 from firmpedal.model.shapes import Disc
 from firmpedal.model.surroundings import Obstacle
 from firmpedal.project.locate import walked
+from firmpedal.project.names import label_of
+from firmpedal.project.supposed import supposed_thread
 from firmpedal.project.tree import Branch, at, word_of
 
 if TYPE_CHECKING:
@@ -18,23 +20,29 @@ if TYPE_CHECKING:
     from firmpedal.model.surroundings import KeepClear
     from firmpedal.pipeline import Evaluation
 
+LOOKED = "that is only supposed. Have you looked, and is it that?"
 ACROSS = 1  # the coordinate that is plus on the right
 
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A figure that stands elsewhere in the file: its words, of what it is, and its mark where it has one."""
+    """What the file has that may be it: its words, of which thing, what to ask, and a mark of doubt."""
 
     words: str
     thing: str
+    asks: str = "is it that disc?"
     doubt: str = ""
 
 
 def offers_for(evaluation: Evaluation, place: str) -> tuple[Offer, ...]:
     """What may be written at a place of the file because it stands elsewhere already.
 
-    The radius of a brake disc is that of the disc which lines stay clear of, on the same side.
+    The radius of a brake disc is that of the disc which lines stay clear of, on the same side. A thread
+    may well be what it is supposed to be.
     """
+    tree = evaluation.reading.tree
+    if tree is not None and (supposed := supposed_thread(walked(tree, place))):
+        return (Offer(supposed, label_of(place.removesuffix(".thread")), LOOKED),)
     section, _, rest = place.partition(".")
     name, _, key = rest.partition(".")
     caliper = find(evaluation.aircraft.calipers, name) if section == "components" else None
@@ -59,4 +67,4 @@ def _radius(evaluation: Evaluation, thing: KeepClear) -> Iterator[Offer]:
     node = None if tree is None else walked(tree, f"{thing.place}.where.radius")
     words = word_of(at(node, "value")) if isinstance(node, Branch) else word_of(node)
     if words and isinstance(thing.where, Disc) and thing.where.radius.known:
-        yield Offer(words, thing.name, word_of(at(node, "mark")) if isinstance(node, Branch) else "")
+        yield Offer(words, thing.name, doubt=word_of(at(node, "mark")) if isinstance(node, Branch) else "")

@@ -12,6 +12,7 @@ from firmpedal.decide.goods import named
 from firmpedal.decide.prices import bill
 from firmpedal.decide.spares import rule_of, use_of
 from firmpedal.decide.tube_plan import tube_plans
+from firmpedal.model.display import listed
 from firmpedal.model.part import Category
 from firmpedal.quantity import Mark, Value, exactly
 from firmpedal.report.parts import Item, goods_of_item, parts_list
@@ -51,12 +52,28 @@ class OrderRow:
     wait: str = ""
 
     @property
+    def waits(self) -> str:
+        """What is to be found out before it, or some of its pieces, are ordered; empty for nothing."""
+        return "; ".join(words for words in (self.wait, _look_words(self.item)) if words)
+
+    @property
     def cost(self) -> Decimal | None:
         """What the row costs; None where a price, a quantity or a length is missing."""
         if self.price is None or self.order is None or self.wait:
             return None
         length = self.length.high if self.length is not None and self.length.known else None
         return self.price.cost(self.order, length)
+
+
+def _look_words(item: Item) -> str:
+    """Which of its pieces were chosen for a thread that nobody has looked at yet."""
+    if not item.supposed:
+        return ""
+    count = len(item.supposed)
+    if count == item.quantity:
+        return "wait: its thread is only supposed" if count == 1 else "wait: their threads are only supposed"
+    which = f"{count} of {item.quantity} {'waits' if count == 1 else 'wait'}"
+    return f"{which}, where the thread is only supposed: {listed(list(dict.fromkeys(item.supposed)))}"
 
 
 def bill_of(rows: tuple[OrderRow, ...]) -> Bill:

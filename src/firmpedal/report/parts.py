@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import StockError, catalogue, stock
 from firmpedal.decide.clamp_sizes import CLAMP, clamp_size
 from firmpedal.decide.goods import Goods, Kind, folded, goods_of_part, goods_of_stock
 from firmpedal.decide.pieces import as_bought, closes
+from firmpedal.fit.mating import NUTS_AND_SLEEVES
 from firmpedal.model.display import listed
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose, LineKind
@@ -27,6 +28,7 @@ ORDER = tuple(Category)
 class Item:
     """One row of the parts list; `lengths` holds the length of each piece of tube or hose in it.
 
+    `supposed` has, for each piece chosen for a thread that nobody has looked at yet, the port it goes in.
     Rows merge when designation, category, size, material, words and length agree.
     """
 
@@ -40,6 +42,7 @@ class Item:
     also_known_as: tuple[str, ...] = ()
     lengths: tuple[Value, ...] = ()
     spare: bool = False
+    supposed: tuple[str, ...] = ()
 
     @property
     def key(self) -> tuple[str, ...]:
@@ -52,8 +55,9 @@ class Item:
 def parts_list(evaluation: Evaluation) -> tuple[Item, ...]:
     """Collect every part of every joint, every line, and the clamps, and add up equal ones."""
     items: list[Item] = []
+    ports = evaluation.aircraft.supposed_ports
     for joint in evaluation.assembly.joints:
-        items += [_part_item(part, joint) for part in joint.parts]
+        items += [_part_item(part, joint, supposed=joint.name in ports) for part in joint.parts]
     for line in evaluation.laid:
         items.append(_line_item(line, evaluation))
         items += _clamp_items(line, evaluation)
@@ -66,26 +70,23 @@ def parts_list(evaluation: Evaluation) -> tuple[Item, ...]:
 
 
 def _added(one: Item, other: Item) -> Item:
-    return Item(
-        one.designation,
-        one.category,
-        one.quantity + other.quantity,
-        one.size,
-        one.material,
-        one.description,
-        tuple(dict.fromkeys((*one.where, *other.where))),
-        one.also_known_as,
-        (*one.lengths, *other.lengths),
+    return replace(
+        one,
+        quantity=one.quantity + other.quantity,
+        where=tuple(dict.fromkeys((*one.where, *other.where))),
+        lengths=(*one.lengths, *other.lengths),
+        supposed=(*one.supposed, *other.supposed),
     )
 
 
-def _part_item(part: Part, joint: Joint) -> Item:
+def _part_item(part: Part, joint: Joint, *, supposed: bool) -> Item:
+    """One part of a joint; a line's own nut and sleeve are the same whatever thread its port has."""
     bought = as_bought(part)
     category = Category.CAP if closes(bought) else bought.category
-    size, material = bought.size, bought.material
-    return Item(
-        bought.designation, category, 1, size, material, bought.name, (joint.name,), bought.also_known_as
-    )
+    size, material, where = bought.size, bought.material, (joint.name,)
+    waits = where if supposed and part.category not in NUTS_AND_SLEEVES else ()
+    names = bought.also_known_as
+    return Item(bought.designation, category, 1, size, material, bought.name, where, names, supposed=waits)
 
 
 def _line_item(line: LaidLine, evaluation: Evaluation) -> Item:

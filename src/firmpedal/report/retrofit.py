@@ -11,6 +11,7 @@ from firmpedal.finding import Level
 from firmpedal.model.display import listed
 from firmpedal.model.part import Category
 from firmpedal.report.advice import option_name, shortened
+from firmpedal.report.looks import looks
 from firmpedal.report.retrofit_words import phase_notes, step_words
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.worked import worked
@@ -38,7 +39,7 @@ def retrofit_sheet(before: Evaluation, after: Evaluation) -> Sheet:
         return Sheet(TITLE, (Paragraph(f"Nothing to do {way}.", Tone.LEAD),), subtitle=way)
     blocks: list[Block] = [Paragraph(_counts(plan), Tone.LEAD), *_verdict(after), *_warned(plan)]
     blocks += work_blocks(plan.steps, before, after)
-    blocks += _list("To buy", plan.buy, after)
+    blocks += _to_buy(plan, after)
     blocks += _list("Stays as it is", [pair.after for pair in plan.keep], after)
     blocks += _again(plan)
     blocks += _off(plan, before)
@@ -107,6 +108,14 @@ def work_blocks(plan: Iterable[Step], before: Evaluation, after: Evaluation) -> 
         blocks += [Paragraph(note) for note in phase_notes(steps, before, after)]
         blocks.append(Bullets(tuple(step_words(step, before, after) for step in steps), boxes=True))
     return blocks
+
+
+def _to_buy(plan: Retrofit, after: Evaluation) -> list[Block]:
+    """The list, under what is said of pieces that wait for a look."""
+    supposed = after.aircraft.supposed_ports
+    waiting = [piece for piece in plan.buy if piece.owner in supposed and not piece.line]
+    blocks = _list("To buy", plan.buy, after)
+    return [*blocks[:1], *looks((each.owner for each in waiting), len(waiting)), *blocks[1:]]
 
 
 def _list(title: str, pieces: Iterable[Piece], evaluation: Evaluation) -> list[Block]:

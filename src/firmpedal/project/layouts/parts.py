@@ -4,7 +4,8 @@ from __future__ import annotations
 
 HEAD = """\
 # A first file. Whatever says `unknown` is still to be measured, looked up or asked; put the figure in its
-# place. The measuring form is the list of it on paper, with a box for each.
+# place. What says `mark: assumed` is only supposed: look, and write what it is in the place of the brackets.
+# The measuring form is the list of it on paper, with a box for each.
 #
 # Points are [aft, right, up] from the datum below: forward, left and down are minus. Or go by tape from
 # a place that has a name: {from: left_floor.below, aft: 2, down: 3}. Measure the left side; the right one
@@ -73,7 +74,7 @@ CYLINDER = """\
     seals: unknown                   # nitrile, fluorocarbon or ethylene propylene: leaflet or maker
 <supply>    ports:
 <inlet>      outlet:
-        thread: 1/8 NPT female       # assumed: compare with a plug of known thread
+        thread: {value: 1/8 NPT female, mark: assumed}   # compare with a plug of known thread
         faces: unknown               # a word or two, such as forward or aft and down
         seat: unknown                # the cone of a straight nipple screwed in by hand
         seat measured with: AN816-4D
@@ -90,7 +91,7 @@ IN_SERIES = """\
 """
 INLET = """\
       inlet:
-        thread: 1/8 NPT female       # assumed: compare with a plug of known thread
+        thread: {value: 1/8 NPT female, mark: assumed}   # compare with a plug of known thread
         faces: unknown
         seat: unknown                # the cone of a straight nipple screwed in by hand
         seat measured with: AN816-4D
@@ -118,7 +119,7 @@ VALVE = """\
 
 PORT = """\
       <name>:
-        thread: 1/8 NPT female       # assumed: compare with a plug of known thread
+        thread: {value: 1/8 NPT female, mark: assumed}   # compare with a plug of known thread
         faces: unknown
         seat: unknown                # the cone of a straight nipple screwed in by hand
         seat measured with: AN816-4D
@@ -140,12 +141,12 @@ CALIPER = """\
     seals: unknown                   # nitrile, fluorocarbon or ethylene propylene: leaflet or maker
     ports:
       inlet:
-        thread: 1/8 NPT female       # assumed: compare with a plug of known thread
+        thread: {value: 1/8 NPT female, mark: assumed}   # compare with a plug of known thread
         faces: unknown
         seat: unknown                # plumb line from the cone of a straight nipple to the floor
         seat measured with: AN816-4D
       bleeder:
-        thread: 1/8 NPT female       # assumed
+        thread: {value: 1/8 NPT female, mark: assumed}   # compare with a plug of known thread
         faces: unknown
         at: unknown                  # the middle of its thread's face
         open: the bleed screw is in it
