@@ -19,6 +19,9 @@ if TYPE_CHECKING:
     from firmpedal.web.form.clash import Where
 
 
+EMPTIED = "emptied"
+
+
 class Writing:
     """One page's writing.
 
@@ -74,9 +77,8 @@ class Writing:
             self._show()
             self._told()
             return
-        self._try(
-            lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
-        )
+        said = f"{field.place}: {words.strip() or EMPTIED}"
+        self._try(lambda reading: put_in(reading, field, cell, words), said, where)
         if where not in self.refused:
             self._shown.wrote(where, self._chosen.field(where[0]))
 
