@@ -42,7 +42,8 @@ class Around:
     """What a field has to know of the page: the file, its option, what was refused, and what clashes.
 
     `asked` is the card of what is being asked, which stands in the thing at `asked_at`. `said` says our own
-    words for the brakes that the aircraft has.
+    words for the brakes that the aircraft has. `numbered` begins the names of elements, where a page has
+    several such forms.
     """
 
     file: str
@@ -52,12 +53,13 @@ class Around:
     asked: str = ""
     asked_at: str = ""
     said: Callable[[str], str] = str
+    numbered: str = "cell"
     count: int = 0
 
     def number(self) -> str:
         """A name for an element of the page that no other has."""
         self.count += 1
-        return f"cell-{self.count}"
+        return f"{self.numbered}-{self.count}"
 
 
 def field_html(one: Field, around: Around) -> str:

@@ -8,7 +8,7 @@ from firmpedal.project.field_edits import put_in, with_mark, with_row, without_r
 from firmpedal.project.field_rows import given_in
 from firmpedal.project.mirror_list import mirrored, not_mirrored
 from firmpedal.project.options_edit import written_out
-from firmpedal.web.form.clash import Clash, Shown, still_open, where_of
+from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, still_open, where_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -81,6 +81,15 @@ class Writing:
         self._try(lambda reading: put_in(reading, field, cell, words), said, where)
         if where not in self.refused:
             self._shown.wrote(where, self._chosen.field(where[0]))
+
+    def by_word(self) -> dict[str, Callable[[str], None]]:
+        """What the buttons of a field do, by the words that they are told by."""
+        return {
+            "more": self.one_more,
+            "out": self.one_out,
+            MINE: lambda of: self.settle(of, mine=True),
+            THEIRS: lambda of: self.settle(of, mine=False),
+        }
 
     def settle(self, of: str, *, mine: bool) -> None:
         """Write what was typed after all, now that both values were seen; or leave what stands there."""

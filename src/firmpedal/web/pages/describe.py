@@ -14,7 +14,6 @@ from firmpedal.web.form.asked import add_html, asked_html
 from firmpedal.web.form.asking import Asking
 from firmpedal.web.form.chosen import Chosen, cell_of
 from firmpedal.web.form.circuit import circuit_html
-from firmpedal.web.form.clash import MINE, THEIRS
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
 from firmpedal.web.form.sheet import ALONE, chooser_html, form_html
@@ -165,10 +164,7 @@ class FormPage:
         by_word: dict[str, Callable[[str], None]] = {
             "pick": self._pick_field,
             "next": lambda _: self._next(),
-            "more": self._writing.one_more,
-            "out": self._writing.one_out,
-            MINE: lambda of: self._writing.settle(of, mine=True),
-            THEIRS: lambda of: self._writing.settle(of, mine=False),
+            **self._writing.by_word(),
             "alone": self._writing.alone,
             "mirror": lambda at: self._writing.mirror(at, on=True),
             "unmirror": lambda at: self._writing.mirror(at, on=False),

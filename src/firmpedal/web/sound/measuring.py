@@ -9,6 +9,8 @@ from firmpedal.project.names import label_of
 from firmpedal.quantity import When
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, said
+from firmpedal.web.sound.field_box import FieldBox
+from firmpedal.web.sound.in_fields import Asked, in_fields
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_row import MeasureRow
 from firmpedal.web.sound.news import News
@@ -63,7 +65,8 @@ class Measuring:
         news: News,
         unfolded: tuple[When, ...] = (When.NOW,),
     ) -> None:
-        self.watch, self.file, self._rows_of, self._news = frame.watch, frame.file, rows, news
+        self._frame, self.watch, self.file = frame, frame.watch, frame.file
+        self._rows_of, self._news = rows, news
         self._changes = self.watch.document.may_change
         self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
         self._lead = lead
@@ -82,15 +85,16 @@ class Measuring:
         self.element.set_visibility(bool(lacking))
         put_words(self._lead_words, self._lead(evaluation))
         gone = False
+        asked = (
+            in_fields(evaluation, lacking) if self._changes else [Asked(each, evaluation) for each in lacking]
+        )
         for when, (fold, rows) in self._groups.items():
-            wanted = [(_about(each), (each, evaluation)) for each in lacking if each.when is when]
+            wanted = [(each.about, each) for each in asked if each.told.when is when]
             fold.set_visibility(bool(wanted))
             gone |= rows.show(wanted)
         return gone
 
-    def _group(
-        self, when: When, unfolded: tuple[When, ...]
-    ) -> tuple[Element, Kept[tuple[ToMeasure, Evaluation]]]:
+    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Kept[Asked]]:
         """What can be measured from one time on, under that."""
         opened = {"open": ""} if when in unfolded else {}
         with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
@@ -98,8 +102,11 @@ class Measuring:
             rows = Kept(box("ul", "fp-measures"), self._row)
         return fold, rows
 
-    def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
-        return MeasureRow(told[0], self.file, self._write if self._changes else None)
+    def _row(self, asked: Asked) -> MeasureRow:
+        return MeasureRow(asked, self.file, self._write if self._changes else None, self._box)
+
+    def _box(self, place: str) -> FieldBox:
+        return FieldBox(self._frame, place, self._news)
 
     async def _write(self, one: ToMeasure, words: str) -> None:
         """Write a measurement into the file.
@@ -133,7 +140,3 @@ def measuring(rows: Rows) -> Callable[[Frame], None]:
         frame.watch.when_answered(answered)
 
     return put
-
-
-def _about(one: ToMeasure) -> tuple[object, ...]:
-    return (one.what, one.rules, one.at, one.others, one.unit, one.how, one.when, one.offers)
