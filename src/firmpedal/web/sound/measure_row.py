@@ -23,6 +23,9 @@ if TYPE_CHECKING:
     Write = Callable[[ToMeasure, str], Awaitable[None]]
 
 
+NEEDED_FOR = "It is needed to check:"
+
+
 class MeasureRow:
     """A thing to measure as it stands on the page; `write` is none where nothing may be changed.
 
@@ -64,8 +67,13 @@ class MeasureRow:
 
     def _belongs(self) -> None:
         """What waits for it, and the ways to its place."""
+        checks = self._told.checks
         if self._told.why:
-            said("p", self._told.why, "fp-small")
+            said("p", NEEDED_FOR if checks else sentence(self._told.why), "fp-small")
+        if checks:
+            with box("ul", "fp-list fp-small"):
+                for each in checks:
+                    said("li", each)
         self._ways = box(classes="fp-finding-ways")
 
     def show(self, asked: Asked) -> None:
