@@ -12,6 +12,8 @@ from firmpedal.web import addresses
 from firmpedal.web.answers import System, reading_of, system_of
 from firmpedal.web.conflict import conflict_card, unsettled_card, unsettled_of
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said, unfolding
+from firmpedal.web.gone_option import WORD as NO_SUCH_OPTION
+from firmpedal.web.gone_option import GoneOption
 from firmpedal.web.onward import Onward
 from firmpedal.web.options import BEGIN
 from firmpedal.web.turns import redo, undo
@@ -72,6 +74,7 @@ class Frame:
         with box(classes="fp-frame"):
             self._head()
             self._verdict()
+            self._option_gone = GoneOption(watch, self.file, self._page)
             self._alerts = box("div", "fp-alerts")
             self._path(steps)
             self.main = box(classes="fp-main", id="main", tabindex="-1")
@@ -135,11 +138,12 @@ class Frame:
         self._options = box("nav", "fp-options", aria_label="Options of this aircraft")
 
     def _path(self, steps: tuple[tuple[str, str], ...]) -> None:
+        own = None if self._option_gone.gone else self.watch.option
         with box("nav", "fp-steps", aria_label="The way through the job"), box("ol"):
             for name, title in steps:
                 with box("li"):
                     here = {"aria_current": "page"} if name == self.step else {}
-                    link(title, addresses.step(self.file, name, self.watch.option), **here)
+                    link(title, addresses.step(self.file, name, own), **here)
 
     def _stale(self) -> None:
         self._bar.classes("fp-stale")
@@ -150,11 +154,10 @@ class Frame:
         self._bar.classes(remove="fp-stale")
         evaluation, reading = answer.evaluation, answer.reading
         if evaluation is None:
-            gone, count = self.watch.document.gone, len(reading.problems)
             put(self._bar, data_verdict="not sound")
-            put_words(self._word, GONE if gone else UNREADABLE)
-            mend = f"{count} thing{'' if count == 1 else 's'} to put right in the text."
-            put_words(self._why, "" if gone else mend)
+            word, why = self._no_answer(len(reading.problems))
+            put_words(self._word, word)
+            put_words(self._why, why)
         else:
             put(self._bar, data_verdict=evaluation.verdict.value)
             whose = f" ({option_name(self.watch.option)})" if self._abreast else ""
@@ -165,10 +168,18 @@ class Frame:
             for system, each in self._systems.items():
                 put(each, aria_pressed=str(system is own).lower())
         self._list_options(reading.options)
-        if self.watch.document.gone:
+        if self.watch.document.gone or self._option_gone.gone:
             self._onward.nothing()
         else:
             self._onward.show(answer)
+
+    def _no_answer(self, count: int) -> tuple[str, str]:
+        """Why there is none: the file is gone, or its option, or some things in it cannot be read."""
+        if self.watch.document.gone:
+            return GONE, ""
+        if self._option_gone.gone:
+            return NO_SUCH_OPTION, self._option_gone.words
+        return UNREADABLE, f"{count} thing{'' if count == 1 else 's'} to put right in the text."
 
     def _failed(self) -> None:
         put_words(self._word, "no answer")
@@ -212,6 +223,7 @@ class Frame:
     def history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""
         document = self.watch.document
+        self._option_gone.show(self.main)
         for each, does, words in (
             (self._undo, document.undoes, "Undo"),
             (self._redo, document.redoes, "Redo"),
