@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     Rows = Callable[[Evaluation], tuple[ToMeasure, ...]]
 
-TITLE = "To measure"
+TITLE, MEASURE = "To measure", "measure"
 FORM = "Print the list"
 AT_THE_COMPUTER = "Figures are written into the file at the computer."
 HOW = (
@@ -68,7 +68,7 @@ class Measuring:
         self._frame, self.watch, self.file = frame, frame.watch, frame.file
         self._rows_of, self._news = rows, news
         self._changes = self.watch.document.may_change
-        self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
+        self.element = box("section", "fp-section", id=MEASURE, aria_label=TITLE)
         self._lead = lead
         with self.element:
             said("h2", TITLE)
