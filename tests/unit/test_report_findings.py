@@ -95,9 +95,7 @@ def test_a_thing_to_measure_stands_once_with_the_rules_that_wait():
     open_in_file = len(unknowns(example("rigid").reading))
     assert [row[0] for row in table.rows] == [BOX] * (2 + open_in_file)
     assert "how long it is" in table.rows[0][1]
-    words = (
-        "needed to check: No metal tube yields at the panic foot; The cylinder's stroke is enough"
-    )
+    words = "needed to check: No metal tube yields at the panic foot; The cylinder's stroke is enough"
     assert words in table.rows[0][1]
     assert not [rule.name for rule in RULES if rule.name in str(table.rows)]
     assert "line 168, lines.right_line" in table.rows[1][1]
