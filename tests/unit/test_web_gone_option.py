@@ -21,7 +21,7 @@ async def test_a_link_to_an_option_that_is_gone_leads_to_those_that_are_there(tm
     async with user_simulation(root=None) as user:
         app._pages(Shelf(tmp_path), None)
         await user.open(f"/aircraft/mine.yaml/{page}?option=all+rigid")
-        await user.should_see("This file has no option all rigid.")
+        await user.should_see("This file has no option “all rigid”.")
         await user.should_see("NO SUCH OPTION", retries=100)
         await user.should_not_see("CANNOT BE READ")
         shown = [each for each in user.find(kind=ui.html).elements if each.visible]
@@ -42,8 +42,8 @@ async def test_an_option_that_goes_while_it_is_looked_at_is_told_and_comes_back(
         await user.open("/aircraft/mine.yaml/sound?option=rigid")
         document = shelf.document("mine.yaml")
         document.rewrite(edited(TEXT, ("  rigid:\n", "  stiff:\n")), "renamed")
-        await user.should_see("This file has no option rigid.", retries=100)
+        await user.should_see("This file has no option “rigid”.", retries=100)
         hrefs = [each.props.get("href") for each in user.find(kind=ui.html).elements if each.visible]
         assert "/aircraft/mine.yaml/sound?option=stiff" in hrefs
         document.undo()
-        await user.should_not_see("This file has no option rigid.", retries=100)
+        await user.should_not_see("This file has no option “rigid”.", retries=100)

@@ -67,6 +67,7 @@ class Frame:
         self._conflict: Conflict | None = None  # the one that is shown
         self._file_state: object = None  # what is said of the file itself
         self._listed: tuple[str, ...] | None = None  # the options that are shown
+        self.in_place: set[str] = set()  # the fields that the page itself has: what waits is seen there
         self._is_form = step == "describe" and page is None  # where fields are settled
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
@@ -232,9 +233,10 @@ class Frame:
             put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
         put_words(self._saved, self._saved_words())
         unsettled = unsettled_of(document)
+        elsewhere = tuple(each for each in unsettled if each[1].where[0] not in self.in_place)
         bad = document.conflict or document.trouble or document.problems or unsettled
         put(self._saved, data_well=None if bad else "")
-        state = (document.problems, document.gone, unsettled)
+        state = (document.problems, document.gone, elsewhere)
         if document.conflict is self._conflict and state == self._file_state:  # what is chosen there stays
             return
         self._conflict, self._file_state = document.conflict, state
@@ -246,7 +248,7 @@ class Frame:
             elif document.conflict is None:
                 unreadable_card(document)
                 if not document.problems and not self._is_form:
-                    unsettled_card(self.file, unsettled)
+                    unsettled_card(self.file, elsewhere)
 
     def _saved_words(self) -> str:
         document = self.watch.document

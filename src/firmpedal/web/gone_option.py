@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from firmpedal.web.watch import Watch
 
 WORD = "NO SUCH OPTION"
-NONE_SUCH = "This file has no option {option}."
+NONE_SUCH = "This file has no option “{option}”."
 HOW_SO = "It was renamed or taken out since, or the link is of another file. What the file has:"
 
 

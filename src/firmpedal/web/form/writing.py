@@ -1,4 +1,4 @@
-"""What is written in the cells of a form, saved or refused beside them; and two who write in one cell."""
+"""What is written in the cells of a form, saved, or kept beside them until it is settled."""
 
 from __future__ import annotations
 
@@ -26,7 +26,8 @@ class Writing:
     """One page's writing.
 
     `show` makes the form anew, with what was refused; `told` is called when something typed waits to be
-    settled, or waits no more. That is kept with the file, so that whoever leaves the page finds it again.
+    settled, or waits no more. That is kept with the file, in `clashes`, so that whoever leaves the page finds
+    it again. `refused` is of what was not typed: a choice, or one more in a list.
     """
 
     def __init__(self, chosen: Chosen, show: Callable[[], None], told: Callable[[], None]) -> None:
@@ -56,8 +57,9 @@ class Writing:
         return next((place for place, _, _ in self.clashes), "")
 
     def open_clash(self) -> Where | None:
-        """A cell in which what was typed is neither written nor given up yet."""
-        return next((where for where in self.clashes if self._chosen.field(where[0])), None)
+        """A cell in which another one wrote too, and nobody has chosen yet which one holds."""
+        own = (where for where, each in self.clashes.items() if not each.refused)
+        return next((where for where in own if self._chosen.field(where[0])), None)
 
     def put(self, told: dict[str, Any]) -> None:
         """Something was written in a cell: save it, or say beside it why that cannot be."""
@@ -67,8 +69,7 @@ class Writing:
             self._show()
             return
         cell = field.rows[where[1]].cells[where[2]]
-        self.refused.pop(where, None)
-        self.clashes.pop(where, None)
+        before = self.clashes.pop(where, None)
         clash = self._shown.clash(where, cell, words, told.get("began"))
         if clash is None and self._chosen.watch.document.conflict is not None:
             clash = Clash(where, words.strip(), cell.words, waits=True)
@@ -78,9 +79,14 @@ class Writing:
             self._told()
             return
         said = f"{field.place}: {words.strip() or EMPTIED}"
-        self._try(lambda reading: put_in(reading, field, cell, words), said, where)
-        if where not in self.refused:
+        refused = self._chosen.change(lambda reading: put_in(reading, field, cell, words), said)
+        if refused:
+            self.clashes[where] = Clash(where, words.strip(), cell.words, refused=refused)
+        else:
             self._shown.wrote(where, self._chosen.field(where[0]))
+        self._show()
+        if refused or before is not None:
+            self._told()
 
     def by_word(self) -> dict[str, Callable[[str], None]]:
         """What the buttons of a field do, by the words that they are told by."""

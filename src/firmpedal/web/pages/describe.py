@@ -16,7 +16,7 @@ from firmpedal.web.form.chosen import Chosen, cell_of
 from firmpedal.web.form.circuit import circuit_html
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
-from firmpedal.web.form.sheet import ALONE, chooser_html, form_html
+from firmpedal.web.form.sheet import ALONE, chooser_html, form_html, waiting_html
 from firmpedal.web.form.ways import ways
 from firmpedal.web.form.writing import Writing
 
@@ -126,6 +126,7 @@ class FormPage:
             self._form.put(made="")
             return
         made = chooser_html(things_of(reading), self._chosen.place, len(unknowns(reading)), self.frame.words)
+        made += waiting_html([each for each in self._writing.clashes if self._chosen.field(each[0]) is None])
         card = asked_html(asked, reading.tree, self.watch.option, self.frame.words)
         if found is not None:
             form = self._form_of(*found, card)

@@ -30,6 +30,7 @@ class FieldBox:
 
     def __init__(self, frame: Frame, place: str, news: News) -> None:
         self._frame, self._place, self._news = frame, place, news
+        frame.in_place.add(place)
         self._chosen = Chosen(frame.file, frame.watch, "")
         self._chosen.choose(place)
         self._writing = Writing(self._chosen, self.show, frame.history)

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from firmpedal.report.offers import Offer
     from firmpedal.report.to_measure import ToMeasure
+    from firmpedal.web.form.clash import Clash
     from firmpedal.web.sound.field_box import FieldBox
     from firmpedal.web.sound.forms import Given
     from firmpedal.web.sound.in_fields import Asked
@@ -30,11 +31,16 @@ class MeasureRow:
     """A thing to measure as it stands on the page; `write` is none where nothing may be changed.
 
     A figure has a box to itself; what is written in several pieces, such as a point, has its fields, which
-    `box` makes.
+    `box_of` makes. `typed` gives what was typed in a box and refused, when the page was here before.
     """
 
     def __init__(
-        self, asked: Asked, file: str, write: Write | None, box_of: Callable[[str], FieldBox]
+        self,
+        asked: Asked,
+        file: str,
+        write: Write | None,
+        box_of: Callable[[str], FieldBox],
+        typed: Callable[[str], Clash | None],
     ) -> None:
         told = asked.told
         self._told, self._file, self._write = told, file, write
@@ -46,6 +52,9 @@ class MeasureRow:
                 with form(self._sent):
                     self._pen = Pen(_plain(told.what), "figure", told.unit, told.how)
                     said("button", "Write it down", "fp-button", type="submit")
+                waits = typed(told.at)
+                if waits is not None:
+                    self._pen.put_back(waits.mine, waits.refused)
                 for offer in told.offers:
                     self._offered(offer)
             else:

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.project.edit import EditError
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
+from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import When
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, said
+from firmpedal.web.form.clash import Clash
 from firmpedal.web.sound.field_box import FieldBox
+from firmpedal.web.sound.forms import refusal_words
 from firmpedal.web.sound.in_fields import Asked, in_fields
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_row import MeasureRow
@@ -35,7 +39,7 @@ HOW = (
     "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2. What the file makes "
     "alike, such as the two sides, is one row."
 )
-FOR_THIS_PAGE = "The figures of this page are worked out as soon as these are known."
+FOR_THIS_PAGE = "What this page leaves open is worked out as soon as these are known."
 WRITTEN = "{what}: {words} is in the file. Undo takes it out."
 FROM_WHEN = {
     When.NOW: "Now",
@@ -68,6 +72,7 @@ class Measuring:
         self._frame, self.watch, self.file = frame, frame.watch, frame.file
         self._rows_of, self._news = rows, news
         self._changes = self.watch.document.may_change
+        self._waiting = self.watch.document.unsettled.setdefault(self.watch.option, {})
         self.element = box("section", "fp-section", id=MEASURE, aria_label=TITLE)
         self._lead = lead
         with self.element:
@@ -92,6 +97,7 @@ class Measuring:
             wanted = [(each.about, each) for each in asked if each.told.when is when]
             fold.set_visibility(bool(wanted))
             gone |= rows.show(wanted)
+        self._frame.history()  # what waits in these rows is not said above them as well
         return gone
 
     def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Kept[Asked]]:
@@ -103,7 +109,12 @@ class Measuring:
         return fold, rows
 
     def _row(self, asked: Asked) -> MeasureRow:
-        return MeasureRow(asked, self.file, self._write if self._changes else None, self._box)
+        return MeasureRow(asked, self.file, self._write if self._changes else None, self._box, self._typed)
+
+    def _typed(self, at: str) -> Clash | None:
+        """What was typed in a box before, and refused; it is seen there, and nowhere else on the page."""
+        self._frame.in_place.add(at)
+        return self._waiting.get((at, 0, 0))
 
     def _box(self, place: str) -> FieldBox:
         return FieldBox(self._frame, place, self._news)
@@ -114,7 +125,7 @@ class Measuring:
         Raises:
             EditError: It cannot be read as one, or not be written there; nothing was changed.
         """
-        document, option = self.watch.document, self.watch.option
+        document, option, where = self.watch.document, self.watch.option, (one.at, 0, 0)
 
         def put(made: tuple[str, str | None]) -> None:
             text, where = made
@@ -122,7 +133,16 @@ class Measuring:
             self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere)
             document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
 
-        await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+        before = self._waiting.pop(where, None)
+        try:
+            await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+        except EditError as refusal:
+            if words.strip():
+                self._waiting[where] = Clash(where, words.strip(), UNKNOWN, refused=refusal_words(refusal))
+            raise
+        finally:
+            if before or where in self._waiting:
+                self._frame.history()
 
 
 def measuring(rows: Rows) -> Callable[[Frame], None]:
