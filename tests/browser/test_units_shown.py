@@ -46,9 +46,49 @@ def test_it_is_in_the_name_of_the_field_and_widens_nothing(app, page, place, nam
     assert across <= 390
 
 
-def test_a_point_to_measure_has_the_way_to_its_fields_and_no_box(app, page):
+def test_a_point_to_measure_is_typed_in_its_three_cells_which_keep_what_is_typed(app, page):
     page.goto(f"{app.base}/aircraft/mine.yaml/sound")
-    row = page.locator(".fp-measure").filter(has_text="nowhere")
-    expect(row.get_by_role("link", name="its fields")).to_be_visible()
-    expect(row.get_by_role("textbox")).to_have_count(0)
+    row = page.locator(".fp-measure", has=page.locator('[data-place="points.nowhere"]'))
+    cells = row.get_by_role("textbox")
+    expect(cells).to_have_count(3)
+    cells.nth(0).click()
+    for words in ("13 1/2", "a lot", "-4"):  # at one go; the answers come in while one types
+        page.keyboard.type(words)
+        page.keyboard.press("Tab")
+    expect(cells.nth(1)).to_have_value("a lot")
+    expect(row.get_by_role("alert")).to_contain_text("cannot be read as a length")
+    expect(cells.nth(2)).to_have_value("-4")
     assert page.evaluate(WIDER) <= 0
+    page.goto(f"{app.base}/aircraft/mine.yaml/buy")
+    expect(page.locator(".fp-alerts .fp-card")).to_contain_text("nowhere: you typed a lot. Not saved:")
+    page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    expect(cells.nth(1)).to_have_value("a lot")
+    expect(page.locator(".fp-alerts .fp-card")).to_have_count(0)
+    cells.nth(1).fill("2")
+    cells.nth(1).press("Tab")
+    expect(row).to_have_count(0)
+    page.get_by_role("button", name="Tools").click()
+    for _ in range(3):
+        page.get_by_role("button", name="Undo").click()
+    expect(cells.nth(0)).to_have_value("unknown")
+
+
+def test_what_is_refused_in_a_box_is_there_again_with_its_reason(app, page):
+    page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    row = page.locator(".fp-measure").filter(has_text="rated pressure of left_cylinder")
+    pen = row.get_by_role("textbox")
+    pen.fill("a lot")
+    pen.press("Enter")
+    expect(row.get_by_role("alert")).to_contain_text("cannot be read")
+    page.goto(f"{app.base}/aircraft/mine.yaml/buy")
+    page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    expect(pen).to_have_value("a lot")
+    expect(row.get_by_role("alert")).to_contain_text("cannot be read")
+    pen.fill("90")
+    page.get_by_role("button", name="Tools").click()
+    page.get_by_role("group", name="Figures in").get_by_role("button", name="mm").click()
+    expect(pen).to_have_value("90")  # what is typed stays when the page is told something else
+    pen.press("Enter")
+    expect(row).to_have_count(0)
+    page.get_by_role("button", name="Undo").click()
+    expect(pen).to_have_value("")

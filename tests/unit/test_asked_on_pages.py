@@ -13,6 +13,7 @@ from firmpedal.report.measure_sheet import until_known
 from firmpedal.report.sheet import Bullets
 from firmpedal.report.stopping import stopping_asks, stopping_sheet
 from firmpedal.report.to_measure import to_measure
+from firmpedal.web.pages.heat import heat_html
 from texts import edited, example
 
 TEXT = example("fennimoss")
@@ -53,6 +54,23 @@ def test_what_is_written_in_the_boxes_is_not_asked_for_any_more(asks):
         assert asked[0].at not in {each.at for each in rows(asks, text)}
         written += 1
     assert written or asks is feel_asks
+
+
+TRIAL = ("components.left_caliper.heat trial.port", "components.left_caliper.heat trial.air")
+
+
+def test_what_heat_does_not_show_leads_to_the_trial_that_shows_it():
+    text = example("brindlewick")
+    asked = {each.at: each for each in rows(heat_asks, text)}
+    assert set(asked) == set(TRIAL)
+    assert asked[TRIAL[0]].what.startswith("temperature labels on left_caliper at its port")
+    assert asked[TRIAL[0]].later
+    made = heat_html(text, "mine.yaml", None, None)
+    assert made.count("not shown: measure") == made.count('<a href="#measure">not shown: measure</a>') > 0
+    assert "/aircraft/mine.yaml/describe?at=components.left_caliper.heat+trial" in made
+    for at, words in zip(TRIAL, ("200 degF", "60 degF"), strict=True):
+        text, _ = measured(text, at, words)
+    assert not set(TRIAL) & {each.at for each in rows(heat_asks, text)}
 
 
 def test_a_disc_that_stands_in_the_file_is_offered_by_its_own_figure():

@@ -176,8 +176,58 @@ def test_a_value_that_was_put_in_and_taken_out_again_leaves_the_rest_as_it_was(p
     assert after.count("\r\n") == (after.count("\n") if newline == "\r\n" else 0)
     if "arm" in place:
         return  # it was there before
-    again = put(after, place, "") if "lifts" not in place else without_key(after, place)
+    again = put(after, place, "") if place == "aircraft.date" else without_key(after, place)
     assert yaml_of(again) == yaml_of(text)
+
+
+GAP, BORE = "components.left_caliper.pad gap", "components.left_cylinder.bore"
+
+
+def test_a_figure_that_is_emptied_is_to_be_measured_again_and_its_remark_stays():
+    text = edited(TEXT, ("    pad gap: 0.020\n", "    pad gap: 0.020   # both pads, by feeler gauge\n"))
+    after = put(text, GAP, " ")
+    assert after == edited(text, ("pad gap: 0.020   #", "pad gap: unknown #"))
+    assert GAP in [one.path for one in unknowns(read_text(after))]
+    marked = edited(TEXT, ("    pad gap: 0.020\n", "    pad gap: {value: 0.010, mark: memory}\n"))
+    assert put(marked, GAP, "") == edited(marked, ("value: 0.010", "value: unknown"))
+
+
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        ("foot.normal", "70"),  # left out, the usual force for these brakes
+        ("limits.burst factor", "5"),  # left out, four
+        ("lines.left_line.clamps.1", ""),
+        ("aircraft.revision", "B"),  # nobody has to find it out
+    ],
+)
+def test_a_key_goes_with_its_figure_where_something_stands_in_for_it_or_nobody_asks(place, words):
+    if not words:
+        text = with_value(TEXT, "lines.left_line.clamps", "[5]")
+        reading, field = field_at(text, "lines.left_line.clamps")
+        assert yaml_of(without_row(reading, field, place)) == yaml_of(
+            with_value(text, "lines.left_line.clamps", "propose")
+        )
+        return
+    holder, _, key = place.partition(".")
+    without = without_key(TEXT, place) if key in yaml_of(TEXT).get(holder, {}) else TEXT
+    assert yaml_of(put(put(without, place, words), place, "")) == yaml_of(without)
+
+
+def test_what_is_emptied_for_one_copy_alone_is_again_what_it_is_a_copy_of():
+    text = example("oatmere")
+    own = put(text, "components.copilot_left.bore", "3/4")
+    assert yaml_of(put(own, "components.copilot_left.bore", "")) == yaml_of(text)
+
+
+def test_what_is_emptied_in_an_option_is_again_what_is_written_for_all_of_them():
+    play = "limits.end play"
+    for_all = put(TEXT, play, "0.06")
+    in_one = edited(for_all, ("  rigid:\n", f"  rigid:\n    limits: {{{play.partition('.')[2]}: 0.1}}\n"))
+    assert at(yaml_of(in_one), f"options.rigid.{play}") == 0.1
+    assert yaml_of(put(in_one, play, "", option="rigid")) == yaml_of(for_all)
+    alone = with_value(in_one, play, "unknown")
+    assert at(yaml_of(put(alone, play, "", option="rigid")), play) == "unknown"
 
 
 def test_what_is_unknown_and_is_emptied_stays_to_be_measured():

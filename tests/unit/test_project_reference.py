@@ -7,6 +7,7 @@ from planting import FILES, sound
 from ruamel.yaml import YAML
 
 from firmpedal.model.kinds import KINDS
+from firmpedal.model.meanings import LEFT_OUT, MEANINGS
 from firmpedal.project import read_text
 from firmpedal.project.plain import text_of
 from firmpedal.project.reference import EACH, Entry, file_reference
@@ -126,3 +127,13 @@ def test_words_default_and_what_it_is_about():
     assert listed["bulkheads.*.sides.*", "seat measured with"].words == "the designation of a fitting"
     assert listed["moving.*", EACH].words.startswith("for each state")
     assert all(entry.words and (entry.required or entry.default) for entry in ENTRIES)
+
+
+def test_what_stands_in_for_a_figure_that_is_left_out_is_said_last_and_in_one_way():
+    said = [words for table in MEANINGS.values() for words in table.values() if "left out" in words]
+    assert len(said) > 20
+    for words in said:
+        _, said_so, usual = words.partition(LEFT_OUT)
+        assert said_so, words
+        assert usual
+        assert "left out" not in usual

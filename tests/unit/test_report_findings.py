@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from evaluated import awkward, blocks, example, of_kind, words
 
+from firmpedal.checks.rules import RULES
 from firmpedal.decide.lacking import waiting
 from firmpedal.finding import Cited, Finding, Level, NotShown
 from firmpedal.project.names import label_of
@@ -85,16 +86,18 @@ def test_nothing_found_says_so():
 def test_a_thing_to_measure_stands_once_with_the_rules_that_wait():
     missing = Missing("lines.left_line", "how long it is")
     unclear = (
-        NotShown("one-rule", "lines.left_line", "m", (missing,)),
-        NotShown("other-rule", "lines.right_line", "m", (missing,)),
-        NotShown("one-rule", "lines.right_line", "m", (Missing("", "how wide it is"),)),
+        NotShown("tube-yields", "lines.left_line", "m", (missing,)),
+        NotShown("stroke-short", "lines.right_line", "m", (missing,)),
+        NotShown("tube-yields", "lines.right_line", "m", (Missing("", "how wide it is"),)),
     )
     sheet = measure_sheet(replace(example("rigid"), not_shown=unclear))
     (table,) = of_kind(sheet, Table)
     open_in_file = len(unknowns(example("rigid").reading))
     assert [row[0] for row in table.rows] == [BOX] * (2 + open_in_file)
     assert "how long it is" in table.rows[0][1]
-    assert "for the rule one-rule, other-rule" in table.rows[0][1]
+    words = "needed to check: No metal tube yields at the panic foot; The cylinder's stroke is enough"
+    assert words in table.rows[0][1]
+    assert not [rule.name for rule in RULES if rule.name in str(table.rows)]
     assert "line 168, lines.right_line" in table.rows[1][1]
 
 

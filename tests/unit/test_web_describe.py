@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from contextlib import asynccontextmanager
 
 import pytest
@@ -234,3 +235,55 @@ async def test_under_the_word_that_the_file_is_gone_stands_no_empty_picture(tmp_
         form.document.look()
         await form.user.open("/aircraft/mine.yaml/sound?option=rigid")
         await form.user.should_see("There is nothing here yet")
+
+
+THREAD = "components.left_cylinder.ports.outlet.thread"
+NO_THREAD = "elbows 3/8"
+
+
+def put_thread(form, words, began):
+    form.user.find(kind=Made).trigger(
+        "put", {"place": THREAD, "row": 0, "number": 0, "words": words, "began": began}
+    )
+
+
+async def test_what_is_refused_is_kept_with_its_reason_until_it_is_settled(tmp_path):
+    async with page(tmp_path, "components.left_cylinder") as form:
+        text = form.document.text
+        put_thread(form, NO_THREAD, None)
+        assert form.document.text == text
+        assert f'value="{NO_THREAD}"' in form.shown
+        reason = form.shown[form.shown.index("Not saved: ") :].partition("<")[0]
+        await form.user.should_see("what you typed in a field is not saved yet")
+        form.user.find(kind=Made).trigger("pick", "components.left_caliper")
+        assert NO_THREAD not in form.shown
+        assert "Go to left_cylinder outlet thread" in form.shown
+        await form.user.open("/aircraft/mine.yaml/sound?option=rigid")
+        await form.user.should_see(f"left_cylinder outlet thread: you typed {NO_THREAD}. Not saved: ")
+        await form.user.open("/aircraft/mine.yaml/describe?option=rigid")
+        assert f'value="{NO_THREAD}"' in form.shown
+        assert reason in form.shown
+        form.press("mine", f"0 0 {THREAD}")
+        assert reason in form.shown
+        put_thread(form, "1/8 NPT female", now_in(form, THREAD))
+        assert NO_THREAD not in form.shown
+        assert "Not saved" not in form.shown
+        await form.user.should_see("every change is saved")
+
+
+async def test_what_is_refused_can_be_given_up(tmp_path):
+    async with page(tmp_path, "components.left_cylinder") as form:
+        text = form.document.text
+        put_thread(form, NO_THREAD, None)
+        await form.user.open("/aircraft/mine.yaml/describe?option=rigid")
+        form.press("theirs", f"0 0 {THREAD}")
+        assert form.document.text == text
+        assert NO_THREAD not in form.shown
+        await form.user.open("/aircraft/mine.yaml/sound?option=rigid")
+        await form.user.should_not_see("Not saved")
+
+
+def now_in(form, place):
+    """What is written in a cell, as the page knows it."""
+    found = re.search(rf'data-cell="{re.escape(place)}"[^>]* data-was="([^"]*)"', form.shown)
+    return found[1]

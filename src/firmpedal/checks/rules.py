@@ -119,3 +119,8 @@ RULES: tuple[Rule, ...] = (
     Rule("hose-bend-radius", motion.hose_bend_radius),
     Rule("figure-out-of-the-usual", plausible.figure_out_of_the_usual),
 )
+
+
+def asked_by(name: str) -> str:
+    """What a rule asks for, in one sentence, by the rule's name; empty where no rule has it."""
+    return next((rule.asks for rule in RULES if rule.name == name), "")

@@ -56,6 +56,11 @@ class Rule:
     def words(self) -> str:
         return (self.check.__doc__ or "").strip()
 
+    @property
+    def asks(self) -> str:
+        """What it asks for, in one sentence."""
+        return " ".join(self.words.partition("\n\n")[0].split())
+
 
 @dataclass(frozen=True)
 class Limit:

@@ -1,7 +1,11 @@
-"""What each key of the builder's file means, in a few words; a key without words makes no page."""
+"""What each key of the builder's file means, in a few words; a key without words makes no page.
+
+What stands in for a figure that is left out is said last, after `LEFT_OUT`.
+"""
 
 from __future__ import annotations
 
+LEFT_OUT = "; left out, "
 MEANINGS: dict[str, dict[str, str]] = {
     "aircraft": {
         "name": "your name for it; it stands on every sheet",
@@ -35,8 +39,8 @@ MEANINGS: dict[str, dict[str, str]] = {
     },
     "foot": {
         "normal": "a usual stop; left out, the usual force for these brakes",
-        "hard": "run-up, a short field",
-        "panic": "the most a frightened pilot can do",
+        "hard": "run-up, a short field; left out, the usual force, where these brakes have one",
+        "panic": "the most a frightened pilot can do; left out, the usual force, where these brakes have one",
     },
     "on the ground": {
         "tyre radius": "from the axle to the ground, as it stands loaded",
@@ -65,7 +69,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "from": "the lower end of a range",
         "to": "the upper end of a range",
         "values": "or named positions instead of a range",
-        "measured at": "how it stood when you measured; 0, or the first position, if left out",
+        "measured at": "how it stood when you measured; left out, 0 or the first position",
         "opposite when mirrored": "whether the other side goes the other way",
     },
     "attitudes": {"nose up": "how far the nose stands up; down is minus"},
@@ -272,7 +276,7 @@ MEANINGS: dict[str, dict[str, str]] = {
         "bend radius": "of your bender",
         "straight between bends": "what its clamp needs",
         "end straight": "what nut, sleeve and flaring tool need",
-        "longest tube": "the longest piece of tube you can get",
+        "longest tube": "the longest piece of tube you can get; left out, sticks of 6 and 12 ft",
         "wrench length": "of the wrench that you use on the nuts",
         "cutter loss": "what one cut takes of the tube; a tube cutter takes nothing",
         "bender": "your bender, see below",

@@ -8,7 +8,9 @@ from firmpedal.model.circuit import ClampPlan
 from firmpedal.project.edit import EditError
 from firmpedal.project.edit_keys import with_item, with_value, without_key
 from firmpedal.project.field_cells import chain_key, other_way
+from firmpedal.project.locate import walked
 from firmpedal.project.plain import quoted_if_needed
+from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.tree import UNKNOWN
 
@@ -20,10 +22,12 @@ MEASURED = "measured"
 
 
 def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
-    """Put words in a cell of a field; nothing at all leaves the key out, or says that it is not known.
+    """Put words in a cell of a field; nothing at all says that it is not known, or leaves the key out.
 
-    What is unknown and is emptied stays unknown: it is still to be measured, and its line says so.
-    Of two ways along one axis the one that is written takes the place of the other, if that is unknown.
+    What is unknown and is emptied stays unknown: it is still to be measured, and its line says so. So does
+    a figure that nothing stands in for; a key goes where it need not be known, or where something does: the
+    usual figure, that of what this is a copy of, or of the aircraft as written. Of two ways along one axis
+    the one that is written takes the place of the other, if that is unknown.
 
     Raises:
         EditError: What comes out could not be read, or both ways would be given; nothing is changed.
@@ -35,13 +39,30 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     taken_away = not (cell.words and _goes_by_tape(field, cell))  # a way left out would be nothing at all
     if not piece and cell.own_key and taken_away and not _only(field, cell):
         return readable(reading, without_key(text, cell.place, option) if cell.words else text)
-    if not piece and not field.needed and _only(field, cell):
-        after = without_key(text, field.place, option) if field.written and not field.copied else text
+    if not piece and _only(field, cell):
+        after = _emptied(reading, field, cell)
     elif not piece:
         after = with_value(text, cell.place, UNKNOWN, option)
     else:
         after = with_value(_without_other_way(reading, field, cell), cell.place, piece, option)
     return readable(reading, after)
+
+
+def _emptied(reading: Reading, field: Field, cell: Cell) -> str:
+    """The text without the one thing that stood in a field."""
+    text, option = reading.text, reading.option
+    if not field.written or field.copied:
+        return text
+    if not field.missed or (cell.choices and not field.needed):  # among choices there is one for not known
+        return without_key(text, field.place, option)
+    try:
+        without = without_key(text, field.place, option)
+    except EditError:  # not by itself; its value alone can be
+        without = ""
+    tree = read_text(without, reading.file, option).tree if without else None
+    if tree is not None and walked(tree, field.place) is not None:
+        return without
+    return with_value(text, cell.place, UNKNOWN, option)
 
 
 def _goes_by_tape(field: Field, cell: Cell) -> bool:

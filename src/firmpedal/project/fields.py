@@ -21,6 +21,7 @@ from firmpedal.project.reference import (
     FREE,
     default_of,
     free_words,
+    is_missed,
     meaning_of,
     words_of,
 )
@@ -54,7 +55,8 @@ class Field:
 
     `hint` says what may stand there, `meaning` what it is for, `otherwise` what holds where it is left out.
     `rows` hold what is written; `many` says that rows can be added and taken out. `mark` is how far the
-    builder trusts it, empty where no mark can stand; `copied` that it comes from another place of the file.
+    builder trusts it, empty where no mark can stand; `copied` that it comes from another place of the file;
+    `missed` that it still has to be found out where it is left out.
     """
 
     place: str
@@ -70,6 +72,7 @@ class Field:
     choices: tuple[str, ...] = ()
     mark: str = ""
     copied: bool = False
+    missed: bool = False
     line: int | None = None
     problems: tuple[Problem, ...] = ()
 
@@ -220,12 +223,13 @@ class _Forms:
         return self._made(
             own, key.key, at(node, key.key), meaning_of(pattern, key.key), words_of(key), default_of(key),
             needed=key.required, method=method, choices=choices_for(self.tree, key, own),
-            dimension=key.reads.dimension if key.reads else None,
+            dimension=key.reads.dimension if key.reads else None, missed=is_missed(pattern, key),
         )  # fmt: skip
 
     def _made(
         self, place: str, key: str, node: Node | None, meaning: str, hint: str, otherwise: str, *,
         needed: bool, method: str, choices: tuple[str, ...], dimension: Dimension | None = None,
+        missed: bool = False,
     ) -> Field:  # fmt: skip
         marked = isinstance(node, Branch) and "value" in node.entries and method in MARKED
         via = getattr(node, "via", None)
@@ -239,6 +243,7 @@ class _Forms:
             choices=choices,
             mark=mark if method in MARKED and node is not None else "",
             copied=via is not None,
+            missed=missed,
             line=span.line if span else None,
             problems=self._problems_at(place),
         )  # fmt: skip

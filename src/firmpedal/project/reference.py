@@ -10,7 +10,7 @@ from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.component import BaseComponent
 from firmpedal.model.fields import Named
 from firmpedal.model.kinds import KINDS
-from firmpedal.model.meanings import FILE_MEANINGS, MEANINGS
+from firmpedal.model.meanings import FILE_MEANINGS, LEFT_OUT, MEANINGS
 from firmpedal.project.derive import SECTIONS as COPIED
 from firmpedal.project.schema import known_keys
 
@@ -119,6 +119,11 @@ def meaning_of(section: str, key: str) -> str:
         return FILE_MEANINGS.get(key, "")
     table = next((name for name, path in SECTIONS.items() if path == section), "")
     return MEANINGS.get(table, {}).get(key, "")
+
+
+def is_missed(section: str, key: Key) -> bool:
+    """Whether a key that is left out has still to be found out: nothing stands in for it."""
+    return key.required or (default_of(key) == UNKNOWN and LEFT_OUT not in meaning_of(section, key.key))
 
 
 def file_reference() -> tuple[Entry, ...]:

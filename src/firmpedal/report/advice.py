@@ -51,11 +51,11 @@ def answer(found: Comparison) -> str:
 
 
 def _open(found: Comparison) -> list[str]:
-    """The rules that have no answer for the best and have one for another that is left."""
+    """What cannot be told of the best, and can be of another that is left."""
     advice = found.advice
     behind = dict(zip(advice.standing, advice.behind, strict=True))
     best = () if advice.best is None else behind[advice.best]
-    return [one.rule for one in best if one.level is None]
+    return [shortened(one.message) for one in best if one.level is None]
 
 
 def advice_blocks(found: Comparison) -> list[Block]:
@@ -101,8 +101,8 @@ def _wins(found: Comparison) -> list[str]:
 
 def _behind(separators: list[Separator]) -> str:
     """What is said of one option and not of another, in a sentence."""
-    found = [f"{shortened(one.message)} ({one.rule})" for one in separators if one.level is not None]
-    asked = [f"{shortened(one.message)} ({one.rule})" for one in separators if one.level is None]
+    found = [shortened(one.message) for one in separators if one.level is not None]
+    asked = [shortened(one.message) for one in separators if one.level is None]
     words = f" Against it: {'; '.join(found)}." if found else ""
     return words + (f" Still open: {'; '.join(asked)}." if asked else "")
 

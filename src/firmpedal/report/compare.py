@@ -155,13 +155,13 @@ def _apart(found: Comparison, names: list[str]) -> list[Block]:
     for some in _chunks(len(names)):
         rows = tuple((_rule(one), *(_said(one.counts[n], one) for n in some)) for one in found.separators)
         widths = (0.52, *(0.48 / len(some) for _ in some))
-        blocks.append(Table(("rule", *(names[n] for n in some)), rows, widths=widths))
+        blocks.append(Table(("what is found", *(names[n] for n in some)), rows, widths=widths))
     return blocks
 
 
 def _rule(one: Separator) -> str:
-    head = f"{one.level.value} {one.rule}" if one.level else f"to measure: {one.rule}"
-    return f"{head}\n{shortened(one.message)}"
+    head = one.level.value if one.level else "to measure"
+    return f"{head}: {shortened(one.message)}"
 
 
 def _said(count: int, one: Separator) -> str:

@@ -22,13 +22,14 @@ if TYPE_CHECKING:
     from firmpedal.analysis.heating import BrakeHeat, HeatLimit, Peak
     from firmpedal.model.display import Display
     from firmpedal.pipeline import Evaluation
-    from firmpedal.quantity import Value
+    from firmpedal.quantity import Missing, Value
     from firmpedal.report.sheet import Block
     from firmpedal.report.to_measure import ToMeasure
 
 TITLE = "Heat of the brakes"
-HOLDS = {Answer.YES: "holds", Answer.NO: "too hot", Answer.UNKNOWN: "not shown: measure"}
-PLASTIC_HOLDS = {Answer.YES: "holds", Answer.NO: "refused", Answer.UNKNOWN: "not shown: measure"}
+NOT_SHOWN = "not shown: measure"
+HOLDS = {Answer.YES: "holds", Answer.NO: "too hot", Answer.UNKNOWN: NOT_SHOWN}
+PLASTIC_HOLDS = {Answer.YES: "holds", Answer.NO: "refused", Answer.UNKNOWN: NOT_SHOWN}
 CAUTIONS = (
     "Disc and caliper burn the skin for half an hour after a hard stop. Let them cool before you touch them.",
     "A brake that drags is hotter than all of this. If a wheel does not turn freely, stay where you are.",
@@ -63,12 +64,26 @@ def heat_sheet(evaluation: Evaluation, *, asks: bool = True) -> Sheet:
 
 
 def heat_asks(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
-    """What is still to be measured before the heat of every brake is known, each thing once."""
-    return _asks(evaluation, evaluation.results.heating.brakes)
+    """What is still to be measured before all is shown of the heat of every brake, each thing once."""
+    brakes = evaluation.results.heating.brakes
+    return asked_for(evaluation, (*_wanted(brakes), *(each for brake in brakes for each in _to_try(brake))))
 
 
 def _asks(evaluation: Evaluation, brakes: Iterable[BrakeHeat]) -> tuple[ToMeasure, ...]:
-    return asked_for(evaluation, wanted(value for each in brakes for value in main_values(each)))
+    return asked_for(evaluation, _wanted(brakes))
+
+
+def _wanted(brakes: Iterable[BrakeHeat]) -> tuple[Missing, ...]:
+    return wanted(value for each in brakes for value in main_values(each))
+
+
+def _to_try(brake: BrakeHeat) -> tuple[Missing, ...]:
+    """The trial, where a band that is known is too wide for a verdict."""
+    wide = (
+        limit.found.known and limit.allowed.known and limit.answer() is Answer.UNKNOWN
+        for limit in brake.limits
+    )
+    return brake.to_try if any(wide) else ()
 
 
 def packet_sheet(evaluation: Evaluation) -> Sheet | None:

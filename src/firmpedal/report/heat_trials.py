@@ -8,6 +8,7 @@ from firmpedal.analysis.heating.whole import how_to_try
 from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
 from firmpedal.quantity import Mark
+from firmpedal.report.findings import where_of
 from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -60,8 +61,9 @@ def how_to_know_better(evaluation: Evaluation, brake: BrakeHeat) -> list[Block]:
     ]
     blocks: list[Block] = []
     if brake.trial is None and brake.measured is None:
-        words = f"One trial narrows these bands: {how_to_try(evaluation.aircraft, brake.caliper)}."
-        blocks.append(Paragraph(words))
+        words = f"One trial narrows these bands: {how_to_try(evaluation.aircraft, brake.caliper)}"
+        where = where_of(evaluation, f"components.{brake.caliper}.heat trial")
+        blocks.append(Paragraph(f"{words} ({where})."))
     elif brake.agrees:
         blocks.append(Paragraph("The bands are narrowed by the trial that stands in the file."))
     heading = Heading("Ranges reckoned with, estimates that nobody has measured on this brake")

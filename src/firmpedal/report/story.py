@@ -13,7 +13,7 @@ from firmpedal.analysis.cold import cold_of
 from firmpedal.analysis.pressure import FEET
 from firmpedal.analysis.shut_in import every_shut_in
 from firmpedal.analysis.together_travel import pressed_together_all
-from firmpedal.checks.rules import RULES
+from firmpedal.checks.rules import asked_by
 from firmpedal.formulas.references import entry
 from firmpedal.quantity import Mark, Value
 from firmpedal.report.sheet import Sum
@@ -129,8 +129,7 @@ def _values_in(thing: object, seen: set[int]) -> Iterator[Value]:
 
 def reason_of(finding: Finding) -> str:
     """Why a finding is one: what its rule asks for, and the sources it rests on."""
-    words = next((rule.words for rule in RULES if rule.name == finding.rule), "")
-    asked = words.splitlines()[0] if words else ""
+    asked = asked_by(finding.rule)
     sources = [source_text(source.key, source.mark) for source in finding.sources]
     if [source.key for source in finding.sources] == ["common-practice"]:
         return f"{asked} {sources[0]}."

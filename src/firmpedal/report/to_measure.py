@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.rules import asked_by
 from firmpedal.decide.lacking import lacking, lacking_for
 from firmpedal.model.display import display_of
 from firmpedal.project.bare_units import OF_PIECES, bare_unit
@@ -26,7 +27,8 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Blank
 
 WITH_UNIT = "write its unit too, such as {unit}"
-NEEDED_LATER = "no rule waits for it yet; it is open in the file"
+NEEDED_LATER = "no check waits for it yet; it is open in the file"
+NAMED = 2  # of the checks that wait for it; the others are counted
 LATER = {
     When.NOW: "",
     When.IN_HAND: "Measure it with the part in hand.",
@@ -58,11 +60,18 @@ class ToMeasure:
     offers: tuple[Offer, ...] = ()
 
     @property
+    def checks(self) -> tuple[str, ...]:
+        """What cannot be checked before it is known, a sentence each."""
+        return tuple(filter(None, map(asked_by, self.rules)))
+
+    @property
     def why(self) -> str:
-        """Which rules wait for it."""
-        if self.for_figures and not self.rules:
-            return ""
-        return f"for the rule {', '.join(self.rules)}" if self.rules else NEEDED_LATER
+        """What waits for it, in a line."""
+        first, more = self.checks[:NAMED], len(self.checks) - NAMED
+        if not first:
+            return "" if self.for_figures else NEEDED_LATER
+        others = f"; and {more} more" if more > 0 else ""
+        return f"needed to check: {'; '.join(each.removesuffix('.') for each in first)}{others}"
 
     @property
     def later(self) -> str:

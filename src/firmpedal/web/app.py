@@ -145,6 +145,8 @@ def _broken(shelf: Shelf, file: str, option: str | None) -> bool:
     document = shelf.document(file)
     if document is None:
         return False
+    if option is not None and option not in reading_of(document.text, file, None).options:
+        option = None  # the page says so
     return bool(document.problems) or reading_of(document.text, file, option).aircraft is None
 
 

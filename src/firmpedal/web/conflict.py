@@ -65,7 +65,8 @@ def unsettled_card(file: str, unsettled: Unsettled) -> None:
         said("h2", UNSETTLED)
         for option, clash in unsettled:
             place = clash.where[0]
-            said("p", f"{label_of(place)}: you typed {clash.mine or NOTHING}. It waits for you to choose.")
+            more = clash.words if clash.refused else "It waits for you to choose."
+            said("p", f"{label_of(place)}: you typed {clash.mine or NOTHING}. {more}")
             with box(classes="fp-actions"):
                 link(f"Go to {label_of(place)}", addresses.field(file, place, option), "fp-button")
 

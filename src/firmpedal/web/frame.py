@@ -12,6 +12,8 @@ from firmpedal.web import addresses
 from firmpedal.web.answers import System, reading_of, system_of
 from firmpedal.web.conflict import conflict_card, unsettled_card, unsettled_of
 from firmpedal.web.elements import WORKING, box, button, link, put, put_words, raw, said, unfolding
+from firmpedal.web.gone_option import WORD as NO_SUCH_OPTION
+from firmpedal.web.gone_option import GoneOption
 from firmpedal.web.onward import Onward
 from firmpedal.web.options import BEGIN
 from firmpedal.web.turns import redo, undo
@@ -65,6 +67,7 @@ class Frame:
         self._conflict: Conflict | None = None  # the one that is shown
         self._file_state: object = None  # what is said of the file itself
         self._listed: tuple[str, ...] | None = None  # the options that are shown
+        self.in_place: set[str] = set()  # the fields that the page itself has: what waits is seen there
         self._is_form = step == "describe" and page is None  # where fields are settled
         self._page = page or (lambda file, option: addresses.step(file, step, option))
         self.file = watch.document.path.name
@@ -72,6 +75,7 @@ class Frame:
         with box(classes="fp-frame"):
             self._head()
             self._verdict()
+            self._option_gone = GoneOption(watch, self.file, self._page)
             self._alerts = box("div", "fp-alerts")
             self._path(steps)
             self.main = box(classes="fp-main", id="main", tabindex="-1")
@@ -135,11 +139,12 @@ class Frame:
         self._options = box("nav", "fp-options", aria_label="Options of this aircraft")
 
     def _path(self, steps: tuple[tuple[str, str], ...]) -> None:
+        own = None if self._option_gone.gone else self.watch.option
         with box("nav", "fp-steps", aria_label="The way through the job"), box("ol"):
             for name, title in steps:
                 with box("li"):
                     here = {"aria_current": "page"} if name == self.step else {}
-                    link(title, addresses.step(self.file, name, self.watch.option), **here)
+                    link(title, addresses.step(self.file, name, own), **here)
 
     def _stale(self) -> None:
         self._bar.classes("fp-stale")
@@ -150,11 +155,10 @@ class Frame:
         self._bar.classes(remove="fp-stale")
         evaluation, reading = answer.evaluation, answer.reading
         if evaluation is None:
-            gone, count = self.watch.document.gone, len(reading.problems)
             put(self._bar, data_verdict="not sound")
-            put_words(self._word, GONE if gone else UNREADABLE)
-            mend = f"{count} thing{'' if count == 1 else 's'} to put right in the text."
-            put_words(self._why, "" if gone else mend)
+            word, why = self._no_answer(len(reading.problems))
+            put_words(self._word, word)
+            put_words(self._why, why)
         else:
             put(self._bar, data_verdict=evaluation.verdict.value)
             whose = f" ({option_name(self.watch.option)})" if self._abreast else ""
@@ -165,10 +169,18 @@ class Frame:
             for system, each in self._systems.items():
                 put(each, aria_pressed=str(system is own).lower())
         self._list_options(reading.options)
-        if self.watch.document.gone:
+        if self.watch.document.gone or self._option_gone.gone:
             self._onward.nothing()
         else:
             self._onward.show(answer)
+
+    def _no_answer(self, count: int) -> tuple[str, str]:
+        """Why there is none: the file is gone, or its option, or some things in it cannot be read."""
+        if self.watch.document.gone:
+            return GONE, ""
+        if self._option_gone.gone:
+            return NO_SUCH_OPTION, self._option_gone.words
+        return UNREADABLE, f"{count} thing{'' if count == 1 else 's'} to put right in the text."
 
     def _failed(self) -> None:
         put_words(self._word, "no answer")
@@ -212,6 +224,7 @@ class Frame:
     def history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""
         document = self.watch.document
+        self._option_gone.show(self.main)
         for each, does, words in (
             (self._undo, document.undoes, "Undo"),
             (self._redo, document.redoes, "Redo"),
@@ -220,9 +233,10 @@ class Frame:
             put(each, aria_disabled=str(not free).lower(), title=f"{words}: {does}" if does else None)
         put_words(self._saved, self._saved_words())
         unsettled = unsettled_of(document)
+        elsewhere = tuple(each for each in unsettled if each[1].where[0] not in self.in_place)
         bad = document.conflict or document.trouble or document.problems or unsettled
         put(self._saved, data_well=None if bad else "")
-        state = (document.problems, document.gone, unsettled)
+        state = (document.problems, document.gone, elsewhere)
         if document.conflict is self._conflict and state == self._file_state:  # what is chosen there stays
             return
         self._conflict, self._file_state = document.conflict, state
@@ -234,7 +248,7 @@ class Frame:
             elif document.conflict is None:
                 unreadable_card(document)
                 if not document.problems and not self._is_form:
-                    unsettled_card(self.file, unsettled)
+                    unsettled_card(self.file, elsewhere)
 
     def _saved_words(self) -> str:
         document = self.watch.document

@@ -5,7 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
-from firmpedal.checks.rules import RULES
+from firmpedal.checks.rules import asked_by
 from firmpedal.project.names import label_of
 from firmpedal.web import addresses
 
@@ -24,7 +24,7 @@ GONE = "a rule that there is not any more"
 def accepted_html(accepted: tuple[Acceptance, ...], around: Around) -> str:
     """What is accepted, each with what the rule asks, where, and the reason; then the way to the findings."""
     rows = "".join(
-        f"<li><p><strong>{escape(_asks(each.rule))}</strong></p>"
+        f"<li><p><strong>{escape(asked_by(each.rule) or GONE)}</strong></p>"
         f"<p>Accepted at {escape(label_of(each.at))}: {escape(each.reason)}</p></li>"
         for each in accepted
     )
@@ -34,9 +34,3 @@ def accepted_html(accepted: tuple[Acceptance, ...], around: Around) -> str:
         f'<div class="fp-actions"><a class="fp-button" href="{to}">See them at Is it sound?</a></div>'
         f"<ul>{rows}</ul>"
     )
-
-
-def _asks(rule: str) -> str:
-    """What a rule asks for, in its first sentence."""
-    words = next((each.words for each in RULES if each.name == rule), GONE)
-    return " ".join(words.partition("\n\n")[0].split())

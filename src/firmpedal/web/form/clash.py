@@ -1,4 +1,4 @@
-"""Two who write in one field: what somebody typed is not written over what another editor put there since."""
+"""What was typed in a field and is not in the file: another one wrote there since, or it was refused."""
 
 from __future__ import annotations
 
@@ -20,20 +20,25 @@ NOTHING = "nothing"
 
 @dataclass(frozen=True)
 class Clash:
-    """What was typed in a cell, and what another window or program wrote there while it was being typed.
+    """What was typed in a cell, and what stands there in its place.
 
-    `waits` says that there are two versions of the file, so that nothing can be written before one is chosen.
+    That is what another window or program wrote there while it was being typed; or, where `refused` says why
+    it could not be saved, what stood there before. `waits` says that there are two versions of the file, so
+    that nothing can be written before one is chosen.
     """
 
     where: Where
     mine: str
     theirs: str
     waits: bool = False
+    refused: str = ""
 
     @property
     def words(self) -> str:
         """What happened, as a sentence."""
         mine, theirs = self.mine or NOTHING, self.theirs or NOTHING
+        if self.refused:
+            return f"Not saved: {self.refused}"
         if self.waits:
             return (
                 f"Not saved yet: there are two versions of this file. Choose one of them, then write {mine}."
@@ -72,11 +77,14 @@ class Shown:
 
 
 def clash_html(clash: Clash) -> str:
-    """Both values, and a button for each."""
+    """What happened, with both values, and a button for each."""
     place, row, number = clash.where
     of = f"{row} {number} {place}"
     mine, theirs = clash.mine or NOTHING, clash.theirs or NOTHING
-    buttons = does(MINE, of, f"Write {mine}", main=True) + does(THEIRS, of, f"Keep {theirs}")
+    if clash.refused:
+        buttons = does(MINE, of, f"Try {mine} again") + does(THEIRS, of, f"Leave it at {theirs}")
+    else:
+        buttons = does(MINE, of, f"Write {mine}", main=True) + does(THEIRS, of, f"Keep {theirs}")
     return (
         f'<div class="fp-field-wrong" role="alert"><p>{escape(clash.words)}</p>'
         f'<div class="fp-actions">{buttons}</div></div>'

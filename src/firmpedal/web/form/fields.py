@@ -42,7 +42,8 @@ class Around:
     """What a field has to know of the page: the file, its option, what was refused, and what clashes.
 
     `asked` is the card of what is being asked, which stands in the thing at `asked_at`. `said` says our own
-    words for the brakes that the aircraft has.
+    words for the brakes that the aircraft has. `numbered` begins the names of elements, where a page has
+    several such forms.
     """
 
     file: str
@@ -52,12 +53,13 @@ class Around:
     asked: str = ""
     asked_at: str = ""
     said: Callable[[str], str] = str
+    numbered: str = "cell"
     count: int = 0
 
     def number(self) -> str:
         """A name for an element of the page that no other has."""
         self.count += 1
-        return f"cell-{self.count}"
+        return f"{self.numbered}-{self.count}"
 
 
 def field_html(one: Field, around: Around) -> str:
@@ -163,6 +165,8 @@ def _cell(one: Field, where: Where, around: Around, told: str) -> str:
     """A cell, known by where it stands: what is written there may be laid out anew before the next comes."""
     place, row, number = where
     cell, bad = one.rows[row].cells[number], where in around.refused or where in around.clashes
+    waits = around.clashes.get(where)
+    shown = waits.mine if waits is not None and waits.refused else cell.words  # as it was typed
     label = one.rows[row].label
     name = " ".join(word for word in (one.key, _number_of(one, cell.place), label, cell.label) if word)
     name += f", {cell.unit}" if cell.unit else ""
@@ -173,9 +177,9 @@ def _cell(one: Field, where: Where, around: Around, told: str) -> str:
     seen = f"{cell.label} ({cell.unit})" if cell.unit else cell.label
     label = f'<span class="fp-small" aria-hidden="true">{escape(seen)}</span>' if cell.label else ""
     if cell.choices:
-        return f'<label class="fp-field-cell">{label}{_select(one, cell, shared)}</label>'
-    words = escape(cell.words)
-    box = f'<input type="text" autocomplete="off" spellcheck="false" {shared} value="{words}">'
+        return f'<label class="fp-field-cell">{label}{_select(one, cell, shown, shared)}</label>'
+    was = f' data-was="{escape(cell.words)}"' if shown != cell.words else ""
+    box = f'<input type="text" autocomplete="off" spellcheck="false" {shared}{was} value="{escape(shown)}">'
     if cell.unit and not cell.label:
         unit = f'<span class="fp-unit" aria-hidden="true">{escape(cell.unit)}</span>'
         box = f'<span class="fp-field-box">{box}{unit}</span>'
@@ -188,13 +192,12 @@ def _number_of(one: Field, place: str) -> str:
     return rest[0] if one.many and rest[0].isdecimal() else ""
 
 
-def _select(one: Field, cell: Cell, shared: str) -> str:
+def _select(one: Field, cell: Cell, shown: str, shared: str) -> str:
     words = list(cell.choices)
-    if cell.words and cell.words not in words:
-        words.append(cell.words)
+    words += [each for each in dict.fromkeys((cell.words, shown)) if each and each not in words]
     empty = "" if one.needed and cell.words else f'<option value="">{_left_out(one)}</option>'
     options = "".join(
-        f'<option value="{escape(word)}"{" selected" if word == cell.words else ""}>{escape(word)}</option>'
+        f'<option value="{escape(word)}"{" selected" if word == shown else ""}>{escape(word)}</option>'
         for word in words
     )
     return f'<select {shared} data-was="{escape(cell.words)}">{empty}{options}</select>'

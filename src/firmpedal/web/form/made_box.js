@@ -23,9 +23,10 @@ function morph(old, made) {
   if (old.matches("select") && old.dataset.was !== undefined && old.dataset.refused === undefined) old.value = old.dataset.was;
 }
 
-// What a cell showed when somebody began to type in it; the page may have been told another value since.
+// What a cell showed when somebody began to type in it; the page may have been told another value since. Of one
+// that shows what was typed and refused, what is written.
 function began(cell) {
-  const shown = cell.matches("select") ? cell.dataset.was : cell.began ?? cell.defaultValue;
+  const shown = cell.matches("select") ? cell.dataset.was : cell.began ?? cell.dataset.was ?? cell.defaultValue;
   delete cell.began;
   return shown ?? "";
 }
@@ -59,7 +60,7 @@ export default {
     this.$watch(() => this.made, () => this.show());
     this.$watch(() => this.chosen, () => this.choose());
     this.$watch(() => this.at, () => this.go());
-    this.$el.addEventListener("input", ({ target }) => { if (target.matches("input" + CELL)) target.began ??= target.defaultValue; });
+    this.$el.addEventListener("input", ({ target }) => { if (target.matches("input" + CELL)) target.began ??= target.dataset.was ?? target.defaultValue; });
     this.$el.addEventListener("change", ({ target }) => this.changed(target));
     this.$el.addEventListener("focusout", ({ target }) => delete target.began);
     this.$el.addEventListener("click", (event) => this.pressed(event));

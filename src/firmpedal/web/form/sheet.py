@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
+from firmpedal.project.names import label_of
 from firmpedal.project.sorts import word_for
 from firmpedal.web import addresses
 from firmpedal.web.form.does import does
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from firmpedal.project.field_places import Thing
     from firmpedal.project.fields import Field, Group
     from firmpedal.project.sorts import Sort
+    from firmpedal.web.form.clash import Where
     from firmpedal.web.form.fields import Around
 
 ALL_OF_IT = "Is it sound? counts all that is to be measured: also what has no field in the file yet."
@@ -24,6 +26,7 @@ FOR_ALL = "It stands in the aircraft as written: what you change here holds for 
 ALONE = "Change it for this option alone"
 COPY = "It is a copy of {name}, such as its mirror image, and changes with it."
 OWN = "It takes over what it does not say itself from {name}; what you write here holds for this one alone."
+NOT_SAVED = "What you typed here is not saved yet:"
 MORE = "More that can be said"
 SECTION_NAMES = {"": "the file"}
 FILE_PLACE = "-"  # in the list, of what stands in the file by itself
@@ -58,6 +61,15 @@ def _next(lacking: int) -> str:
     button = '<button type="button" class="fp-button" data-do="next">Go to the next one</button>'
     more = f'<p class="fp-small">{ALL_OF_IT}</p>'
     return f'<div class="fp-field-row"><p class="fp-form-lacking">{words}</p>{button}</div>{more}'
+
+
+def waiting_html(others: list[Where]) -> str:
+    """The ways to what was typed in other things and is not saved; empty where nothing is."""
+    places = dict.fromkeys(place for place, _, _ in others)
+    buttons = "".join(does("pick", place, f"Go to {label_of(place)}") for place in places)
+    return (
+        f'<p class="fp-field-wrong">{NOT_SAVED}</p><div class="fp-actions">{buttons}</div>' if places else ""
+    )
 
 
 def form_html(
@@ -117,7 +129,8 @@ def _group(group: Group, around: Around) -> str:
     folded = [one for one in group.fields if one not in shown]
     own = "".join(field_html(one, around) for one in shown)
     more = "".join(field_html(one, around) for one in folded)
-    wrong = any(place == one.place for one in folded for place, _, _ in around.refused)
+    waits = (*around.refused, *around.clashes)
+    wrong = any(place == one.place for one in folded for place, _, _ in waits)
     fold = f"<details{' open' if wrong else ''}><summary>{MORE} ({len(folded)})</summary>{more}</details>"
     return own + _within(group, around) + (fold if folded else "")
 

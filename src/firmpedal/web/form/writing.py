@@ -1,4 +1,4 @@
-"""What is written in the cells of a form, saved or refused beside them; and two who write in one cell."""
+"""What is written in the cells of a form, saved, or kept beside them until it is settled."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from firmpedal.project.field_edits import put_in, with_mark, with_row, without_r
 from firmpedal.project.field_rows import given_in
 from firmpedal.project.mirror_list import mirrored, not_mirrored
 from firmpedal.project.options_edit import written_out
-from firmpedal.web.form.clash import Clash, Shown, still_open, where_of
+from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, still_open, where_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -19,11 +19,15 @@ if TYPE_CHECKING:
     from firmpedal.web.form.clash import Where
 
 
+EMPTIED = "emptied"
+
+
 class Writing:
     """One page's writing.
 
     `show` makes the form anew, with what was refused; `told` is called when something typed waits to be
-    settled, or waits no more. That is kept with the file, so that whoever leaves the page finds it again.
+    settled, or waits no more. That is kept with the file, in `clashes`, so that whoever leaves the page finds
+    it again. `refused` is of what was not typed: a choice, or one more in a list.
     """
 
     def __init__(self, chosen: Chosen, show: Callable[[], None], told: Callable[[], None]) -> None:
@@ -53,8 +57,9 @@ class Writing:
         return next((place for place, _, _ in self.clashes), "")
 
     def open_clash(self) -> Where | None:
-        """A cell in which what was typed is neither written nor given up yet."""
-        return next((where for where in self.clashes if self._chosen.field(where[0])), None)
+        """A cell in which another one wrote too, and nobody has chosen yet which one holds."""
+        own = (where for where, each in self.clashes.items() if not each.refused)
+        return next((where for where in own if self._chosen.field(where[0])), None)
 
     def put(self, told: dict[str, Any]) -> None:
         """Something was written in a cell: save it, or say beside it why that cannot be."""
@@ -64,8 +69,7 @@ class Writing:
             self._show()
             return
         cell = field.rows[where[1]].cells[where[2]]
-        self.refused.pop(where, None)
-        self.clashes.pop(where, None)
+        before = self.clashes.pop(where, None)
         clash = self._shown.clash(where, cell, words, told.get("began"))
         if clash is None and self._chosen.watch.document.conflict is not None:
             clash = Clash(where, words.strip(), cell.words, waits=True)
@@ -74,11 +78,24 @@ class Writing:
             self._show()
             self._told()
             return
-        self._try(
-            lambda reading: put_in(reading, field, cell, words), f"{field.place}: {words.strip()}", where
-        )
-        if where not in self.refused:
+        said = f"{field.place}: {words.strip() or EMPTIED}"
+        refused = self._chosen.change(lambda reading: put_in(reading, field, cell, words), said)
+        if refused:
+            self.clashes[where] = Clash(where, words.strip(), cell.words, refused=refused)
+        else:
             self._shown.wrote(where, self._chosen.field(where[0]))
+        self._show()
+        if refused or before is not None:
+            self._told()
+
+    def by_word(self) -> dict[str, Callable[[str], None]]:
+        """What the buttons of a field do, by the words that they are told by."""
+        return {
+            "more": self.one_more,
+            "out": self.one_out,
+            MINE: lambda of: self.settle(of, mine=True),
+            THEIRS: lambda of: self.settle(of, mine=False),
+        }
 
     def settle(self, of: str, *, mine: bool) -> None:
         """Write what was typed after all, now that both values were seen; or leave what stands there."""

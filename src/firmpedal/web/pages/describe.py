@@ -14,10 +14,9 @@ from firmpedal.web.form.asked import add_html, asked_html
 from firmpedal.web.form.asking import Asking
 from firmpedal.web.form.chosen import Chosen, cell_of
 from firmpedal.web.form.circuit import circuit_html
-from firmpedal.web.form.clash import MINE, THEIRS
 from firmpedal.web.form.element import Made
 from firmpedal.web.form.fields import Around
-from firmpedal.web.form.sheet import ALONE, chooser_html, form_html
+from firmpedal.web.form.sheet import ALONE, chooser_html, form_html, waiting_html
 from firmpedal.web.form.ways import ways
 from firmpedal.web.form.writing import Writing
 
@@ -127,6 +126,7 @@ class FormPage:
             self._form.put(made="")
             return
         made = chooser_html(things_of(reading), self._chosen.place, len(unknowns(reading)), self.frame.words)
+        made += waiting_html([each for each in self._writing.clashes if self._chosen.field(each[0]) is None])
         card = asked_html(asked, reading.tree, self.watch.option, self.frame.words)
         if found is not None:
             form = self._form_of(*found, card)
@@ -165,10 +165,7 @@ class FormPage:
         by_word: dict[str, Callable[[str], None]] = {
             "pick": self._pick_field,
             "next": lambda _: self._next(),
-            "more": self._writing.one_more,
-            "out": self._writing.one_out,
-            MINE: lambda of: self._writing.settle(of, mine=True),
-            THEIRS: lambda of: self._writing.settle(of, mine=False),
+            **self._writing.by_word(),
             "alone": self._writing.alone,
             "mirror": lambda at: self._writing.mirror(at, on=True),
             "unmirror": lambda at: self._writing.mirror(at, on=False),

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
+from firmpedal.checks.rules import asked_by
 from firmpedal.export.html import html
 from firmpedal.project.acceptances import accepting, not_accepting
 from firmpedal.project.names import label_of
@@ -18,6 +19,7 @@ from firmpedal.report.to_measure import to_measure
 from firmpedal.web import addresses
 from firmpedal.web.elements import OPENING, box, link, put_words, raw, said, working
 from firmpedal.web.figures import ways_to_figures
+from firmpedal.web.form.accepted import GONE
 from firmpedal.web.pages.report import NOTHING, STALE
 from firmpedal.web.sound.finding_card import FindingCard
 from firmpedal.web.sound.kept import Kept
@@ -33,8 +35,8 @@ if TYPE_CHECKING:
 
 TITLE = "Is it sound?"
 LEAD = "What could hurt somebody comes first, then what could break something. Each says what to try."
-ACCEPTED = "{rule} is accepted at {places}. Undo takes it back."
-TAKEN_BACK = "{rule}: the acceptance is taken back."
+ACCEPTED = "Accepted at {places}; undo takes it back. What was checked: {asks}"
+TAKEN_BACK = "The acceptance is taken back. What was checked: {asks}"
 
 
 class SoundPage:
@@ -102,8 +104,8 @@ class SoundPage:
         document, option = self.watch.document, self.watch.option
 
         def put(text: str) -> None:
-            self._news.tell(ACCEPTED.format(rule=one.rule, places=_named(places)))
-            document.rewrite(text, f"{one.rule} accepted at {_named(places)}")
+            self._news.tell(ACCEPTED.format(places=_named(places), asks=asked_by(one.rule)))
+            document.rewrite(text, f"a finding accepted at {_named(places)}")
 
         await in_turn(document, lambda text: accepting(text, one.rule, places, reason, option), put)
 
@@ -113,11 +115,11 @@ class SoundPage:
         Raises:
             EditError: They are not there any more, or cannot be taken out; nothing was changed.
         """
-        document, option, rule = self.watch.document, self.watch.option, one.entries[0].rule
+        document, option, first = self.watch.document, self.watch.option, one.entries[0]
 
         def put(text: str) -> None:
-            self._news.tell(TAKEN_BACK.format(rule=rule))
-            document.rewrite(text, f"{rule} not accepted any more")
+            self._news.tell(TAKEN_BACK.format(asks=asked_by(first.rule) or GONE))
+            document.rewrite(text, f"a finding at {label_of(first.at)} not accepted any more")
 
         await in_turn(document, lambda text: not_accepting(text, one.entries, option), put)
 

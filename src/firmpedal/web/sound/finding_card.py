@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.rules import asked_by
 from firmpedal.export.html import html
 from firmpedal.finding import Level
 from firmpedal.project.acceptances import holds_everywhere
@@ -104,7 +105,7 @@ class FindingCard:
         self._refused.set_visibility(False)
         if everywhere:
             said("p", FOR_ALL, "fp-small")
-        button(words, self._taken_back, aria_label=f"{words}: {_short(self._told)}")
+        button(words, self._taken_back, aria_label=f"{words}: {_called(self._told)}")
 
     async def _taken_back(self) -> None:
         if self._take_back is None:
@@ -163,6 +164,11 @@ def reasons_html(found: Found) -> str:
         made += '<div class="fp-deeper">' * (deep - depth) + "</div>" * (depth - deep) + html((each,))
         depth = deep
     return made + "</div>" * depth
+
+
+def _called(found: Found) -> str:
+    """What tells its buttons from those of others, for those who do not see where they stand."""
+    return f"{asked_by(found.entries[0].rule)} {', '.join(map(label_of, found.places))}".strip()
 
 
 def _short(found: Found) -> str:

@@ -70,6 +70,11 @@ class Pen:
         self._fault.set_visibility(bool(words))
         put(self.field, aria_invalid="true" if words else None)
 
+    def put_back(self, typed: str, refused: str) -> None:
+        """Show again what was typed before, and why it was refused."""
+        put(self.field, **{"^value": typed})  # as it begins; what is typed in it from then on stays
+        self.refuse(refused)
+
 
 def refusal_words(refusal: EditError) -> str:
     """Why something cannot be written, and what to do instead, as sentences."""

@@ -4,11 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.project.edit import EditError
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
+from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import When
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, said
+from firmpedal.web.form.clash import Clash
+from firmpedal.web.sound.field_box import FieldBox
+from firmpedal.web.sound.forms import refusal_words
+from firmpedal.web.sound.in_fields import Asked, in_fields
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_row import MeasureRow
 from firmpedal.web.sound.news import News
@@ -26,14 +32,14 @@ if TYPE_CHECKING:
 
     Rows = Callable[[Evaluation], tuple[ToMeasure, ...]]
 
-TITLE = "To measure"
+TITLE, MEASURE = "To measure", "measure"
 FORM = "Print the list"
 AT_THE_COMPUTER = "Figures are written into the file at the computer."
 HOW = (
     "Type a figure as you would write it: 3/4, 10-1/2 in, 12 mm, 3.4 to 3.6, about 2. What the file makes "
     "alike, such as the two sides, is one row."
 )
-FOR_THIS_PAGE = "The figures of this page are worked out as soon as these are known."
+FOR_THIS_PAGE = "What this page leaves open is worked out as soon as these are known."
 WRITTEN = "{what}: {words} is in the file. Undo takes it out."
 FROM_WHEN = {
     When.NOW: "Now",
@@ -63,9 +69,11 @@ class Measuring:
         news: News,
         unfolded: tuple[When, ...] = (When.NOW,),
     ) -> None:
-        self.watch, self.file, self._rows_of, self._news = frame.watch, frame.file, rows, news
+        self._frame, self.watch, self.file = frame, frame.watch, frame.file
+        self._rows_of, self._news = rows, news
         self._changes = self.watch.document.may_change
-        self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
+        self._waiting = self.watch.document.unsettled.setdefault(self.watch.option, {})
+        self.element = box("section", "fp-section", id=MEASURE, aria_label=TITLE)
         self._lead = lead
         with self.element:
             said("h2", TITLE)
@@ -82,15 +90,17 @@ class Measuring:
         self.element.set_visibility(bool(lacking))
         put_words(self._lead_words, self._lead(evaluation))
         gone = False
+        asked = (
+            in_fields(evaluation, lacking) if self._changes else [Asked(each, evaluation) for each in lacking]
+        )
         for when, (fold, rows) in self._groups.items():
-            wanted = [(_about(each), (each, evaluation)) for each in lacking if each.when is when]
+            wanted = [(each.about, each) for each in asked if each.told.when is when]
             fold.set_visibility(bool(wanted))
             gone |= rows.show(wanted)
+        self._frame.history()  # what waits in these rows is not said above them as well
         return gone
 
-    def _group(
-        self, when: When, unfolded: tuple[When, ...]
-    ) -> tuple[Element, Kept[tuple[ToMeasure, Evaluation]]]:
+    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Kept[Asked]]:
         """What can be measured from one time on, under that."""
         opened = {"open": ""} if when in unfolded else {}
         with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
@@ -98,8 +108,16 @@ class Measuring:
             rows = Kept(box("ul", "fp-measures"), self._row)
         return fold, rows
 
-    def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
-        return MeasureRow(told[0], self.file, self._write if self._changes else None)
+    def _row(self, asked: Asked) -> MeasureRow:
+        return MeasureRow(asked, self.file, self._write if self._changes else None, self._box, self._typed)
+
+    def _typed(self, at: str) -> Clash | None:
+        """What was typed in a box before, and refused; it is seen there, and nowhere else on the page."""
+        self._frame.in_place.add(at)
+        return self._waiting.get((at, 0, 0))
+
+    def _box(self, place: str) -> FieldBox:
+        return FieldBox(self._frame, place, self._news)
 
     async def _write(self, one: ToMeasure, words: str) -> None:
         """Write a measurement into the file.
@@ -107,7 +125,7 @@ class Measuring:
         Raises:
             EditError: It cannot be read as one, or not be written there; nothing was changed.
         """
-        document, option = self.watch.document, self.watch.option
+        document, option, where = self.watch.document, self.watch.option, (one.at, 0, 0)
 
         def put(made: tuple[str, str | None]) -> None:
             text, where = made
@@ -115,7 +133,16 @@ class Measuring:
             self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere)
             document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
 
-        await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+        before = self._waiting.pop(where, None)
+        try:
+            await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+        except EditError as refusal:
+            if words.strip():
+                self._waiting[where] = Clash(where, words.strip(), UNKNOWN, refused=refusal_words(refusal))
+            raise
+        finally:
+            if before or where in self._waiting:
+                self._frame.history()
 
 
 def measuring(rows: Rows) -> Callable[[Frame], None]:
@@ -133,7 +160,3 @@ def measuring(rows: Rows) -> Callable[[Frame], None]:
         frame.watch.when_answered(answered)
 
     return put
-
-
-def _about(one: ToMeasure) -> tuple[object, ...]:
-    return (one.what, one.rules, one.at, one.others, one.unit, one.how, one.when, one.offers)
