@@ -48,6 +48,7 @@ def test_it_is_in_the_name_of_the_field_and_widens_nothing(app, page, place, nam
 
 def test_a_point_to_measure_has_the_way_to_its_fields_and_no_box(app, page):
     page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    page.get_by_role("button", name="Open all").click()
     row = page.locator(".fp-measure").filter(has_text="nowhere")
     expect(row.get_by_role("link", name="its fields")).to_be_visible()
     expect(row.get_by_role("textbox")).to_have_count(0)

@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
 from firmpedal.quantity import When
+from firmpedal.report.measure_groups import measure_groups
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, link, put_words, said
 from firmpedal.web.sound.kept import Kept
+from firmpedal.web.sound.measure_fold import MeasureFold, about
 from firmpedal.web.sound.measure_row import MeasureRow
 from firmpedal.web.sound.news import News
 from firmpedal.web.turns import in_turn
@@ -20,11 +22,13 @@ if TYPE_CHECKING:
     from nicegui.element import Element
 
     from firmpedal.pipeline import Evaluation
+    from firmpedal.report.measure_groups import MeasureGroup
     from firmpedal.report.to_measure import ToMeasure
     from firmpedal.web.answers import Answer
     from firmpedal.web.frame import Frame
 
     Rows = Callable[[Evaluation], tuple[ToMeasure, ...]]
+    Things = Kept[tuple[MeasureGroup, Evaluation]]
 
 TITLE = "To measure"
 FORM = "Print the list"
@@ -41,6 +45,7 @@ FROM_WHEN = {
     When.FITTED: "When the lines are fitted",
     When.TRIED: "In the first trials",
 }
+FEW = 3  # so many rows lie open; of more, each thing is seen with what is missing of it
 FOR_EVERY_OPTION = "It stands in the aircraft as written, for every option."
 
 
@@ -67,6 +72,8 @@ class Measuring:
         self._changes = self.watch.document.may_change
         self.element = box("section", "fp-section", id="measure", aria_label=TITLE)
         self._lead = lead
+        self._folds: dict[tuple[When, str], MeasureFold] = {}
+        self._shown: set[tuple[object, ...]] = set()
         with self.element:
             said("h2", TITLE)
             self._lead_words = said("p", "")
@@ -81,22 +88,30 @@ class Measuring:
         lacking = self._rows_of(evaluation)
         self.element.set_visibility(bool(lacking))
         put_words(self._lead_words, self._lead(evaluation))
-        gone = False
-        for when, (fold, rows) in self._groups.items():
-            wanted = [(_about(each), (each, evaluation)) for each in lacking if each.when is when]
-            fold.set_visibility(bool(wanted))
-            gone |= rows.show(wanted)
-        return gone
+        for when, (fold, things) in self._groups.items():
+            rows = [each for each in lacking if each.when is when]
+            groups = measure_groups(evaluation, rows)
+            fold.set_visibility(bool(rows))
+            things.show([(each.name, (each, evaluation)) for each in groups])
+            for each in groups if len(rows) <= FEW else ():
+                self._folds[when, each.name].open()
+        before, self._shown = self._shown, {about(each) for each in lacking}
+        return bool(before - self._shown)
 
-    def _group(
-        self, when: When, unfolded: tuple[When, ...]
-    ) -> tuple[Element, Kept[tuple[ToMeasure, Evaluation]]]:
-        """What can be measured from one time on, under that."""
+    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Things]:
+        """What can be measured from one time on, under that, thing by thing."""
+
+        def made(told: tuple[MeasureGroup, Evaluation]) -> MeasureFold:
+            name = told[0].name
+            fold = MeasureFold(told[0], f"measure {when} {name}", self._row)
+            self._folds[when, name] = fold
+            return fold
+
         opened = {"open": ""} if when in unfolded else {}
         with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
             said("summary", FROM_WHEN[when])
-            rows = Kept(box("ul", "fp-measures"), self._row)
-        return fold, rows
+            things = Kept(box("ul", "fp-measures"), made)
+        return fold, things
 
     def _row(self, told: tuple[ToMeasure, Evaluation]) -> MeasureRow:
         return MeasureRow(told[0], self.file, self._write if self._changes else None)
@@ -133,7 +148,3 @@ def measuring(rows: Rows) -> Callable[[Frame], None]:
         frame.watch.when_answered(answered)
 
     return put
-
-
-def _about(one: ToMeasure) -> tuple[object, ...]:
-    return (one.what, one.rules, one.at, one.others, one.unit, one.how, one.when, one.offers)
