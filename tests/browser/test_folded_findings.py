@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from looks import outside, violations
 from playwright.sync_api import expect
@@ -95,6 +97,16 @@ def test_a_thing_says_what_is_missing_of_it_and_is_gone_with_the_last_of_it(phon
     expect(pad).to_have_count(0, timeout=SLOW)
     expect(page.locator(".fp-measure-thing summary", has_text="left_brake")).to_have_count(1, timeout=SLOW)
     expect(page.locator(".fp-measure-thing summary", has_text="left_brake_heat")).to_be_visible()
+
+
+def test_a_figure_out_of_the_usual_is_told_with_the_word_that_it_is_written(phone):
+    page = phone(addresses.step("hand.yaml", "sound"))
+    page.get_by_role("button", name="Open all").tap()
+    bore = page.get_by_role("textbox", name=re.compile("^left_caliper pistons bore"))
+    bore.fill("62")
+    bore.press("Enter")
+    expect(page.locator(".fp-done")).to_contain_text("pistons bore: 62 is in the file", timeout=SLOW)
+    expect(page.locator(".fp-done")).to_contain_text("is usual")
 
 
 def test_notes_are_folded_and_no_warning_is(phone):

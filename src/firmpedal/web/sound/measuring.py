@@ -9,6 +9,7 @@ from firmpedal.project.names import label_of
 from firmpedal.quantity import When
 from firmpedal.report.measure_groups import measure_groups
 from firmpedal.web import addresses
+from firmpedal.web.answers import odd_in
 from firmpedal.web.elements import box, link, put_words, said
 from firmpedal.web.sound.kept import Kept
 from firmpedal.web.sound.measure_fold import MeasureFold, about
@@ -127,10 +128,15 @@ class Measuring:
         def put(made: tuple[str, str | None]) -> None:
             text, where = made
             everywhere = f" {FOR_EVERY_OPTION}" if option is not None and where is None else ""
-            self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere)
+            odd = "".join(f" NOTE: {each}." for each in self._odd(text, one.at).values())
+            self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere + odd)
             document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
 
         await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+
+    def _odd(self, text: str, place: str) -> dict[str, str]:
+        """What is out of the usual of a figure that was just written."""
+        return odd_in(text, self.file, self.watch.option, self.watch.system, place)
 
 
 def measuring(rows: Rows) -> Callable[[Frame], None]:
