@@ -32,6 +32,26 @@ def changed(before, after):
     return [line for line in new if line not in old], [line for line in old if line not in new]
 
 
+def test_a_figure_out_of_the_usual_is_saved_and_told_at_its_field_at_once(app, page, folder):
+    path = folder / "odd.yaml"
+    path.write_text(example("brindlewick"), encoding="utf-8")
+    page.goto(f"{app.base}/aircraft/odd.yaml/describe?at=components.left_cylinder.bore")
+    bore = field(page, "bore")
+    expect(bore.get_by_role("status")).to_have_count(0)
+    bore.get_by_role("textbox").fill("500")
+    page.keyboard.press("Enter")
+    words = "left_cylinder bore is 500.00 in; from 0.25 in to 4.00 in is usual"
+    expect(bore.get_by_role("status")).to_have_text(re.compile(f"NOTE\\s*{re.escape(words)}"))
+    expect(bore.get_by_role("alert")).to_have_count(0)
+    saved(path, "bore: 500")
+    page.goto(f"{app.base}/aircraft/odd.yaml/sound")
+    expect(page.locator(".fp-finding").filter(has_text=words)).to_have_count(1, timeout=SLOW)
+    page.goto(f"{app.base}/aircraft/odd.yaml/describe?at=components.left_cylinder.bore")
+    bore.get_by_role("textbox").fill("5/8")
+    page.keyboard.press("Enter")
+    expect(bore.get_by_role("status")).to_have_count(0)
+
+
 def test_a_newcomer_fills_in_what_the_layout_left_unknown(app, page, folder):
     path = folder / "finchcote.yaml"
     page.goto(f"{app.base}/new?gear=tailwheel&leg=rod&brakes=toe&seats=1&valve=no&length=in")

@@ -99,7 +99,7 @@ def test_at_first_no_drawing_is_wider_than_a_phone_and_its_full_size_is_one_pres
     assert page.evaluate(TOO_WIDE) == []
 
 
-@pytest.mark.parametrize("width", [1024, 1100, 1280])
+@pytest.mark.parametrize("width", [1024, 1100, 1250, 1280])
 def test_the_circuit_beside_its_fields_lies_within_its_column_and_can_be_read(shown, width):
     page = shown(addresses.step(FILE, "describe", OPTION), viewport={"width": width, "height": 900})
     page.wait_for_selector(".fp-drawing-box svg")

@@ -48,6 +48,7 @@ def test_it_is_in_the_name_of_the_field_and_widens_nothing(app, page, place, nam
 
 def test_a_point_to_measure_is_typed_in_its_three_cells_which_keep_what_is_typed(app, page):
     page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    page.get_by_role("button", name="Open all").click()
     row = page.locator(".fp-measure", has=page.locator('[data-place="points.nowhere"]'))
     cells = row.get_by_role("textbox")
     expect(cells).to_have_count(3)

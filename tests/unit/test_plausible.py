@@ -7,6 +7,7 @@ import pytest
 from firmpedal.checks.plausible import BRAKE_DISC, OF_A_THING, RULE, USUAL
 from firmpedal.pipeline import evaluate_text
 from firmpedal.units import from_unit
+from firmpedal.web.answers import odd_in
 from texts import edited, example, small
 
 
@@ -32,6 +33,18 @@ def test_aircraft_as_they_are_get_no_word(name):
 )
 def test_a_slip_of_the_pen_gets_one_word_at_its_place(old, new, place):
     assert odd(edited(small("quillfen"), (old, new))) == {place}
+
+
+def test_it_is_told_in_the_same_words_before_anything_is_worked_out():
+    text = edited(small("quillfen"), ("    bore: 5/8\n", "    bore: 500\n"))
+    found = {f.place: f.message for f in evaluate_text(text).findings if f.rule == RULE}
+    place = "components.cylinder.bore"
+    assert odd_in(text, "mine.yaml", None, None, place) == found
+    assert odd_in(text, "mine.yaml", None, None, "") == found
+    assert odd_in(text, "mine.yaml", None, None, "components.caliper") == {}
+    accepted = f"{text}accepted:\n  - {{rule: {RULE}, at: cylinder, reason: it is a ship}}\n"
+    assert odd_in(accepted, "mine.yaml", None, None, "") == {}  # it was looked at
+    assert odd_in("no aircraft at all", "mine.yaml", None, None, "") == {}
 
 
 def test_what_may_still_be_usual_gets_no_word():

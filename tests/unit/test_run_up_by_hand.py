@@ -10,7 +10,7 @@ from test_stopping import STANCE, tailwheel, with_ground
 from firmpedal.formulas import run_up
 from firmpedal.pipeline import evaluate_text
 from firmpedal.quantity import Answer, Mark
-from firmpedal.report.sheet import Paragraph
+from firmpedal.report.sheet import Group, Paragraph, Table
 from firmpedal.report.stopping import stopping_sheet
 from firmpedal.units import to_unit
 
@@ -164,6 +164,23 @@ def test_how_far_the_thrust_line_looks_up_is_taken_as_usual_where_it_is_left_out
     assert [to_unit(bound, "lbf") for bound in pull.span] == pytest.approx(
         [300 * math.cos(math.radians(high)), 300 * math.cos(math.radians(low))]
     )
+
+
+def test_thrust_and_pull_are_told_apart_where_the_propeller_looks_up():
+    """Of 300 lbf, 12 degrees up, 300 cos 12 = 293.4 lbf pull along the ground; a level one pulls all."""
+    up = at("40", "static thrust: 300, thrust line nose up: 12")
+    assert "of 300 lbf of thrust the pull along the ground is 293 lbf" in words(up)
+    assert full_throttle(up) == "300 lbf\nall of the thrust"
+    assert "wheels held: the pull along the ground is 300 lbf" in words(at("40"))
+    assert full_throttle(at("40")) == "300 lbf"
+
+
+def full_throttle(evaluation):
+    """What the table of what it takes says that full throttle is."""
+    blocks = stopping_sheet(evaluation).blocks
+    within = (inner for each in blocks for inner in (each.blocks if isinstance(each, Group) else (each,)))
+    rows = (row for each in within if isinstance(each, Table) for row in each.rows)
+    return next(row[1] for row in rows if row[0] == "holding full throttle")
 
 
 def words(evaluation):

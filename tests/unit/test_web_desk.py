@@ -10,7 +10,8 @@ from clock_by_hand import Clock
 
 from firmpedal.project import save as disk
 from firmpedal.project.edit import EditError
-from firmpedal.web.desk import OUTSIDE, TYPING_PAUSE, Document, ReadOnly
+from firmpedal.web.desk import OUTSIDE, TYPING_PAUSE, Document
+from firmpedal.web.read_only import ReadOnly
 from texts import example
 
 TEXT = example("brindlewick")

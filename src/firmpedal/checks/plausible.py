@@ -6,6 +6,7 @@ from dataclasses import fields, is_dataclass
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.acceptance import means
 from firmpedal.checks.view import practice
 from firmpedal.finding import Finding, Level
 from firmpedal.model.fields import Declared
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from firmpedal.checks.view import View
+    from firmpedal.model.aircraft import Aircraft
+    from firmpedal.model.display import Display
 
     Odd = tuple[Value, Value, Value]  # a figure, and the two ends of what is usual
 
@@ -88,18 +91,32 @@ def figure_out_of_the_usual(view: View) -> Iterator[Finding]:
     mostly a wrong unit, a point in the wrong place or a slip of the pen. The ranges are wide on purpose.
     """
     for value, low, high in _odd_in(view.aircraft):
-        usual = " to ".join(view.show(each) for each in (low, high))
         yield Finding(
             RULE,
             Level.NOTE,
             value.place,
-            f"{value.label} is {view.show(value)}; from {usual} is usual",
+            _words(view.display, value, low, high),
             ("look at the figure, its unit and where its point stands", "leave it, if it is so"),
             value,
             high if value.low > high.high else low,
             "at most" if value.low > high.high else "at least",
             practice("common-practice"),
         )
+
+
+def odd_figures(aircraft: Aircraft, display: Display) -> Iterator[tuple[str, str]]:
+    """Places of figures out of the usual that nobody has accepted, each with the words of its finding.
+
+    It takes the aircraft alone, for whoever types a figure and waits for no evaluation.
+    """
+    for value, low, high in _odd_in(aircraft):
+        if not any(each.rule == RULE and means(each.at, value.place) for each in aircraft.accepted):
+            yield value.place, _words(display, value, low, high)
+
+
+def _words(display: Display, value: Value, low: Value, high: Value) -> str:
+    usual = " to ".join(display.value(each) for each in (low, high))
+    return f"{value.label} is {display.value(value)}; from {usual} is usual"
 
 
 def _odd_in(thing: object) -> Iterator[Odd]:

@@ -12,10 +12,10 @@ from firmpedal.fit.counts import flared_count, seal_count
 from firmpedal.model.part import Category
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import total
-from firmpedal.report.consumables import consumables
+from firmpedal.report.consumables import consumables, fluid_waits_for
 from firmpedal.report.looks import looks
 from firmpedal.report.order import bill_of, order_list, packs_of
-from firmpedal.report.sheet import Heading, Paragraph, Sheet, Table, Tone
+from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.report.tools import tools
 
 if TYPE_CHECKING:
@@ -54,6 +54,7 @@ def parts_sheet(evaluation: Evaluation, book: PriceBook | None = None) -> Sheet:
         *_bulk_hose(evaluation),
         *_names(rows),
         *_second_tables(evaluation),
+        *_fluid_waits(evaluation),
     ]
     return Sheet("Parts to order", tuple(blocks))
 
@@ -212,6 +213,12 @@ def _second_tables(evaluation: Evaluation) -> list[Block]:
     used = Table(("what", "how much", "for"), consumables(evaluation), widths=(0.27, 0.21, 0.52))
     bench = Table(("tool", "for"), tools(evaluation), widths=(0.36, 0.64))
     return [Heading("Used up on the way"), used, Heading("Tools"), bench]
+
+
+def _fluid_waits(evaluation: Evaluation) -> list[Block]:
+    """What the amount of fluid waits for, by itself: beside the amount it would hide everything else."""
+    missing = fluid_waits_for(evaluation)
+    return [Heading("Measure first, for the amount of fluid"), Bullets(missing)] if missing else []
 
 
 def _names(rows: tuple[OrderRow, ...]) -> list[Block]:

@@ -10,6 +10,8 @@ from firmpedal.model.display import listed
 from firmpedal.model.part import Form
 from firmpedal.model.stock import LineKind, Tube
 from firmpedal.report.practice import too_few
+from firmpedal.report.remarks import NAMED, until_measured
+from firmpedal.report.to_measure import asked_for, to_measure
 from firmpedal.units import Dimension, show
 
 if TYPE_CHECKING:
@@ -41,22 +43,44 @@ def fluid_rows(evaluation: Evaluation) -> list[Row]:
     if plan is None:
         return []
     fluid, volume = evaluation.aircraft.fluid, plan.amount
-    name = f"brake fluid {fluid.name}" if fluid is not None else "brake fluid, which is not known yet"
-    amount = f"at least {_measured(evaluation, volume)}" if volume.known else "not known yet"
-    missing = ", ".join(dict.fromkeys(each.what for each in volume.missing))
-    words = [_fluid_sum(evaluation, plan), f"Measure first: {missing}" if missing else ""]
-    words += [f"On top comes {listed(plan.on_top)}"] if plan.on_top else []
-    return [(name, amount, ". ".join([*(each for each in words if each), "From a can that was never open"]))]
+    name = f"brake fluid {fluid.name}" if fluid is not None else "brake fluid, what can or placard names"
+    if volume.known:
+        amount = f"at least {_measured(evaluation, volume)}"
+        more = [f"On top comes {listed(plan.on_top)}"] if plan.on_top else []
+    else:
+        wanted = _wanted(evaluation, volume)
+        amount = until_measured(len(wanted))
+        more = [f"Measure first: {', '.join(wanted)}"] if len(wanted) <= NAMED else []
+    return [
+        (name, amount, ". ".join([_fluid_sum(evaluation, plan), *more, "From a can that was never open"]))
+    ]
+
+
+def fluid_waits_for(evaluation: Evaluation) -> tuple[str, ...]:
+    """What is to be measured before the amount of fluid is known, where it is too much to name beside it."""
+    plan = fluid_plan(evaluation)
+    wanted = _wanted(evaluation, plan.amount) if plan is not None else ()
+    return wanted if len(wanted) > NAMED else ()
+
+
+def _wanted(evaluation: Evaluation, volume: Value) -> tuple[str, ...]:
+    """What is missing, in the words of the rows in which it is asked for: both sides are one."""
+    rows, found = to_measure(evaluation), {}
+    for each in asked_for(evaluation, volume.missing):
+        row = next((row for row in rows if set(row.places) & set(each.places)), each)
+        found[row.what] = row
+    return tuple(found)
 
 
 def _fluid_sum(evaluation: Evaluation, plan: FluidPlan) -> str:
-    """The sum in words, group by group, each at the upper end of its range."""
+    """The sum in words, group by group, each at the upper end of its range as far as that is known."""
 
     def shown(value: Value) -> str:
-        return evaluation.display.number(value.high, value.dimension) if value.known else "not known yet"
+        figure = f" {evaluation.display.number(value.high, value.dimension)}" if value.known else ""
+        return f"{value.label}{figure}"
 
-    held = ", ".join(f"{value.label} {shown(value)}" for value in plan.held)
-    pads = f", and once only {plan.pads.label} {shown(plan.pads)}" if plan.pads is not None else ""
+    held = ", ".join(map(shown, plan.held))
+    pads = f", and once only {shown(plan.pads)}" if plan.pads is not None else ""
     return f"{held}, all of this twice (our estimate: bleeding and spilling take as much again){pads}"
 
 

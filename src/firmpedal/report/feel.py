@@ -62,6 +62,7 @@ FROST = (
 )
 LESS = "Shown is {name}, the softest of them; the firmest goes {percent} % less far."
 ALWAYS = "What holds for every pedal"
+FAR, SPENT = "{name}: how far it goes", "{name}: what its travel is spent on"
 SAME = 0.005  # a smaller difference is not worth a word
 SHORT = "Not counted, because the file does not give it"
 MORE = (
@@ -84,10 +85,10 @@ def feel_sheet(evaluation: Evaluation, force: Value | None = None, *, asks: bool
         return None
     blocks: list[Block] = []
     for each in found:
-        more = _felt_blocks(each, evaluation.display) if isinstance(each, Felt) else ()
+        answer = _answer(each, evaluation.display) if isinstance(each, Felt) else ()
         names = listed(each.names if isinstance(each, Felt) else [each.name])
-        blocks += [Heading(names, first=each is found[0]), *more]
-        blocks += _open(evaluation, each, asks=asks)
+        blocks += [Heading(names, first=each is found[0]), *answer, *_open(evaluation, each, asks=asks)]
+        blocks += _curves_and_budget(each, evaluation.display) if isinstance(each, Felt) else ()
     felt = [each for each in found if isinstance(each, Felt)]
     plastic = [Paragraph(words) for words in plastic_words(felt, evaluation.laid, evaluation.display)]
     always = (*_said_once(felt), *plastic, Paragraph(CAUTION, Tone.NOTE))
@@ -134,18 +135,25 @@ def _open(evaluation: Evaluation, pedal: Felt | Unfelt, *, asks: bool) -> Iterat
             yield Bullets(tuple(map(line_of, lacking)), boxes=True)
 
 
-def _felt_blocks(felt: Felt, display: Display) -> Iterator[Block]:
+def _answer(felt: Felt, display: Display) -> Iterator[Block]:
+    """Whether it goes far enough, and what takes most of it."""
     yield Paragraph(lead(felt, display), Tone.LEAD)
     why = reason(felt, display)
     if why:
         yield Paragraph(why)
     if felt.differ > SAME:
         yield Paragraph(LESS.format(name=felt.names[0], percent=f"{100 * felt.differ:.0f}"))
+
+
+def _curves_and_budget(felt: Felt, display: Display) -> Iterator[Block]:
+    """How far it goes in every case, then where that goes, each under a heading of its own."""
+    yield Heading(FAR.format(name=felt.names[0]))
     yield _table(felt, display)
     air = _air_words(felt, display)
     if air:
         yield Paragraph(air)
     yield feel_plot(felt, display)
+    yield Heading(SPENT.format(name=felt.names[0]))
     yield from budget_tables(felt, display)
     if felt.feel.filled.frost_missing:
         unknown = listed(each.what for each in felt.feel.filled.frost_missing)

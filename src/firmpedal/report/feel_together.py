@@ -9,7 +9,7 @@ from firmpedal.analysis.together_travel import Travel, pressed_together_all
 from firmpedal.model.aircraft import find
 from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, worst
-from firmpedal.report.sheet import Group, Heading, Paragraph, Table
+from firmpedal.report.sheet import Heading, Paragraph, Table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -59,7 +59,8 @@ def together_blocks(evaluation: Evaluation) -> Iterator[Block]:
     if further:
         words = FURTHER.format(foot=FOOT)
         told.append(Paragraph(f"{words} {UNLESS}" if any(each.asked for each in further) else words))
-    yield Group((Heading(TITLE), *told))
+    yield Heading(TITLE)
+    yield from told
     if further:
         yield _table(evaluation, further)
         if any(_fits(evaluation, each) is not Answer.YES for each in further):

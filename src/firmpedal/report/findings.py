@@ -91,11 +91,13 @@ def where_of(evaluation: Evaluation, place: str) -> str:
 
 def summary(evaluation: Evaluation) -> str:
     """How many findings there are of each level, and what the levels mean."""
-    counts = [
-        f"{count} {level.value}{'S' if count > 1 else ''} ({MEANINGS[level]})"
-        for level in Level
-        if (count := sum(finding.level is level for finding in evaluation.findings))
-    ]
+    counts = [words for level in Level if (words := level_words(evaluation, level))]
     if not counts:
         return "Nothing was found against these brakes."
     return ", ".join(counts) + ". What is alike on several lines is written out once."
+
+
+def level_words(evaluation: Evaluation, level: Level) -> str:
+    """How many findings there are of one level, and what it means; empty for none."""
+    count = sum(finding.level is level for finding in evaluation.findings)
+    return f"{count} {level.value}{'S' if count > 1 else ''} ({MEANINGS[level]})" if count else ""

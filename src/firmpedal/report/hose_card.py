@@ -8,7 +8,7 @@ from firmpedal.model.aircraft import find
 from firmpedal.model.stock import Hose
 from firmpedal.quantity import any_of
 from firmpedal.report.lengths import both, decimals, on_tape
-from firmpedal.report.remarks import length_remark
+from firmpedal.report.remarks import length_remark, wanted_for
 from firmpedal.report.sheet import Bullets, Facts, Fields, Figure, Figures, Group, Heading, Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -37,18 +37,11 @@ def hose_blocks(
         return drawing
     blocks: list[Block] = []
     if not lengths.order_length.known:
-        missing = tuple(dict.fromkeys(each.what for each in lengths.order_length.missing))
-        words = "This hose cannot be ordered yet: its length is unknown. Measure first:"
-        blocks += [Paragraph(words, Tone.LEAD), Bullets(missing, boxes=True)]
-    made = "a ready-made length" if lengths.ready_made else "made to length"
-    longest = f"at its longest {decimals(lengths.longest_path, show)}"
-    least = f"{longest}; with {percent(lengths.slack)} slack at least {decimals(lengths.least_length, show)}"
-    order = Figure(
-        "order, seat to seat", on_tape(lengths.order_length, show), _note(lengths.order_length, made, show)
-    )
-    path = Figure("declared path", on_tape(lengths.path_length, show), least)
+        words = "This hose cannot be ordered yet. For its length, measure first:"
+        blocks += [Paragraph(words, Tone.LEAD), Bullets(wanted_for(lengths.order_length), boxes=True)]
+    figures = _figures(lengths, show)
     blocks += [
-        Figures((order, path)),
+        *([Figures(figures)] if figures else []),
         *length_remark(lengths.order_length, "order"),
         *drawing,
         _bend_radius(evaluation, line, stock.least_bend_radius),
@@ -60,9 +53,32 @@ def hose_blocks(
     return blocks
 
 
+def _figures(lengths: HoseLengths, show: Display) -> tuple[Figure, ...]:
+    """What to order and how that comes about, as far as it is known."""
+    found = []
+    if lengths.order_length.known:
+        made = "a ready-made length" if lengths.ready_made else "made to length"
+        order = on_tape(lengths.order_length, show)
+        found.append(Figure("order, seat to seat", order, _note(lengths.order_length, made, show)))
+    if lengths.path_length.known:
+        path = on_tape(lengths.path_length, show)
+        found.append(Figure("declared path", path, _longest(lengths, show)))
+    return tuple(found)
+
+
+def _longest(lengths: HoseLengths, show: Display) -> str:
+    """How long its way gets, and how much more a hose for it must have."""
+    words = []
+    if lengths.longest_path.known:
+        words.append(f"at its longest {decimals(lengths.longest_path, show)}")
+    if lengths.least_length.known:
+        words.append(f"with {percent(lengths.slack)} slack at least {decimals(lengths.least_length, show)}")
+    return "; ".join(words)
+
+
 def _note(length: Value, made: str, show: Display) -> str:
     plain = decimals(length, show)
-    return made if not length.known or plain == on_tape(length, show) else f"{plain}, {made}"
+    return made if plain == on_tape(length, show) else f"{plain}, {made}"
 
 
 def percent(value: Value) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.model.aircraft import find
 from firmpedal.report.chain import chain_words
 from firmpedal.report.line_findings import warnings_first
+from firmpedal.report.remarks import until_measured, wanted_for
 from firmpedal.report.sheet import Paragraph, Sheet, Table
 
 if TYPE_CHECKING:
@@ -38,6 +39,12 @@ def _sheet(evaluation: Evaluation, line: LaidLine) -> Sheet:
 
 def _lengths(evaluation: Evaluation, line: LaidLine) -> str:
     show = evaluation.display.value
+    if line.tube and line.tube.impossible:
+        return "Do not cut it yet."
+    if not line.order_length.known:
+        does = "order it" if line.hose else "cut it"
+        count = len(wanted_for(line.order_length))
+        return f"The length to {does} is {until_measured(count)}; its card lists them."
     if line.hose:
         ready = "a ready-made length" if line.hose.ready_made else "made to length"
         return (

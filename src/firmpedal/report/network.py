@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block
 
 TITLE = "Pressure in the circuit"
+PRESSED = "Which feet press which wheel"
 FOOT = "hard"
 TOGETHER = (
     "Two seats on one wheel: from the greater of both pressures to their sum, unless the file says whether "
@@ -51,10 +52,10 @@ def network_sheet(evaluation: Evaluation) -> Sheet | None:
         return None
     force = results.forces[FEET.index(FOOT)]
     lead = f"At the hard foot ({evaluation.display.value(force)}) on every pedal that is named:"
-    blocks: list[Block] = [Paragraph(lead), _pressed(evaluation, found)]
+    blocks = list(_left(evaluation, found))
+    blocks += [Heading(PRESSED), Paragraph(lead), _pressed(evaluation, found)]
     if any(len(each.cylinders) > 1 for one in found for each in one.pressed):
         blocks.append(Paragraph(TOGETHER))
-    blocks += _left(evaluation, found)
     asked = tuple(dict.fromkeys(what.what for one in found for what in one.asked))
     if asked:
         blocks += [Paragraph("Taken both ways, because the file leaves it open:"), Bullets(asked, boxes=True)]

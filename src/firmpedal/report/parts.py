@@ -22,6 +22,11 @@ if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
 
 ORDER = tuple(Category)
+LENGTHS = {
+    LineKind.TUBE: ", cut to {length}",
+    LineKind.HOSE: ", {length} from seat to seat",
+    LineKind.PLASTIC: ", {length}",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,12 +97,10 @@ def _part_item(part: Part, joint: Joint, *, supposed: bool) -> Item:
 def _line_item(line: LaidLine, evaluation: Evaluation) -> Item:
     category = {LineKind.TUBE: Category.TUBE, LineKind.HOSE: Category.HOSE, LineKind.PLASTIC: Category.OTHER}
     length = line.order_length
-    shown = evaluation.display.value(length)
-    words = {
-        LineKind.TUBE: f"tube, cut to {shown}",
-        LineKind.HOSE: f"hose with swivel ends, {shown} from seat to seat",
-        LineKind.PLASTIC: f"plastic line, {shown}",
-    }
+    names = {LineKind.TUBE: "tube", LineKind.HOSE: "hose with swivel ends", LineKind.PLASTIC: "plastic line"}
+    words = names[line.kind]
+    if length.known:
+        words += LENGTHS[line.kind].format(length=evaluation.display.value(length))
     size = line.stock.dash or evaluation.display.value(line.stock.outside_diameter)
     return Item(
         line.stock.phrase,
@@ -105,7 +108,7 @@ def _line_item(line: LaidLine, evaluation: Evaluation) -> Item:
         1,
         size.lstrip("-"),
         _material(line),
-        words[line.kind],
+        words,
         (line.name,),
         (),
         (length.named(f"length of {line.name}"),),

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.stock import Tube
 from firmpedal.report.lengths import both, decimals, on_tape
-from firmpedal.report.remarks import length_remark
+from firmpedal.report.remarks import length_remark, wanted_for
 from firmpedal.report.sheet import Bullets, Facts, Figure, Figures, Group, Heading, Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -28,18 +28,13 @@ def plastic_blocks(evaluation: Evaluation, line: LaidLine, drawing: list[Block])
     length = line.path_length
     blocks: list[Block] = []
     if not length.known:
-        missing = tuple(dict.fromkeys(each.what for each in length.missing))
-        blocks += [
-            Paragraph("Its length is unknown. Measure first:", Tone.LEAD),
-            Bullets(missing, boxes=True),
-        ]
-    plain = decimals(length, show)
-    note = "the length of the declared path" if not length.known or plain == on_tape(length, show) else plain
-    blocks += [
-        Figures((Figure("cut to", on_tape(length, show), note),)),
-        *length_remark(length, "cut"),
-        *drawing,
-    ]
+        words = "This line cannot be cut yet. For its length, measure first:"
+        blocks += [Paragraph(words, Tone.LEAD), Bullets(wanted_for(length), boxes=True)]
+    else:
+        plain, tape = decimals(length, show), on_tape(length, show)
+        note = "the length of the declared path" if plain == tape else plain
+        blocks += [Figures((Figure("cut to", tape, note),)), *length_remark(length, "cut")]
+    blocks += drawing
     rows = [("rated", _rating(evaluation, line))]
     if isinstance(line.stock, Tube):
         least = both(line.stock.least_bend_radius, show)

@@ -19,6 +19,16 @@ NAMED = 3  # more than these nobody measures one by one
 NOTHING = 1e-6  # metres: less moves no length
 
 
+def wanted_for(value: Value) -> tuple[str, ...]:
+    """What is to be measured before a value is known, each thing once."""
+    return tuple(dict.fromkeys(each.what for each in value.missing))
+
+
+def until_measured(count: int) -> str:
+    """How many things a figure waits for, in a line; which they are stands elsewhere."""
+    return f"not known until {count} thing{' is' if count == 1 else 's are'} measured"
+
+
 def length_remark(length: Value, verb: str) -> list[Block]:
     """Say that a length must be measured first, if it must."""
     words = rests_on(length)

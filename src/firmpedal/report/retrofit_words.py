@@ -54,8 +54,8 @@ def _buy(step: Step, _before: Evaluation, _after: Evaluation) -> str:
 def _make(step: Step, _before: Evaluation, after: Evaluation) -> str:
     line = find_line(after, step.subject)
     on_it = f" Nut, then sleeve, then flare: {listed(list(step.parts))}." if step.parts else ""
-    cut = after.display.value(line.order_length) if line else "unknown"
-    words = f"Cut, bend and flare {stock_words(line)} for {step.subject}, cut to {cut}.{on_it}{_unsure(line)}"
+    cut = _long(line, after, ", cut to {}")
+    words = f"Cut, bend and flare {stock_words(line)} for {step.subject}{cut}.{on_it}{_unsure(line)}"
     return words + (SEE_FIRST if line and _may_be_threaded(line, after) else "")
 
 
@@ -66,26 +66,29 @@ def _may_be_threaded(line: LaidLine, after: Evaluation) -> bool:
 
 def _make_in_part(step: Step, _before: Evaluation, after: Evaluation) -> str:
     line = find_line(after, step.subject)
-    cut = after.display.value(line.order_length) if line else "unknown"
+    cut = _long(line, after, ", cut to {}")
     on_it = f" Lay by {listed(list(step.parts))}: nut, then sleeve, then flare." if step.parts else ""
     return (
-        f"Cut {stock_words(line)} for {step.subject}, cut to {cut}. It has to be threaded in: leave "
+        f"Cut {stock_words(line)} for {step.subject}{cut}. It has to be threaded in: leave "
         f"{listed(list(step.about))} until it is in its place, and make the rest now.{on_it}{_unsure(line)}"
     )
 
 
 def _hose(step: Step, _before: Evaluation, after: Evaluation) -> str:
     line = find_line(after, step.subject)
-    length = after.display.value(line.order_length) if line else "unknown"
-    return f"Have {stock_words(line)} at hand for {step.subject}, {length} from seat to seat.{_unsure(line)}"
+    length = _long(line, after, ", {} from seat to seat")
+    return f"Have {stock_words(line)} at hand for {step.subject}{length}.{_unsure(line)}"
 
 
 def _cut(step: Step, _before: Evaluation, after: Evaluation) -> str:
     line = find_line(after, step.subject)
-    length = after.display.value(line.order_length) if line else "unknown"
-    return (
-        f"Cut {stock_words(line)} for {step.subject}, {length}; the last bit at the aircraft.{_unsure(line)}"
-    )
+    length = _long(line, after, ", {}")
+    return f"Cut {stock_words(line)} for {step.subject}{length}; the last bit at the aircraft.{_unsure(line)}"
+
+
+def _long(line: LaidLine | None, after: Evaluation, words: str) -> str:
+    """How long a line is, in words that are left out as long as nobody knows."""
+    return words.format(after.display.value(line.order_length)) if line and line.order_length.known else ""
 
 
 def _unsure(line: LaidLine | None) -> str:

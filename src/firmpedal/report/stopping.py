@@ -10,7 +10,7 @@ from firmpedal.report.sheet import Bullets, Group, Heading, Paragraph, Sheet, Ta
 from firmpedal.report.stopping_answer import answer
 from firmpedal.report.stopping_left_out import left_out
 from firmpedal.report.stopping_plot import stopping_plot
-from firmpedal.report.stopping_run_up import run_up_words
+from firmpedal.report.stopping_run_up import run_up_words, thrust_words
 from firmpedal.report.stopping_travel import endings, first_end, goes_so_far, met, travel_cautions
 from firmpedal.report.stopping_words import (
     alike,
@@ -134,7 +134,7 @@ def _needs(stop: Stopping, display: Display, end: Span) -> Table:
             *(HOLDS[each] for each in stopping),
         ),
         (
-            *_need("holding full throttle", display.value(stop.stance.thrust), stop.hold, display),
+            *_need("holding full throttle", thrust_words(stop, display), stop.hold, display),
             *(HOLDS[each] for each in holding),
         ),
         *_locking(stop, display),

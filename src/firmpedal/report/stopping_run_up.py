@@ -25,12 +25,24 @@ def run_up_words(stop: Stopping, display: Display) -> str:
     tail = _tail_words(run_up, display)
     if not (run_up.pull.known and (run_up.holds.known or tail)):
         return _not_known(run_up, NO_HEIGHT if not height.known else FIGURES)
-    start = "Standing at full throttle, wheels held: the pull along the ground is "
+    of_it = f"of {display.value(stop.stance.thrust)} of thrust " if _looks_up(stop) else ""
+    start = f"Standing at full throttle, wheels held: {of_it}the pull along the ground is "
     start = f"{start}{display.value(run_up.pull)}, {display.value(height)} up"
     if not run_up.holds.known:
         return f"{start}. {tail} Whether the tyres hold it is not shown: {FIGURES}."
     start = f"{start}, and the tyres hold {display.value(run_up.holds)}."
     return f"{start} {tail or 'That the pull takes weight off the main wheels is counted.'}"
+
+
+def thrust_words(stop: Stopping, display: Display) -> str:
+    """The thrust that the feet hold; said to be all of it, where less than that pulls along the ground."""
+    thrust = display.value(stop.stance.thrust)
+    return f"{thrust}\nall of the thrust" if _looks_up(stop) else thrust
+
+
+def _looks_up(stop: Stopping) -> bool:
+    """Whether the propeller looks up as it stands, so that less than its thrust pulls forward."""
+    return stop.run_up.pull.known and stop.run_up.pull.span != stop.stance.thrust.span
 
 
 def _tail_words(run_up: RunUp, display: Display) -> str:

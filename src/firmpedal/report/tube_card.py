@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.report.bend_blocks import bend_blocks
 from firmpedal.report.lengths import bare, both, decimals, fine, on_tape
 from firmpedal.report.line_findings import without_order
-from firmpedal.report.remarks import length_remark
+from firmpedal.report.remarks import length_remark, wanted_for
 from firmpedal.report.sheet import (
     Bullets,
     Facts,
@@ -61,9 +61,8 @@ def _no_shape(line: LaidLine, tube: TubeShape) -> list[Block]:
     if tube.impossible is not None:
         words = f"This tube cannot be bent as described: {tube.impossible.words}. Do not cut it."
         return [Paragraph(words, Tone.WARNING)]
-    missing = tuple(dict.fromkeys(each.what for each in tube.developed_length.missing))
-    words = f"{line.name} cannot be cut yet: its length is unknown. Measure first:"
-    return [Paragraph(words, Tone.LEAD), Bullets(missing, boxes=True)]
+    words = f"{line.name} cannot be cut yet. For its length, measure first:"
+    return [Paragraph(words, Tone.LEAD), Bullets(wanted_for(tube.developed_length), boxes=True)]
 
 
 def _figures(evaluation: Evaluation, tube: TubeShape) -> Figures:

@@ -8,7 +8,8 @@ from functools import lru_cache
 from threading import Lock
 from typing import TYPE_CHECKING
 
-from firmpedal.model.display import METRIC_LENGTHS, usual_display
+from firmpedal.checks.plausible import odd_figures
+from firmpedal.model.display import METRIC_LENGTHS, display_of, usual_display
 from firmpedal.pipeline import evaluate
 from firmpedal.project import Reading, read_text
 
@@ -59,6 +60,16 @@ def _alone(_text: str, _file: str, _option: str | None, _system: System | None) 
 def reading_of(text: str, file: str, option: str | None) -> Reading:
     """Read a text, without working it out."""
     return read_text(text, file, option)
+
+
+def odd_in(text: str, file: str, option: str | None, system: System | None, place: str) -> dict[str, str]:
+    """Figures out of the usual at a place or inside it, in the words of their findings."""
+    aircraft = reading_of(text, file, option).aircraft
+    if aircraft is None:
+        return {}
+    display = _display(aircraft.units, system) or display_of(aircraft.units)
+    inside = f"{place}." if place else ""
+    return {at: words for at, words in odd_figures(aircraft, display) if f"{at}.".startswith(inside)}
 
 
 @lru_cache(maxsize=REMEMBERED)

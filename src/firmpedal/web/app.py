@@ -14,18 +14,20 @@ from starlette.responses import RedirectResponse
 
 from firmpedal.web import addresses
 from firmpedal.web.answers import System, reading_of
-from firmpedal.web.desk import ReadOnly
 from firmpedal.web.door import PHONE, Door
 from firmpedal.web.elements import box, link, said
 from firmpedal.web.frame import Frame
 from firmpedal.web.guard import Guard
 from firmpedal.web.pages import new, start
+from firmpedal.web.read_only import ReadOnly
 from firmpedal.web.routes import Routes
 from firmpedal.web.tidying import TIDIER
 from firmpedal.web.watch import Watch
 from firmpedal.web.works import WORKS
 
 if TYPE_CHECKING:
+    from types import ModuleType
+
     from starlette.requests import Request
     from starlette.responses import Response
 
@@ -73,17 +75,11 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
 
     @ui.page(addresses.ON_PHONE, title="On the phone - Firmpedal")
     def phone_page() -> None:
-        from firmpedal.web.pages import phone  # noqa: PLC0415  with the first of its pages
-
-        phone.show(lan, shelf.folder)
+        _site().phone.show(lan, shelf.folder)
 
     @ui.page(addresses.OPTIONS, response_timeout=PATIENCE)
     async def options_page(file: str, option: str | None = None) -> None:
-        from firmpedal.web.pages import options  # noqa: PLC0415  with the first of its pages
-        from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
-
-        page = Page(options.TITLE, "sound", addresses.options, options.show)
-        await _show(shelf, file, option, page)
+        await _show(shelf, file, option, _site().options_page())
 
     @ui.page(addresses.RETROFIT, response_timeout=PATIENCE)
     async def retrofit_page(
@@ -93,20 +89,11 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
 
     @ui.page(addresses.SPACE, response_timeout=PATIENCE)
     async def space_page(file: str, option: str | None = None, at: str = "") -> None:
-        from firmpedal.web.pages import space  # noqa: PLC0415  with the first of its pages
-        from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
-
-        page = Page(space.TITLE, "describe", addresses.space, lambda frame: space.SpacePage(frame, at))
-        await _show(shelf, file, option, page)
+        await _show(shelf, file, option, _site().space_page(at))
 
     @ui.page(addresses.TEXT, response_timeout=PATIENCE)
     async def text_page(file: str, option: str | None = None, line: int | None = None) -> None:
-        from firmpedal.web.pages import text  # noqa: PLC0415  with the first of its pages
-        from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
-
-        client = ui.context.client
-        page = Page(text.TITLE, "describe", addresses.text, lambda frame: text.TextPage(frame, client, line))
-        await _show(shelf, file, option, page)
+        await _show(shelf, file, option, _site().text_page(ui.context.client, line))
 
     @ui.page(addresses.STEP, response_timeout=PATIENCE)
     async def step_page(
@@ -114,10 +101,15 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
     ) -> Response | None:
         if name == "describe" and not at and (line is not None or _broken(shelf, file, option or None)):
             return RedirectResponse(addresses.text(file, option, line))
-        from firmpedal.web.site import page_of  # noqa: PLC0415  with the first of its pages
-
-        await _show(shelf, file, option, page_of(name, at))
+        await _show(shelf, file, option, _site().page_of(name, at))
         return None
+
+
+def _site() -> ModuleType:
+    """All that the pages of an aircraft are made of, loaded with the first of them and not before."""
+    from firmpedal.web import site  # noqa: PLC0415
+
+    return site
 
 
 async def _work(shelf: Shelf, file: str, option: str | None, before: str | None) -> Response | None:
@@ -125,11 +117,7 @@ async def _work(shelf: Shelf, file: str, option: str | None, before: str | None)
     only = None if option or before else _only_option(shelf, file)
     if only is not None:
         return RedirectResponse(addresses.retrofit(file, only))
-    from firmpedal.web.pages import retrofit  # noqa: PLC0415  with the first of its pages
-    from firmpedal.web.site import Page  # noqa: PLC0415  with the first of its pages
-
-    way = retrofit.Way(before)
-    await _show(shelf, file, option, Page(retrofit.TITLE, "fit", way.address, way.show))
+    await _show(shelf, file, option, _site().retrofit_page(before))
     return None
 
 
@@ -171,16 +159,13 @@ def _watch(document: Document, option: str | None) -> Watch:
 
 def _steps() -> tuple[tuple[str, str], ...]:
     """The steps that whoever asks may open."""
-    from firmpedal.web.site import READ, STEPS  # noqa: PLC0415  with the first of its pages
-
-    return READ if _from_phone() else STEPS
+    steps: tuple[tuple[str, str], ...] = _site().READ if _from_phone() else _site().STEPS
+    return steps
 
 
 def _read_from_a_phone() -> frozenset[str]:
     """The pages of an aircraft that a phone may read."""
-    from firmpedal.web.site import READ, READ_ALONG  # noqa: PLC0415  with the first of its pages
-
-    return frozenset((*dict(READ), *READ_ALONG))
+    return frozenset((*dict(_site().READ), *_site().READ_ALONG))
 
 
 def _nothing(words: str) -> None:

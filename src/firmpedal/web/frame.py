@@ -15,7 +15,7 @@ from firmpedal.web.elements import WORKING, box, button, link, put, put_words, r
 from firmpedal.web.gone_option import WORD as NO_SUCH_OPTION
 from firmpedal.web.gone_option import GoneOption
 from firmpedal.web.onward import Onward
-from firmpedal.web.options import BEGIN
+from firmpedal.web.option_ways import OptionWays
 from firmpedal.web.turns import redo, undo
 from firmpedal.web.unreadable import unreadable_card
 from firmpedal.web.wording import worded
@@ -40,7 +40,6 @@ BACK = (
 )
 UNREADABLE, GONE = "CANNOT BE READ", "THE FILE IS GONE"
 TO_THE_CARD = "document.querySelector('.fp-conflict')?.scrollIntoView()"  # it stands above what is looked at
-OPTIONS = "Option"
 TOOLS, WHY = "Tools", "Why"
 
 
@@ -66,7 +65,6 @@ class Frame:
         self.watch, self.step = watch, step
         self._conflict: Conflict | None = None  # the one that is shown
         self._file_state: object = None  # what is said of the file itself
-        self._listed: tuple[str, ...] | None = None  # the options that are shown
         self.in_place: set[str] = set()  # the fields that the page itself has: what waits is seen there
         self._is_form = step == "describe" and page is None  # where fields are settled
         self._page = page or (lambda file, option: addresses.step(file, step, option))
@@ -136,7 +134,7 @@ class Frame:
             self._word = said("strong", WORKING)
             unfolding(WHY, "why")
             self._why = said("span", "", id="why")
-        self._options = box("nav", "fp-options", aria_label="Options of this aircraft")
+        self._options = OptionWays(self.watch, self.file, self.step, self._page)
 
     def _path(self, steps: tuple[tuple[str, str], ...]) -> None:
         own = None if self._option_gone.gone else self.watch.option
@@ -161,14 +159,14 @@ class Frame:
             put_words(self._why, why)
         else:
             put(self._bar, data_verdict=evaluation.verdict.value)
-            whose = f" ({option_name(self.watch.option)})" if self._abreast else ""
+            whose = f" ({option_name(self.watch.option)})" if self._options.abreast else ""
             put_words(self._word, f"{verdict_line(evaluation)}{whose}")
             put_words(self._why, why_line(evaluation))
             put_words(self._name, evaluation.aircraft.aircraft.name or self.file)
             own = self.watch.system or system_of(evaluation.aircraft.units)
             for system, each in self._systems.items():
                 put(each, aria_pressed=str(system is own).lower())
-        self._list_options(reading.options)
+        self._options.show(reading.options)
         if self.watch.document.gone or self._option_gone.gone:
             self._onward.nothing()
         else:
@@ -185,41 +183,6 @@ class Frame:
     def _failed(self) -> None:
         put_words(self._word, "no answer")
         put_words(self._why, BROKEN)
-
-    def _list_options(self, options: tuple[str, ...]) -> None:
-        """The ways to each option, and to the page on which one is begun, as long as one may be.
-
-        Nothing is made anew where they are the same: whoever goes through them by keyboard stays where he is.
-        """
-        if options == self._listed:
-            return
-        self._listed = options
-        self._options.clear()
-        self._options.classes(**{"remove" if options else "add": "fp-options-none"})
-        with self._options:
-            if options:
-                said("span", OPTIONS)
-                for option in (None, *options):
-                    own = option == self.watch.option and not self._abreast
-                    shown = {"aria_current": "true"} if own else {}
-                    link(option_name(option), self._of_option(option), **shown)
-                here = {"aria_current": "page"} if self._abreast else {}
-                link("side by side", addresses.options(self.file, self.watch.option), **here)
-            if self.watch.document.may_change and not self._abreast:
-                link(BEGIN, addresses.begin(self.file, self.watch.option))
-        ui.run_javascript("fpShowStep()")
-
-    @property
-    def _abreast(self) -> bool:
-        """Whether this is the page of all options, on which none of them is the one that is looked at."""
-        option = self.watch.option
-        return self._page(self.file, option) == addresses.options(self.file, option)
-
-    def _of_option(self, option: str | None) -> str:
-        """The same page of an option; from the page of all options, the step that it belongs to."""
-        if self._abreast:
-            return addresses.step(self.file, self.step, option)
-        return self._page(self.file, option)
 
     def history(self) -> None:
         """What can be undone, whether all is saved, and what stands against it."""

@@ -7,12 +7,30 @@ from typing import TYPE_CHECKING
 
 from firmpedal.web import addresses
 from firmpedal.web.figures import FIGURES
-from firmpedal.web.pages import buy, describe, fit, keep, make, prove, report, sound
+from firmpedal.web.pages import (
+    buy,
+    describe,
+    fit,
+    keep,
+    make,
+    options,
+    phone,
+    prove,
+    report,
+    retrofit,
+    sound,
+    space,
+    text,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from nicegui import Client
+
     from firmpedal.web.frame import Frame
+
+__all__ = ["READ", "READ_ALONG", "STEPS", "Page", "every_page", "page_of", "phone"]
 
 # The steps that show sheets, in the order in which people do them.
 REPORTS: dict[str, tuple[str, report.Report]] = {
@@ -58,6 +76,27 @@ def page_of(name: str, at: str = "") -> Page | None:
         return None
     title, page = REPORTS[name]
     return Page(title, name, None, lambda frame: report.show(page, frame))
+
+
+def options_page() -> Page:
+    """All options of an aircraft side by side."""
+    return Page(options.TITLE, "sound", addresses.options, options.show)
+
+
+def retrofit_page(before: str | None) -> Page:
+    """The work from one option to another."""
+    way = retrofit.Way(before)
+    return Page(retrofit.TITLE, "fit", way.address, way.show)
+
+
+def space_page(at: str) -> Page:
+    """The lines in space; `at` is the place that is chosen first."""
+    return Page(space.TITLE, "describe", addresses.space, lambda frame: space.SpacePage(frame, at))
+
+
+def text_page(client: Client, line: int | None) -> Page:
+    """The text; `line` is the one that it opens on."""
+    return Page(text.TITLE, "describe", addresses.text, lambda frame: text.TextPage(frame, client, line))
 
 
 def _figures(name: str) -> Page:

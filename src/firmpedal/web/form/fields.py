@@ -41,6 +41,8 @@ NO_OTHERWISE = ("", "nothing", UNKNOWN)
 class Around:
     """What a field has to know of the page: the file, its option, what was refused, and what clashes.
 
+    `odd` holds by their places the words on figures out of the usual.
+
     `asked` is the card of what is being asked, which stands in the thing at `asked_at`. `said` says our own
     words for the brakes that the aircraft has. `numbered` begins the names of elements, where a page has
     several such forms.
@@ -50,6 +52,7 @@ class Around:
     option: str | None
     refused: dict[Where, str] = field(default_factory=dict)
     clashes: dict[Where, Clash] = field(default_factory=dict)
+    odd: dict[str, str] = field(default_factory=dict)
     asked: str = ""
     asked_at: str = ""
     said: Callable[[str], str] = str
@@ -84,8 +87,17 @@ def field_html(one: Field, around: Around) -> str:
         f'<p class="fp-field-name">{name}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{around.said(_help(one))}</p>'
-        f"{_line(one, around)}{clashes}{alerts}</div>"
+        f"{_line(one, around)}{_odd(one, around)}{clashes}{alerts}</div>"
     )
+
+
+def _odd(one: Field, around: Around) -> str:
+    """Figures of it that are out of the usual: saved all the same, and told where they were typed."""
+    found = (words for place, words in around.odd.items() if f"{place}.".startswith(f"{one.place}."))
+    note = (
+        '<p class="fp-told fp-note" role="status"><strong class="fp-word">NOTE</strong> <span>{}</span></p>'
+    )
+    return "".join(note.format(escape(words)) for words in dict.fromkeys(found))
 
 
 def _wrong(one: Field, around: Around) -> Iterator[str]:

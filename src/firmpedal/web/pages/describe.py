@@ -8,6 +8,7 @@ from firmpedal.project.field_places import things_of
 from firmpedal.project.new_things import NAME, SORTS
 from firmpedal.project.unknowns import next_unknown, unknowns
 from firmpedal.web import addresses
+from firmpedal.web.answers import odd_in
 from firmpedal.web.elements import box, link, said, working
 from firmpedal.web.form.accepted import SECTION, accepted_html
 from firmpedal.web.form.asked import add_html, asked_html
@@ -144,6 +145,7 @@ class FormPage:
             self.watch.option,
             self._writing.refused,
             self._writing.clashes,
+            odd_in(*self.watch.key, thing.place),
             card,
             self._asking.asked.at,
             said=self.frame.words,

@@ -8,10 +8,11 @@ from nicegui import ui
 
 from firmpedal.checks.rules import asked_by
 from firmpedal.export.html import html
+from firmpedal.finding import Level
 from firmpedal.project.acceptances import accepting, not_accepting
 from firmpedal.project.names import label_of
 from firmpedal.report.cover import certificate
-from firmpedal.report.findings import summary
+from firmpedal.report.findings import level_words, summary
 from firmpedal.report.found import found
 from firmpedal.report.measure_sheet import until_known
 from firmpedal.report.sheet import Paragraph
@@ -58,6 +59,9 @@ class SoundPage:
                     self._summary = raw("", classes="fp-sound-summary")
                     raw(OPENING, classes="fp-opening")
                     self._findings = Kept(box("ul", "fp-findings"), self._card)
+                    with box("details", "fp-fold fp-notes", data_fold="notes") as self._notes_fold:
+                        self._notes_words = said("summary", "")
+                        self._notes = Kept(box("ul", "fp-findings"), self._card)
                 self._measuring = Measuring(frame, to_measure, until_known, self._news)
             self._empty = box(classes="fp-empty")
             with self._empty:
@@ -84,11 +88,21 @@ class SoundPage:
         self._summary.set_content(html((*certificate(evaluation), Paragraph(summary(evaluation)))))
         told = found(evaluation)
         self._first = told[0] if told else None
-        gone = self._findings.show([(_about(each), (each, evaluation)) for each in told])
+        gone = self._show_found(told, evaluation)
         gone |= self._measuring.show(evaluation)
         if gone:  # whoever goes by keyboard stands on something still
             js = "if (document.activeElement === document.body)"
             ui.run_javascript(f"{js} getHtmlElement({self._found_title.id}).focus({{preventScroll: true}})")
+
+    def _show_found(self, told: tuple[Found, ...], evaluation: Evaluation) -> bool:
+        """Show what was found, NOTES folded where worse stands before them; says whether one went."""
+        worse = [each for each in told if each.level is not Level.NOTE]
+        notes = [each for each in told if each.level is Level.NOTE] if worse else []
+        first = worse or told
+        gone = self._findings.show([(_about(each), (each, evaluation)) for each in first])
+        self._notes_fold.set_visibility(bool(notes))
+        put_words(self._notes_words, level_words(evaluation, Level.NOTE))
+        return self._notes.show([(_about(each), (each, evaluation)) for each in notes]) or gone
 
     def _card(self, told: tuple[Found, Evaluation]) -> FindingCard:
         changes = self.watch.document.may_change

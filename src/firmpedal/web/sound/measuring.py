@@ -9,28 +9,33 @@ from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
 from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import When
+from firmpedal.report.measure_groups import measure_groups
 from firmpedal.web import addresses
+from firmpedal.web.answers import odd_in
 from firmpedal.web.elements import box, link, put_words, said
 from firmpedal.web.form.clash import Clash
 from firmpedal.web.sound.field_box import FieldBox
 from firmpedal.web.sound.forms import refusal_words
 from firmpedal.web.sound.in_fields import Asked, in_fields
 from firmpedal.web.sound.kept import Kept
+from firmpedal.web.sound.measure_fold import MeasureFold
 from firmpedal.web.sound.measure_row import MeasureRow
 from firmpedal.web.sound.news import News
 from firmpedal.web.turns import in_turn
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Hashable, Iterable
 
     from nicegui.element import Element
 
     from firmpedal.pipeline import Evaluation
+    from firmpedal.report.measure_groups import MeasureGroup
     from firmpedal.report.to_measure import ToMeasure
     from firmpedal.web.answers import Answer
     from firmpedal.web.frame import Frame
 
     Rows = Callable[[Evaluation], tuple[ToMeasure, ...]]
+    Things = Kept[tuple[MeasureGroup, tuple[Asked, ...]]]
 
 TITLE, MEASURE = "To measure", "measure"
 FORM = "Print the list"
@@ -47,6 +52,7 @@ FROM_WHEN = {
     When.FITTED: "When the lines are fitted",
     When.TRIED: "In the first trials",
 }
+FEW = 3  # so many rows lie open; of more, each thing is seen with what is missing of it
 FOR_EVERY_OPTION = "It stands in the aircraft as written, for every option."
 
 
@@ -75,6 +81,8 @@ class Measuring:
         self._waiting = self.watch.document.unsettled.setdefault(self.watch.option, {})
         self.element = box("section", "fp-section", id=MEASURE, aria_label=TITLE)
         self._lead = lead
+        self._folds: dict[tuple[When, str], MeasureFold] = {}
+        self._shown: set[Hashable] = set()
         with self.element:
             said("h2", TITLE)
             self._lead_words = said("p", "")
@@ -89,24 +97,32 @@ class Measuring:
         lacking = self._rows_of(evaluation)
         self.element.set_visibility(bool(lacking))
         put_words(self._lead_words, self._lead(evaluation))
-        gone = False
-        asked = (
-            in_fields(evaluation, lacking) if self._changes else [Asked(each, evaluation) for each in lacking]
-        )
-        for when, (fold, rows) in self._groups.items():
-            wanted = [(each.about, each) for each in asked if each.told.when is when]
+        found = in_fields(evaluation, lacking) if self._changes else _as_told(evaluation, lacking)
+        for when, (fold, things) in self._groups.items():
+            wanted = {each.told: each for each in found if each.told.when is when}
+            groups = measure_groups(evaluation, wanted)
             fold.set_visibility(bool(wanted))
-            gone |= rows.show(wanted)
+            things.show([(each.name, (each, tuple(map(wanted.__getitem__, each.rows)))) for each in groups])
+            for each in groups if len(wanted) <= FEW else ():
+                self._folds[when, each.name].open()
+        before, self._shown = self._shown, {each.about for each in found}
         self._frame.history()  # what waits in these rows is not said above them as well
-        return gone
+        return bool(before - self._shown)
 
-    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Kept[Asked]]:
-        """What can be measured from one time on, under that."""
+    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Things]:
+        """What can be measured from one time on, under that, thing by thing."""
+
+        def made(told: tuple[MeasureGroup, tuple[Asked, ...]]) -> MeasureFold:
+            name = told[0].name
+            fold = MeasureFold(told[0], f"measure {when} {name}", self._row)
+            self._folds[when, name] = fold
+            return fold
+
         opened = {"open": ""} if when in unfolded else {}
         with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
             said("summary", FROM_WHEN[when])
-            rows = Kept(box("ul", "fp-measures"), self._row)
-        return fold, rows
+            things = Kept(box("ul", "fp-measures"), made)
+        return fold, things
 
     def _row(self, asked: Asked) -> MeasureRow:
         return MeasureRow(asked, self.file, self._write if self._changes else None, self._box, self._typed)
@@ -130,7 +146,8 @@ class Measuring:
         def put(made: tuple[str, str | None]) -> None:
             text, where = made
             everywhere = f" {FOR_EVERY_OPTION}" if option is not None and where is None else ""
-            self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere)
+            odd = "".join(f" NOTE: {each}." for each in self._odd(text, one.at).values())
+            self._news.tell(WRITTEN.format(what=label_of(one.at), words=words.strip()) + everywhere + odd)
             document.rewrite(text, f"{label_of(one.at)}: {words.strip()}")
 
         before = self._waiting.pop(where, None)
@@ -143,6 +160,15 @@ class Measuring:
         finally:
             if before or where in self._waiting:
                 self._frame.history()
+
+    def _odd(self, text: str, place: str) -> dict[str, str]:
+        """What is out of the usual of a figure that was just written."""
+        return odd_in(text, self.file, self.watch.option, self.watch.system, place)
+
+
+def _as_told(evaluation: Evaluation, rows: Iterable[ToMeasure]) -> tuple[Asked, ...]:
+    """The same where nothing can be typed."""
+    return tuple(Asked(each, evaluation) for each in rows)
 
 
 def measuring(rows: Rows) -> Callable[[Frame], None]:
