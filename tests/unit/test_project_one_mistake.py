@@ -35,7 +35,7 @@ WORDS = [
     ("PTFE braided", "PTFE braded", "hose -4", "not a kind of hose", "`PTFE braided`"),
     ("hose -4 PTFE", "hose PTFE", "hose PTFE", "the dash size is missing", "-4"),
     ("tube 5052-O 1/4 x .035", "[tube]", "[tube]", "should be a few words", "quotes"),
-    ("1/8 NPT female, faces: f", "1/8 NPT, faces: f", "1/8 NPT", "not a thread that can be read", "1/8 NPT female"),
+    ("1/8 NPT female, faces: f", "1/8 NPT, faces: f", "1/8 NPT", "does not say male or female", "1/8 NPT female"),
     ("AN822-4D", "AN822-4Q", "AN822-4Q", "`AN822-4Q` is not in the catalogue", "did you mean `AN822-4`?"),
     ("AN822-4D", "wheel", "wheel", "`wheel` is not in the catalogue", "AN816"),
     ("brakes: heel", "brakes: heal", "heal", "`heal` is not a choice for brakes", "`heel`"),

@@ -165,7 +165,7 @@ SPOILED = {
     "thread without gender": (
         ("1/8 NPT female, faces: f", "1/8 NPT, faces: f"),
         (19, 24),
-        "not a thread",
+        "does not say male or female",
         "NPT",
     ),
     "unknown kind": (("kind: caliper", "kind: calliper"), (21, 11), "not a kind of component", "`caliper`?"),

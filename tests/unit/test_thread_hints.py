@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from firmpedal.catalog import catalogue
 from firmpedal.model.part import Form, Gender, Interface
 from firmpedal.project import read_text
 from firmpedal.project.thread import ThreadError, read_thread
-from firmpedal.project.thread_hints import HOW
+from firmpedal.project.thread_hints import HOW, thread_hint
 from firmpedal.project.thread_spelling import TAPER, spelled_thread
 from texts import edited, small
 
@@ -144,3 +146,17 @@ def test_the_file_says_it_at_the_port():
     (problem,) = read_text(text).problems
     assert "outlet thread: `1/8 NPT` does not say male or female" in problem.message
     assert spellings(problem.suggestion) == [FEMALE, MALE]
+
+
+PIECES = [
+    *("1/8", "3/8", "-4", "-27", "-24", "4", "M10", "x", "1", "1.25", "37", "45", "G", "#", '"', ",", " "),
+    *("AN", "NPT", "m", "f", "male", "female", "flare", "boss", "nut", "compression", "mm", "in"),
+    *("\N{DEGREE SIGN}", "\N{ARABIC-INDIC DIGIT FOUR}"),
+]
+
+
+@settings(max_examples=400)
+@given(st.lists(st.sampled_from(PIECES), max_size=7).map("".join) | st.text(max_size=20))
+def test_whatever_is_written_each_spelling_that_is_named_can_be_read(text):
+    named = spellings(thread_hint(text).advice)
+    assert [spelled_thread(read_thread(each)) for each in named] == named
