@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from firmpedal.lay.centreline import waypoints
+from firmpedal.lay.rows import crossed
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -98,7 +99,7 @@ def _turn_about(
             continue
         own, other = (way - np.dot(way, axis) * axis for way in (one, np.array(aim)))
         along += float(np.dot(own, other))
-        across += float(np.dot(np.cross(own, other), axis))
+        across += float(np.dot(crossed(own, other), axis))
         lean += float(np.linalg.norm(own) * np.linalg.norm(other))
     return None if lean < LEAST_LEAN else atan2(across, along)
 
@@ -106,7 +107,7 @@ def _turn_about(
 def _turn_onto(one: Array, other: Array) -> Array:
     """A rotation that turns one unit vector onto another, as half turns; exact for opposite ones too."""
     if np.dot(one, other) < 0:
-        aside = np.cross(one, np.eye(3)[int(np.argmin(abs(one)))])
+        aside = crossed(one, np.eye(3)[int(np.argmin(abs(one)))])
         return _turn_onto(-one, other) @ _half_turn(aside / np.linalg.norm(aside))
     half = one + other
     return _half_turn(half / np.linalg.norm(half)) @ _half_turn(one)
@@ -126,4 +127,4 @@ def _rotation(axis: Array, angle: float) -> Array:
 
 
 def _between(one: Array, other: Array) -> float:
-    return atan2(float(np.linalg.norm(np.cross(one, other))), float(np.dot(one, other)))
+    return atan2(float(np.linalg.norm(crossed(one, other))), float(np.dot(one, other)))

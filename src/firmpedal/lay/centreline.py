@@ -20,6 +20,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from firmpedal.lay.along import box, point_at, sample
+from firmpedal.lay.rows import crossed, lengths
 from firmpedal.lay.shape import Bend, Centreline, Impossible, ImpossibleKind, Point
 
 if TYPE_CHECKING:
@@ -68,7 +69,7 @@ def centreline(points: tuple[Point, ...], radii: float | tuple[float, ...]) -> C
         raise ValueError("a coordinate is not finite")
     if len(points) < 2:
         return Impossible(ImpossibleKind.TOO_FEW, 0, None, "a line needs at least two points")
-    size = float(np.sum(np.linalg.norm(np.diff(np.array(points), axis=0), axis=1)))
+    size = float(lengths(np.diff(np.array(points), axis=0)).sum())
     if trouble := _coinciding(points, LEAST_SHARE * size):
         return trouble
     kept = _without_straight_points(points)
@@ -94,12 +95,12 @@ def _radii(radii: float | tuple[float, ...], count: int) -> tuple[float, ...]:
 
 
 def _coinciding(points: tuple[Point, ...], least: float) -> Impossible | None:
-    lengths = np.linalg.norm(np.diff(np.array(points), axis=0), axis=1)
+    steps = lengths(np.diff(np.array(points), axis=0))
     return _first(
         Impossible(
             ImpossibleKind.COINCIDE, n, None, f"point {n + 1} and point {n + 2} are the same place", n + 1
         )
-        for n, length in enumerate(lengths)
+        for n, length in enumerate(steps)
         if length <= least
     )
 
@@ -117,14 +118,14 @@ def _without_straight_points(points: tuple[Point, ...]) -> list[int]:
 def _turns(corners: Array) -> list[float]:
     """Turn at every corner; by atan2, because acos is poor near 0 and pi."""
     directions = _directions(corners)
-    across = np.linalg.norm(np.cross(directions[:-1], directions[1:]), axis=1)
+    across = lengths(crossed(directions[:-1], directions[1:]))
     along = np.sum(directions[:-1] * directions[1:], axis=1)
     return [float(turn) for turn in np.arctan2(across, along)]
 
 
 def _directions(corners: Array) -> Array:
     segments = np.diff(corners, axis=0)
-    unit: Array = segments / np.linalg.norm(segments, axis=1, keepdims=True)
+    unit: Array = segments / lengths(segments)[:, None]
     return unit
 
 
@@ -139,8 +140,8 @@ def _doubling_back(kept: list[int], turns: list[float]) -> Impossible | None:
 def _normals(corners: Array) -> Array:
     """Unit normal of the plane of every bend."""
     directions = _directions(corners)
-    normals = np.cross(directions[:-1], directions[1:])
-    unit: Array = normals / np.linalg.norm(normals, axis=1, keepdims=True)
+    normals = crossed(directions[:-1], directions[1:])
+    unit: Array = normals / lengths(normals)[:, None]
     return unit
 
 
@@ -150,15 +151,15 @@ def _rotations(corners: Array) -> list[float]:
     normals, directions = _normals(corners), _directions(corners)
     rotations = [0.0]
     for before, after, feed in zip(normals, normals[1:], directions[1:], strict=False):
-        angle = atan2(float(np.dot(np.cross(before, after), feed)), float(np.dot(before, after)))
+        angle = atan2(float(np.dot(crossed(before, after), feed)), float(np.dot(before, after)))
         rotations.append(pi if abs(angle) >= pi - LEAST_ANGLE else angle + 0.0)  # -0.0 becomes 0.0
     return rotations
 
 
 def _straights(corners: Array, bends: tuple[Bend, ...], least: float) -> tuple[float, ...]:
-    lengths = np.linalg.norm(np.diff(corners, axis=0), axis=1)
+    steps = lengths(np.diff(corners, axis=0))
     setbacks = (0.0, *(bend.setback for bend in bends), 0.0)
-    rest = [float(length) - sum(both) for length, both in zip(lengths, pairwise(setbacks), strict=True)]
+    rest = [float(length) - sum(both) for length, both in zip(steps, pairwise(setbacks), strict=True)]
     return tuple(0.0 if abs(straight) <= least else straight for straight in rest)
 
 
@@ -198,7 +199,7 @@ def _assembled(corners: Array, straights: tuple[float, ...], bends: tuple[Bend, 
         bends=bends,
         tangent_points=tuple(_point(tangent) for tangent in tangents),
         developed_length=sum(straights) + sum(bend.arc for bend in bends),
-        polyline_length=float(np.sum(np.linalg.norm(np.diff(corners, axis=0), axis=1))),
+        polyline_length=float(lengths(np.diff(corners, axis=0)).sum()),
     )
 
 
@@ -244,5 +245,5 @@ def _unit(vector: Point) -> Array:
 
 def _turned(vector: Array, axis: Array, angle: float) -> Array:
     """Turn a vector about a unit axis square to it."""
-    turned: Array = cos(angle) * vector + sin(angle) * np.cross(axis, vector)
+    turned: Array = cos(angle) * vector + sin(angle) * crossed(axis, vector)
     return turned / np.linalg.norm(turned)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from firmpedal.lay.near import lengths
+from firmpedal.lay.rows import lengths
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from firmpedal.lay.moves import turned
+from firmpedal.lay.rows import crossed
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Iterator
@@ -115,6 +116,6 @@ def _before(tube: BendData, number: int, made: Collection[int]) -> Array:
 
 def _arc(start: Array, direction: Array, normal: Array, bend: Bend) -> Iterator[Array]:
     """Points on an arc after its start, its end among them."""
-    centre = start + bend.radius * np.cross(normal, direction)
+    centre = start + bend.radius * crossed(normal, direction)
     for angle in np.linspace(0, bend.angle, int(np.ceil(bend.angle / ARC_STEP)) + 1)[1:]:
         yield centre + turned(start - centre, normal, float(angle))

@@ -10,6 +10,7 @@ import numpy as np
 from firmpedal.lay import near
 from firmpedal.lay.moves import moved
 from firmpedal.lay.placed import at_rest, course_in
+from firmpedal.lay.rows import lengths
 from firmpedal.units import from_unit
 
 if TYPE_CHECKING:
@@ -128,7 +129,7 @@ class Stretches(NamedTuple):
     def ways(self) -> Array:
         """How far each corner of the line is moved at most, shape (m, n) [m]."""
         steps = self.lines[1] - self.lines[0]
-        return near.lengths(steps.reshape(-1, 3)).reshape(steps.shape[:2]) * ARC
+        return lengths(steps.reshape(-1, 3)).reshape(steps.shape[:2]) * ARC
 
     def least(self) -> Array:
         """How near each segment comes to the thing at least, shape (m, n - 1) [m]."""

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, NamedTuple, assert_never
 
 import numpy as np
 
+from firmpedal.lay.rows import lengths
+
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -94,12 +96,6 @@ def nearest_seen(points: Array, offs: Array, shares: Array, solid: Solid) -> Nea
     x, y, z = places[best]
     share = (int(alike[best]) + float(shares[alike[best]])) / (len(points) - 1)
     return Nearest(float(offs.min()), share, (float(x), float(y), float(z)))
-
-
-def lengths(steps: Array) -> Array:
-    """The lengths of several steps, shape (n, 3); quicker than the library's norm of rows."""
-    found: Array = np.sqrt(np.einsum("ij,ij->i", steps, steps))
-    return found
 
 
 def segments_under(paths: Array, solid: Solid, enough: float) -> Array:

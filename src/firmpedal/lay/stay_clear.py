@@ -13,12 +13,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from firmpedal.lay import near
 from firmpedal.lay.crossing import path_of
 from firmpedal.lay.looks import FELT, Scene, between
 from firmpedal.lay.movement import Carried, unmeasured
 from firmpedal.lay.moves import movers
 from firmpedal.lay.placed import with_shares
+from firmpedal.lay.rows import lengths
 from firmpedal.lay.solids import body_off, corners_of, half_range, point_off, sizes_of, solid_of
 from firmpedal.lay.states import missing_of, settings_of
 from firmpedal.model.shapes import UnknownShape
@@ -160,7 +160,7 @@ def _distance(
 def _motion_off(motion: Motion, points: Array) -> float:
     """How much further or less far the range of a movement can take a point of the line."""
     if isinstance(motion, Swing):
-        reach = float(near.lengths(points - np.array(motion.about.point)).max())
+        reach = float(lengths(points - np.array(motion.about.point)).max())
         return 2 * point_off(motion.about) + reach * half_range(motion.angle)
     return sum(half_range(value) for value in movers((motion,)))
 

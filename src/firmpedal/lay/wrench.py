@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from firmpedal.lay import near
+from firmpedal.lay.rows import crossed
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -53,8 +54,8 @@ def free_swing(
 def rays_round(axis: Point, count: int) -> Array:
     """Unit vectors square to an axis, evenly all round it, shape (count, 3)."""
     along = np.array(axis) / np.linalg.norm(axis)
-    aside = np.cross(along, np.eye(3)[int(np.argmin(abs(along)))])
+    aside = crossed(along, np.eye(3)[int(np.argmin(abs(along)))])
     aside = aside / np.linalg.norm(aside)
     angles = np.linspace(0, 2 * np.pi, count, endpoint=False)[:, None]
-    rays: Array = np.cos(angles) * aside + np.sin(angles) * np.cross(along, aside)
+    rays: Array = np.cos(angles) * aside + np.sin(angles) * crossed(along, aside)
     return rays
