@@ -193,6 +193,7 @@ def test_a_thread_that_is_only_supposed_is_looked_at_and_taken_over(sound, folde
     supposed = with_value(TEXT, place, "{value: 1/8 NPT female, mark: assumed}", None)
     path.write_text(supposed, encoding="utf-8")
     page = sound("thread", "rigid")
+    page.get_by_role("button", name="Open all").click()
     row = page.locator(".fp-measure").filter(has_text="which thread left_caliper.inlet has")
     field = row.get_by_role("textbox")
     field.fill("1/8 NPT")

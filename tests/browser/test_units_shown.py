@@ -76,6 +76,7 @@ def test_a_point_to_measure_is_typed_in_its_three_cells_which_keep_what_is_typed
 
 def test_what_is_refused_in_a_box_is_there_again_with_its_reason(app, page):
     page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    page.get_by_role("button", name="Open all").click()
     row = page.locator(".fp-measure").filter(has_text="rated pressure of left_cylinder")
     pen = row.get_by_role("textbox")
     pen.fill("a lot")

@@ -10,10 +10,16 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Self
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationInfo, model_validator
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    ModelWrapValidatorHandler,
+    ValidationInfo,
+    model_validator,
+)
 from pydantic_core import core_schema
 
-from firmpedal.hashing import first_of_equals
 from firmpedal.model.space import Direction, Position
 from firmpedal.quantity import Answer, Value
 from firmpedal.units import Dimension
@@ -135,16 +141,11 @@ class Declared(BaseModel):
     place: str
     written: frozenset[str] = frozenset()
 
-    @model_validator(mode="before")
+    @model_validator(mode="wrap")
     @classmethod
-    def _prepare(cls, node: Any, info: ValidationInfo) -> Any:
+    def _read(cls, node: Any, filled: ModelWrapValidatorHandler[Self], info: ValidationInfo) -> Self:
         """Let the reading context turn a piece of the file into this class's fields."""
-        return node if info.context is None else info.context.prepare(cls, node)
-
-    @model_validator(mode="after")
-    def _as_before(self, info: ValidationInfo) -> Self:
-        """What an earlier reading of the file gave is used again where nothing of it has changed."""
-        return self if info.context is None else first_of_equals(self)
+        return filled(node) if info.context is None else info.context.thing(cls, node, filled)
 
     def __hash__(self) -> int:
         """Work the hash out once, as `hash_kept` does for dataclasses."""

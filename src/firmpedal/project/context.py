@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from pydantic import ValidationError
 
 from firmpedal import units
 from firmpedal.finding import Problem
+from firmpedal.hashing import first_of_equals
 from firmpedal.project import bodies, directions, goods, measures, motions, shapes, things, words
+from firmpedal.project.known import Known
 from firmpedal.project.names import label_of
 from firmpedal.project.position import Places
 from firmpedal.project.tree import Absent, Branch, Items, Node, at, is_empty, word_of
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from enum import StrEnum
 
     from firmpedal.model.circuit import ClampPlan
@@ -29,6 +32,7 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Answer, Value
     from firmpedal.units import Dimension
 
+Thing = TypeVar("Thing", bound="Declared")
 UNEXPECTED = "this cannot be read, and the program does not know why"
 
 
@@ -41,9 +45,16 @@ class Context:
     units: dict[Dimension, str | None] = field(default_factory=dict)
     without_unit: dict[Dimension, list[tuple[Node, str]]] = field(default_factory=dict)
     places: Places = field(init=False)
+    known: Known = field(init=False)
 
     def __post_init__(self) -> None:
         self.places = Places(self)
+        self.known = Known(self)
+
+    @property
+    def troubled(self) -> bool:
+        """Whether anything was noted or doubted so far."""
+        return self.notes.count > 0 or bool(self.without_unit)
 
     def nothing(self, node: Node, advice: str) -> None:
         """Note a key with nothing behind it."""
@@ -70,8 +81,9 @@ class Context:
 
     # -- things with keys -------------------------------------------------------------------------
 
-    def prepare(self, cls: type[Declared], node: Any) -> Any:
-        return things.prepare(self, cls, node)
+    def thing(self, cls: type[Thing], node: Any, filled: Callable[[Any], Thing]) -> Thing:
+        """A thing as an earlier reading gave it, where nothing of it has changed; else read now."""
+        return self.known.thing(cls, node, lambda: first_of_equals(filled(things.prepare(self, cls, node))))
 
     def children(self, nodes: list[Node]) -> list[Node]:
         return nodes

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import Same
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.copying import Copying, copied
 from firmpedal.project.mirroring import LONGEST_CHAIN, Mirror, mirrored_tree, opposite_states
@@ -84,7 +86,7 @@ class _Deriver:
         words = [word for word in ("like", "mirror of") if word in node.entries]
         if not words:
             return self._without_words(node)
-        source, own = node.entries[words[0]], node.without(*WORDS)
+        source = node.entries[words[0]]
         if len(words) > 1:
             message = f"{quoted(name)} cannot be like one thing and the mirror of another"
             self.notes.note(source, message, "take one of the two out", node.key_span(words[1]))
@@ -93,9 +95,24 @@ class _Deriver:
             original = self.entry(section, word_of(source))
             how = self._how(node, words[0], source)
             if how is not None and isinstance(original, Branch) and self._small_enough(original, source):
-                return overlay(copied(original, cls, how, own), own, cls)
+                return self._copy(cls, original, node, how)
         self.notes.doubt(f"{section}.{name}")
         return Absent(node.span)
+
+    def _copy(self, cls: type[Declared], original: Branch, node: Branch, how: Copying) -> Node:
+        """The copy that a node asks for, as it was made before where it would be the same again.
+
+        What is noted while it is made is noted each time.
+        """
+        kept = _kept(cls, Same(original), Same(node), frozenset(self.mirror.images.items()), self.opposite)
+        if kept:
+            return kept[0]
+        before = self.notes.count
+        own = node.without(*WORDS)
+        copy = overlay(copied(original, cls, how, own), own, cls)
+        if self.notes.count == before:
+            kept.append(copy)
+        return copy
 
     def _without_words(self, node: Branch) -> Node:
         for word in ("swap", "shift"):
@@ -194,6 +211,18 @@ class _Deriver:
             self.notes.note(node, f"shift: {message}", advice or "write `shift: {right: 7}`")
             return False
         return True
+
+
+@lru_cache(maxsize=512)
+def _kept(
+    _cls: type[Declared],
+    _original: Same[Branch],
+    _node: Same[Branch],
+    _images: frozenset[tuple[str, str]],
+    _opposite: frozenset[str],
+) -> list[Node]:
+    """Where one copy is kept under all that it goes by; empty before it was made."""
+    return []
 
 
 def _class_of(section: str) -> type[Declared]:

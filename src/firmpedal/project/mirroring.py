@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import Same
 from firmpedal.project.names import other_side, quoted, suggest
 from firmpedal.project.overlay import POINTS
 from firmpedal.project.points import MIRROR_OF
@@ -141,19 +143,26 @@ def _with_images(tree: Branch, one: _Wanted, sections: tuple[str, ...], notes: N
 
 def _with_image(section: Branch, one: _Wanted, name: str) -> Branch:
     own = section.entries.get(one.other)
-    source = Leaf(one.name, one.span)
-    span = section.keys.get(one.other, one.span)
-    image = Branch({MIRROR_OF: source}, {MIRROR_OF: one.span}, span, via=one.span)
     if own is None:
-        return section.with_entry(one.other, image, span)
+        span = section.keys.get(one.other, one.span)
+        return section.with_entry(one.other, _image(one, span), span)
     if is_removed(own) and isinstance(own, Leaf):
         return section.with_entry(one.other, replace(own, replaced=True))
     if not isinstance(own, Branch) or name == POINTS or "like" in own.entries:
         return section  # written out as something of its own
-    entries = {MIRROR_OF: source, **own.entries}
-    return section.with_entry(
-        one.other, replace(own, entries=entries, keys={MIRROR_OF: one.span, **own.keys})
-    )
+    return section.with_entry(one.other, _with_exceptions(one, Same(own)))
+
+
+@lru_cache(maxsize=512)  # the same image again stays the same thing, for those who remember what it came to
+def _image(one: _Wanted, span: Span) -> Branch:
+    return Branch({MIRROR_OF: Leaf(one.name, one.span)}, {MIRROR_OF: one.span}, span, via=one.span)
+
+
+@lru_cache(maxsize=512)
+def _with_exceptions(one: _Wanted, own: Same[Branch]) -> Branch:
+    entries, keys = own.thing.entries, own.thing.keys
+    source = Leaf(one.name, one.span)
+    return replace(own.thing, entries={MIRROR_OF: source, **entries}, keys={MIRROR_OF: one.span, **keys})
 
 
 def opposite_states(tree: Branch) -> frozenset[str]:

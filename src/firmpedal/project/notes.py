@@ -26,6 +26,11 @@ class Notes:
     copies: list[Problem] = field(default_factory=list)
     uncertain: set[str] = field(default_factory=set)
 
+    @property
+    def count(self) -> int:
+        """How much is noted or doubted by now."""
+        return len(self.found) + len(self.copies) + len(self.uncertain)
+
     def note(self, node: Node, message: str, suggestion: str = "", also: Span | None = None) -> None:
         """Note a problem with a piece of the file."""
         text = node.text if isinstance(node, Leaf) else ""

@@ -41,19 +41,33 @@ _HOW = "write [aft, right, up] such as [7.0, -9.0, -3.2], or {from: a_place, aft
 
 @dataclass
 class Places:
-    """Works out the points of one file, each once; chains may hang on each other."""
+    """Works out the points of one file, each once; chains may hang on each other.
+
+    `starts` are the named places that chains were begun from, one after the other, each with where it is.
+    """
 
     context: Context
     busy: list[str] = field(default_factory=list)
-    done: dict[str, Position] = field(default_factory=dict)
+    done: dict[str, tuple[Position, list[tuple[str, Position]]]] = field(default_factory=dict)
+    starts: list[tuple[str, Position]] = field(default_factory=list)
 
     def position(self, node: Node) -> Position:
         """Read [aft, right, up], a chain, a name, the mirror image of a place, or unknown."""
-        if node.path not in self.done:
-            self.busy.append(node.path)
-            self.done[node.path] = self._read(node)
-            self.busy.pop()
-        return self.done[node.path]
+        if node.path in self.done:
+            found, starts = self.done[node.path]
+            self.starts += starts
+            return found
+        before = len(self.starts)
+        self.busy.append(node.path)
+        found = self._read(node)
+        self.busy.pop()
+        self.done[node.path] = found, self.starts[before:]
+        return found
+
+    def start(self, name: str) -> Position | None:
+        """Where a named place is; None where there is no such place."""
+        node = self._anchor(name)
+        return None if node is None else self.position(node)
 
     def positions(self, node: Node) -> tuple[Position, ...]:
         """Read a list of points; one point without brackets of its own is told from several."""
@@ -155,7 +169,9 @@ class Places:
             message = "this place hangs on a place that hangs on a place, and so on, too often"
             self.context.notes.note(leaf, message, "give it in numbers")
             return unknown_position(leaf)
-        return self.position(node)
+        found = self.position(node)
+        self.starts.append((leaf.text, found))
+        return found
 
     def _anchor(self, name: str) -> Node | None:
         """Find a named point, a bulkhead, a side of one, or a port, by its name."""

@@ -12,7 +12,8 @@ if TYPE_CHECKING:
 
     from firmpedal.report.sheet import Block
 
-LOOK = "Another thread takes other parts. Look first, write down what it is, then order."
+MOST_NAMED = 4  # so many ports are named; more are named at the parts that wait, and counted here
+LOOK = "Look first, then order: another thread takes other parts."
 
 
 def looks(ports: Iterable[str], pieces: int) -> list[Block]:
@@ -28,4 +29,5 @@ def looks(ports: Iterable[str], pieces: int) -> list[Block]:
         return []
     waits = "1 piece waits" if pieces == 1 else f"{pieces or 'No'} pieces wait"
     told = "the thread is" if len(names) == 1 else "the threads are"
-    return [Paragraph(f"{waits} for a look: at {listed(names)} {told} only supposed. {LOOK}", Tone.CAUTION)]
+    where = listed(names) if len(names) <= MOST_NAMED else f"{len(names)} ports"
+    return [Paragraph(f"{waits} for a look: at {where} {told} only supposed. {LOOK}", Tone.CAUTION)]
