@@ -13,6 +13,7 @@ lists and changes no sign; a mirror image changes every sign.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from itertools import pairwise
 from math import atan2, cos, pi, sin, tan
 from typing import TYPE_CHECKING
@@ -51,6 +52,7 @@ LEAST_ANGLE = 1e-6
 LEAST_SHARE = 1e-9
 
 
+@lru_cache(maxsize=4096)  # what is found of a tube over its ranges begins with the same ones
 def centreline(points: tuple[Point, ...], radii: float | tuple[float, ...]) -> Centreline | Impossible:
     """Work out straights, bend angles, rotations and developed length from corner points.
 

@@ -86,15 +86,15 @@ def least_gap(
     settings = settings_of(used)
     unclear = [item for carried in own for item in unmeasured(carried, used, settings)]
     scene = Scene(with_shares(*course), own, used, solid_of(body))
-    (measured,) = scene.look(())
-    if lacking := (*missing_of(used), *dict.fromkeys(unclear)):
+    lacking = (*missing_of(used), *dict.fromkeys(unclear))
+    measured, *looks = scene.look((), *(settings if used and not lacking else ()))
+    if lacking:
         value = _distance(line, thing, own, body, course[0], measured.distance, 1)
         point = _at(course[0], scene.nearest(measured).share)
         if measured.distance < FAR:
             return Gap(line.name, thing, _unknown(line, thing, lacking), point, as_measured=value)
         return Gap(line.name, thing, _after_any_movement(value), point)
-    looks = scene.look(*settings)
-    nearest = min(measured, *looks, key=lambda look: round(look.distance / FELT))
+    nearest = min([measured, *looks], key=lambda look: round(look.distance / FELT))
     best, off = between(scene, looks, nearest)
     value = _distance(line, thing, own, body, course[0], best.distance, len(settings))
     value = replace(value, span=(max(value.low - off, 0.0), value.high)) if off > FELT else value

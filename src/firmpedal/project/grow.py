@@ -34,7 +34,7 @@ _OWN_TAGS = frozenset(
 
 def load_text(text: str, file: str, notes: Notes) -> Branch | None:
     """Turn a text into a tree; None when it is not laid out as a tree of keys."""
-    root, problems = compose(text, file)
+    root, problems = compose(text, file, by_line=True)
     notes.found += problems
     if root is None:
         return None

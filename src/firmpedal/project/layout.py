@@ -30,8 +30,14 @@ _UNDER = re.compile(r"^(?P<in> *)(?:- |[A-Za-z][\w ]{0,40}:(?: |$))")
 _NO_LINE = re.compile(r"^\s*(?:#.*)?$")
 
 
-def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
-    """Give YAML's nodes of a text, with the problems that keep it from being laid out."""
+def compose(text: str, file: str, *, by_line: bool = False) -> tuple[YamlNode | None, list[Problem]]:
+    """Give YAML's nodes of a text, with the problems that keep it from being laid out.
+
+    Args:
+        text: The builder's text.
+        file: Its name.
+        by_line: Nobody asks how many letters come before a place; see `pieces.composed`.
+    """
     start = Span(file, 1, 1)
     if len(text) > LARGEST_FILE:
         return None, [Problem(start, too_large(len(text)), suggestion=NAME_IT)]
@@ -40,7 +46,7 @@ def compose(text: str, file: str) -> tuple[YamlNode | None, list[Problem]]:
         return None, problems
     plain = text.translate(_BLANKS)
     try:
-        root = composed(plain, DEEPEST, _read_whole) or _read_whole(plain, DEEPEST)
+        root = composed(plain, DEEPEST, _read_whole, by_line=by_line) or _read_whole(plain, DEEPEST)
     except MarkedYAMLError as error:
         return None, [_explained(error, text, file)]
     except RecursionError:

@@ -56,18 +56,22 @@ def shares(text: str) -> bool:
 
 
 @lru_cache(maxsize=REMEMBERED)
-def composed(text: str, levels: int, compose: Compose) -> MappingNode | None:
+def composed(text: str, levels: int, compose: Compose, *, by_line: bool = False) -> MappingNode | None:
     """Put a text's nodes together from its keys; None where it has to be read whole.
 
     Args:
         text: The builder's text.
         levels: How deep it may be nested.
         compose: How YAML reads a text by itself.
+        by_line: Lines and columns are enough: how many letters come before a place is not told. So all keys
+            after a line that got longer are still known.
     """
-    return None if shares(text) or _ODD_LINE_END.search(text) else _row_of_keys(text, 0, levels, compose)
+    if shares(text) or _ODD_LINE_END.search(text):
+        return None
+    return _row_of_keys(text, 0, levels, compose, by_line)
 
 
-def _row_of_keys(text: str, begin: int, levels: int, compose: Compose) -> MappingNode | None:
+def _row_of_keys(text: str, begin: int, levels: int, compose: Compose, by_line: bool) -> MappingNode | None:
     """Put keys together that stand under each other; what comes before `begin` is no part of them."""
     rows = [(found.end(), len(found["indent"])) for found in _ROW.finditer(text, begin)] if levels else []
     if not rows:
@@ -78,7 +82,8 @@ def _row_of_keys(text: str, begin: int, levels: int, compose: Compose) -> Mappin
         return None
     pairs = []
     for piece in _pieces(text, starts, column):
-        found = _placed(*piece, levels, compose)
+        place = piece._replace(start=0) if by_line else piece
+        found = _placed(*place, levels, compose, by_line)
         if found is None:
             return None
         pairs.append(found)
@@ -100,26 +105,33 @@ def _pieces(text: str, starts: list[int], column: int) -> Iterator[_Piece]:
 
 
 @lru_cache(maxsize=1024)
-def _alone(piece: str, column: int, levels: int, compose: Compose) -> tuple[Node, Node] | None:
+def _alone(piece: str, column: int, levels: int, compose: Compose, by_line: bool) -> tuple[Node, Node] | None:
     """The key and the value that a piece gives by itself; None where it is not one key with its value."""
     head = _ALONE.match(piece)
-    value = _row_of_keys(piece, head.end(), levels - 1, compose) if head else None
+    value = _row_of_keys(piece, head.end(), levels - 1, compose, by_line) if head else None
+    found = _read_alone(piece[: head.end()] if head and value else piece, column, levels, compose)
+    return (found[0], value or found[1]) if found else None
+
+
+@lru_cache(maxsize=1024)
+def _read_alone(piece: str, column: int, levels: int, compose: Compose) -> tuple[Node, Node] | None:
+    """The key and the value of a piece as YAML reads it."""
     try:
-        root = compose(" " * column + (piece[: head.end()] if head and value else piece), levels)
+        root = compose(" " * column + piece, levels)
     except (YAMLError, ValueError, RecursionError):  # whoever reads the text whole says what is wrong
         return None
     if not isinstance(root, MappingNode) or len(root.value) != 1:
         return None
-    key, whole = (_moved(node, -column, 0) for node in root.value[0])
-    return key, value or whole
+    key, value = (_moved(node, -column, 0) for node in root.value[0])
+    return key, value
 
 
 @lru_cache(maxsize=4096)
 def _placed(
-    piece: str, index: int, line: int, column: int, levels: int, compose: Compose
+    piece: str, index: int, line: int, column: int, levels: int, compose: Compose, by_line: bool
 ) -> tuple[Node, Node] | None:
     """The same, marked with where the piece stands in the text."""
-    pair = _alone(piece, column, levels, compose)
+    pair = _alone(piece, column, levels, compose, by_line)
     return None if pair is None else (_moved(pair[0], index, line), _moved(pair[1], index, line))
 
 
