@@ -170,7 +170,7 @@ def print_unclear(out: Console, evaluation: Evaluation) -> None:
     for each in found:
         why = f" ({each.why})" if each.why else ""
         print_wrapped(out, " [ ] ", f"{line_of(each)}{why}")
-    if any(each.at.endswith(".thread") for each in found):
+    if any(each.of_thread for each in found):
         print_wrapped(out, "     ", IDENTIFY)
 
 

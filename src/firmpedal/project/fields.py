@@ -31,7 +31,7 @@ from firmpedal.project.supposed import GUESSED
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Node, at, branch_at, word_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from firmpedal.finding import Problem
     from firmpedal.model.fields import Declared
@@ -46,7 +46,7 @@ CHAINED = ("position", "positions")
 SHAPES = ("shape", "body", "sheet")
 MARKED = ("measure", "position", "vector", "direction", "thread")
 
-__all__ = ["Cell", "Field", "Group", "Row", "form_of"]
+__all__ = ["Cell", "Field", "Group", "Row", "field_round", "form_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +82,11 @@ class Field:
         return self.method == "thread" and self.mark in GUESSED
 
     @property
+    def to_measure(self) -> bool:
+        """Whether it has still to be found out: unknown, or only supposed."""
+        return self.unknown or self.supposed
+
+    @property
     def unknown(self) -> bool:
         """Whether somebody still has to measure it, or a part of it."""
         return self.written and any(
@@ -113,6 +118,11 @@ class Group:
         yield from self.fields
         for group in self.groups:
             yield from group.all_fields()
+
+
+def field_round(place: str, fields: Iterable[Field]) -> Field | None:
+    """The field that has a place in it, or is that place; None where none has."""
+    return next((field for field in fields if f"{place}.".startswith(f"{field.place}.")), None)
 
 
 def form_of(reading: Reading, thing: Thing) -> Group | None:
@@ -279,7 +289,9 @@ class _Forms:
         )
 
     def _problems_at(self, place: str, *, exactly: bool = False) -> tuple[Problem, ...]:
-        """What cannot be read at a place, or within it."""
+        """What cannot be read at a place, or within it; of most files everything can."""
+        if not self.reading.problems:
+            return ()
         places = [place] if exactly else [
             each for each in self.reading.spans if each == place or each.startswith(f"{place}.")
         ]  # fmt: skip

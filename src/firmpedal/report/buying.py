@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.supposed import supposed_joints
 from firmpedal.decide.prices import Per
 from firmpedal.decide.spares import RULES, Use, own_rules
 from firmpedal.decide.tube_plan import practice_pieces
@@ -95,9 +96,8 @@ def _price_words(row: OrderRow) -> str:
 
 def _looks(evaluation: Evaluation, rows: tuple[OrderRow, ...]) -> list[Block]:
     """How many pieces wait until somebody has looked at the thread that they are for."""
-    supposed = evaluation.aircraft.supposed_ports
-    joints = (joint for joint in evaluation.assembly.joints if joint.name in supposed and joint.matings)
-    return looks((joint.name for joint in joints), sum(len(row.item.supposed) for row in rows))
+    joints = supposed_joints(evaluation.aircraft, evaluation.assembly)
+    return looks((joint.name for joint, _ in joints), sum(len(row.item.supposed) for row in rows))
 
 
 def _closing(evaluation: Evaluation) -> list[Block]:

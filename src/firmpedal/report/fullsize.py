@@ -11,6 +11,7 @@ from firmpedal.report.line_holes import line_hole_marks
 from firmpedal.report.marks import MILLIMETRE, bounds, moved
 from firmpedal.report.panel_holes import hole_marks, panel_holes
 from firmpedal.report.paper import proof
+from firmpedal.report.remarks import wanted_for
 from firmpedal.report.sheet import Drawing, Mark
 from firmpedal.report.strip import pieces
 from firmpedal.report.tiling import FLAP, inked, piece, tiles, words_inside
@@ -87,8 +88,8 @@ def not_drawn(evaluation: Evaluation) -> tuple[str, ...]:
     for line in evaluation.laid:
         if line.tube is None or line.work is not None:
             continue
-        missing = dict.fromkeys(each.what for each in line.tube.developed_length.missing)
-        why = line.tube.impossible.words if line.tube.impossible else f"measure {'; '.join(missing)}"
+        wanted = "; ".join(wanted_for(line.tube.developed_length))
+        why = line.tube.impossible.words if line.tube.impossible else f"measure {wanted}"
         found.append(f"{line.name}: {why}")
     return tuple(found)
 

@@ -68,5 +68,5 @@ def offer_words(offer: Offer) -> str:
 
 def same_words(one: ToMeasure) -> str:
     """What else gets the same figure; empty where it is for one thing alone."""
-    words = SAME_THREAD if one.at.endswith(".thread") else SAME
+    words = SAME_THREAD if one.of_thread else SAME
     return words.format(others=", ".join(map(label_of, one.others))) if one.others else ""

@@ -60,6 +60,11 @@ class ToMeasure:
     offers: tuple[Offer, ...] = ()
 
     @property
+    def of_thread(self) -> bool:
+        """Whether it is the thread of a port, which is looked at and not measured alone."""
+        return self.at.endswith(".thread")
+
+    @property
     def checks(self) -> tuple[str, ...]:
         """What cannot be checked before it is known, a sentence each."""
         return tuple(filter(None, map(asked_by, self.rules)))

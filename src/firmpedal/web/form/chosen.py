@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.field_places import FILE, thing_at, things_of
-from firmpedal.project.fields import form_of
+from firmpedal.project.fields import field_round, form_of
 from firmpedal.project.mirror_list import can_be_mirrored, is_mirrored
 from firmpedal.web.answers import reading_of
 from firmpedal.web.form.sheet import FILE_PLACE
@@ -56,8 +56,7 @@ class Chosen:
     def field(self, place: str) -> Field | None:
         """The field of its form at a place, or round it."""
         found = self.group()
-        fields = found[1].all_fields() if found else ()
-        return next((field for field in fields if f"{place}.".startswith(f"{field.place}.")), None)
+        return field_round(place, found[1].all_fields() if found else ())
 
     def field_at(self, place: str) -> Field | None:
         """The field with just this place, whatever is chosen."""

@@ -71,7 +71,7 @@ def field_html(one: Field, around: Around) -> str:
     clashes = "".join(clash_html(each) for each in around.clashes.values() if each.where[0] == one.place)
     classes = (
         "fp-field"
-        + (" fp-field-unknown" if one.unknown or one.supposed else "")
+        + (" fp-field-unknown" if one.to_measure else "")
         + (" fp-field-bad" if wrong or clashes else "")
     )
     alerts = "".join(f'<p class="fp-field-wrong" role="alert">{escape(words)}</p>' for words in wrong)
@@ -79,7 +79,7 @@ def field_html(one: Field, around: Around) -> str:
     rows = "".join(_row(one, number, around, told) for number in range(len(one.rows)))
     tags = "".join(
         f'<span class="fp-field-tag">{word}</span>'
-        for word, shown in ((TO_MEASURE, one.unknown or one.supposed), (COPIED, one.copied)) if shown
+        for word, shown in ((TO_MEASURE, one.to_measure), (COPIED, one.copied)) if shown
     )  # fmt: skip
     name = escape(IN_PLAIN_WORDS.get(one.key, one.key))
     return (
@@ -116,7 +116,7 @@ def _line(one: Field, around: Around) -> str:
 
 def _help(one: Field) -> str:
     """What it is for; of what is still to be measured, how; else what may stand there."""
-    how = how_at(one.place.split(".")[:-1], one.key) if one.unknown or one.supposed else ""
+    how = how_at(one.place.split(".")[:-1], one.key) if one.to_measure else ""
     pieces = [_sentence(one.meaning)]
     if how:
         pieces.append(f"How: {how.replace('`', '')}.")

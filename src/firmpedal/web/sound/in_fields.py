@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.project.field_places import thing_at
-from firmpedal.project.fields import form_of
+from firmpedal.project.fields import field_round, form_of
 from firmpedal.project.measured import written_at
 
 if TYPE_CHECKING:
@@ -89,5 +89,5 @@ class _Fields:
         if thing.place not in self._of_things:
             group = form_of(self._reading, thing)
             self._of_things[thing.place] = tuple(group.all_fields()) if group is not None else ()
-        fields = self._of_things[thing.place]
-        return next((each.place for each in fields if f"{place}.".startswith(f"{each.place}.")), None)
+        found = field_round(place, self._of_things[thing.place])
+        return found.place if found is not None else None
