@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import Same
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import original_of
@@ -78,23 +80,26 @@ def walk_to(tree: Branch, path: str) -> tuple[Key, str] | None:
 
 def things_of(reading: Reading) -> dict[str, tuple[Thing, ...]]:
     """Everything that has a form, by section, in the order of the job; none where nothing can be laid out."""
-    if reading.tree is None:
-        return {}
-    keys = known_keys(Aircraft)
+    return {} if reading.tree is None else _things_in(Same(reading.tree))
+
+
+@lru_cache(maxsize=8)  # every field of a page asks which thing it belongs to
+def _things_in(of: Same[Branch]) -> dict[str, tuple[Thing, ...]]:
+    keys, tree = known_keys(Aircraft), of.thing
     found: dict[str, tuple[Thing, ...]] = {FILE: (Thing(FILE, FILE, "fluid and format"),)}
     for key in keys.values():
         if (key.inner is not None and key.named) or by_name(key):
-            named = (f"{key.key}.{name}" for name in branch_at(reading.tree, key.key))
-            found[key.key] = tuple(_named(reading, key.key, place) for place in named)
-        elif key.inner is not None and (not key.many or key.key in reading.tree.entries):
+            named = (f"{key.key}.{name}" for name in branch_at(tree, key.key))
+            found[key.key] = tuple(_named(tree, key.key, place) for place in named)
+        elif key.inner is not None and (not key.many or key.key in tree.entries):
             found[key.key] = (Thing(key.key, key.key, key.key),)
     order = [*FIRST, *(section for section in found if section not in FIRST)]
     return {section: found[section] for section in order if found.get(section)}
 
 
-def _named(reading: Reading, section: str, place: str) -> Thing:
+def _named(tree: Branch, section: str, place: str) -> Thing:
     """A thing with a name; one that a mirror or `like` made has the same words as another."""
-    name, beside = place.removeprefix(f"{section}."), branch_at(reading.tree, section)
+    name, beside = place.removeprefix(f"{section}."), branch_at(tree, section)
     node = beside[name]
     image_of = word_of(at(node, MIRROR_OF))
     if section == POINTS and node.via is not None and image_of:
