@@ -187,8 +187,10 @@ def _worded(aircraft: Aircraft, outcome: Outcome) -> Outcome:
     brakes = aircraft.aircraft.brakes
     message = in_words_of(brakes, outcome.message)
     if isinstance(outcome, NotShown):
-        return replace(outcome, message=message)
-    return replace(outcome, message=message, tries=tuple(in_words_of(brakes, each) for each in outcome.tries))
+        return outcome if message == outcome.message else replace(outcome, message=message)
+    tries = tuple(in_words_of(brakes, each) for each in outcome.tries)
+    same = (message, tries) == (outcome.message, outcome.tries)
+    return outcome if same else replace(outcome, message=message, tries=tries)
 
 
 def _gravity(finding: Finding) -> int:

@@ -334,18 +334,14 @@ def _applied(
     for argument, value in zip(story.arguments, ordered, strict=True):
         if dimension_of(argument.unit) is not value.dimension:
             raise ValueError(f"{formula.__qualname__}: {argument.name} got a {value.dimension.value}")
-    step = Step(
-        story.equation,
-        tuple((argument.symbol, value) for argument, value in zip(story.arguments, ordered, strict=True)),
-        story.title,
-    )
-    mark = max([Mark.DERIVED, *(value.mark for value in ordered)])
-    dimension = dimension_of(story.unit)
-    if any(value.span is None for value in ordered):
+    symbols = [argument.symbol for argument in story.arguments]
+    step = Step(story.equation, tuple(zip(symbols, ordered, strict=True)), story.title)
+    mark, dimension = max([Mark.DERIVED, *[value.mark for value in ordered]]), dimension_of(story.unit)
+    spans = [value.span for value in ordered if value.span is not None]
+    if len(spans) < len(ordered):
         return Value(label, dimension, None, mark, place, story.source, step, all_missing(ordered))
-    corners = product(*({value.low, value.high} for value in ordered))
     try:
-        results = [formula(*corner) for corner in corners]
+        results = [formula(*corner) for corner in product(*map(set, spans))]
     except ValueError as error:  # outside the formula's validity nothing is known
         missing = (Missing(place, f"{label}, with figures that make sense: {error}"),)
         return Value(label, dimension, None, mark, place, story.source, step, missing)

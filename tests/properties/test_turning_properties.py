@@ -98,7 +98,7 @@ def ends(leg):
 @given(elbows(), solids())
 def test_a_turn_that_surely_meets_does_so_by_brute_force_and_one_that_misses_never_does(elbow, solid):
     leg, _ = elbow
-    answer = swept([leg], solid)
+    answer = swept((leg,), solid)
     event(answer.value)
     met = [any(inside(filled(leg, a, *size), solid) for a in ANGLES) for size in ends(leg)]
     if answer is Answer.NO:
@@ -129,7 +129,7 @@ def grown(solid, by):
 )
 def test_where_a_leg_ends_agrees_with_brute_force(elbow, solid):
     leg, angle = elbow
-    answer = lies_in([leg], solid)
+    answer = lies_in((leg,), solid)
     event(answer.value)
     if answer is Answer.NO:
         assert not any(inside(filled(leg, angle, *size), solid) for size in ends(leg))
@@ -143,7 +143,7 @@ def test_figures_without_a_range_leave_only_a_thin_doubt(elbow, solid):
     """With exact figures the answer is open only where the surfaces all but touch."""
     leg, _ = elbow
     exact = Leg(leg.crossing, leg.axis, leg.turn, (leg.length[0],) * 2, (leg.radius[0],) * 2)
-    if swept([exact], solid) is Answer.UNKNOWN:
+    if swept((exact,), solid) is Answer.UNKNOWN:
         doubt = 2 * leg.radius[0] + 0.1  # the rounded end against the flat one, and the step of the circle
         assert any(inside(filled(leg, a, leg.length[0], leg.radius[0]), grown(solid, doubt)) for a in ANGLES)
 
@@ -166,15 +166,15 @@ def test_two_legs_lie_in_each_other_as_their_points_do(one, other):
 def test_a_readings_range_decides_only_where_all_readings_agree():
     near_one, far_one = (Leg((0, 0, z), (0.0, 0.0, 1.0), pi / 2, (1.0, 1.0), (0.1, 0.1)) for z in (0.0, 5.0))
     ball = Bar((0.7, 0.0, 0.0), (0.7, 0.0, 0.0), 0.2)
-    assert swept([near_one], ball) is Answer.YES
-    assert swept([far_one], ball) is Answer.NO
-    assert swept([near_one, far_one], ball) is Answer.UNKNOWN
+    assert swept((near_one,), ball) is Answer.YES
+    assert swept((far_one,), ball) is Answer.NO
+    assert swept((near_one, far_one), ball) is Answer.UNKNOWN
 
 
 def test_a_leg_without_a_direction_is_unknown_where_it_can_reach_and_clear_where_it_cannot():
     leg = Leg((0, 0, 0), (0.0, 0.0, 1.0), pi / 2, (1.0, 1.0), (0.1, 0.1))
-    assert lies_in([leg], Bar((0.9, 0, 0), (0.9, 0, 0), 0.05)) is Answer.UNKNOWN
-    assert lies_in([leg], Bar((1.5, 0, 0), (1.5, 0, 0), 0.05)) is Answer.NO
+    assert lies_in((leg,), Bar((0.9, 0, 0), (0.9, 0, 0), 0.05)) is Answer.UNKNOWN
+    assert lies_in((leg,), Bar((1.5, 0, 0), (1.5, 0, 0), 0.05)) is Answer.NO
 
 
 def test_a_leg_cannot_be_turned_beside_one_that_points_at_its_port():

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import accumulate, pairwise
 from math import dist, inf
@@ -185,12 +185,12 @@ def _beside(value: Value, number: float) -> Value:
     It has no place of its own in the file: who wants it more closely measures the corner.
     """
     shift = number - value.middle
-    return replace(
-        value,
-        label=f"{value.label}, on its bend",
-        dimension=Dimension.LENGTH,
-        span=(value.low + shift, value.high + shift),
-        mark=max(value.mark, Mark.DERIVED),
-        place="",
+    return Value(
+        f"{value.label}, on its bend",
+        Dimension.LENGTH,
+        (value.low + shift, value.high + shift),
+        max(value.mark, Mark.DERIVED),
+        source=value.source,
         step=Step("where the bend at the corner runs", ((value.label, value),)),
+        missing=value.missing,
     )

@@ -85,13 +85,12 @@ class _Assembler:
 
     def _aimed(self, end: LineEnd, port: DeclaredPort) -> LineEnd:
         """Where the port's direction is not known, take the body that the builder measured with."""
-        measured = next(
-            (part for part in self.catalogue.parts if port.seat_measured_with in part.names), None
-        )
         settled = (end.turn, end.leaves, end.points)
-        if measured is None or end.fittings or any(way is not None for way in settled):
+        name = port.seat_measured_with
+        if not name or end.fittings or any(way is not None for way in settled):
             return end
-        return replace(end, turn=measured.turn)
+        measured = next((part for part in self.catalogue.parts if name in part.names), None)
+        return end if measured is None else replace(end, turn=measured.turn)
 
     def fit_bulkhead(self, bulkhead: Bulkhead) -> None:
         sides = tuple(side.name for side in bulkhead.sides)

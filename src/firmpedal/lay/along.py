@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import atan2, ceil, pi, radians
 from typing import TYPE_CHECKING
@@ -125,7 +126,8 @@ def _point(array: Array) -> Point:
     return (float(array[0]), float(array[1]), float(array[2]))
 
 
-def _pieces(line: Centreline) -> list[_Piece]:
+@lru_cache(maxsize=64)  # whoever samples a line also measures it, or asks for places on it
+def _pieces(line: Centreline) -> tuple[_Piece, ...]:
     """Give the straights and arcs that have a length, in order."""
     corners, tangents = np.array(line.corners), np.array(line.tangent_points)
     segments = np.diff(corners, axis=0)
@@ -140,4 +142,4 @@ def _pieces(line: Centreline) -> list[_Piece]:
         inward = after - np.dot(after, feed) * feed
         radius = line.bends[n // 2].radius
         pieces.append(_Piece(start, stop - start, tangents[n], feed, inward / np.linalg.norm(inward), radius))
-    return [piece for piece in pieces if piece.length > 0]
+    return tuple(piece for piece in pieces if piece.length > 0)

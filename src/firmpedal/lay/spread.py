@@ -47,7 +47,9 @@ def spread(
     below, above = list(base), list(base)
     movers: list[list[Value]] = [[] for _ in base]
     for number, value in enumerate(inputs):
-        ends = [] if value.exact else [value.low, value.high]
+        if value.exact:
+            continue
+        ends = (value.low, value.high)
         results = [function((*middle[:number], end, *middle[number + 1 :])) for end in ends]
         for result in results:
             if result is None or len(result) != len(base):

@@ -48,7 +48,8 @@ class Leg(HashKept):
     arm: Point | None = None
 
 
-def swept(legs: Sequence[Leg], solid: near.Solid, off: float = 0.0) -> Answer:
+@lru_cache(maxsize=4096)
+def swept(legs: tuple[Leg, ...], solid: near.Solid, off: float = 0.0) -> Answer:
     """Say whether a leg that is turned once round its port meets a body.
 
     Args:
@@ -59,22 +60,13 @@ def swept(legs: Sequence[Leg], solid: near.Solid, off: float = 0.0) -> Answer:
     Returns:
         YES if it does in every reading, NO if it does in none.
     """
-    return _of_all([_sweeps_into(leg, solid, off) for leg in legs])
+    return _of_all([_meets(leg, _round(leg), solid, off) for leg in legs])
 
 
-def lies_in(legs: Sequence[Leg], solid: near.Solid, off: float = 0.0) -> Answer:
+@lru_cache(maxsize=4096)
+def lies_in(legs: tuple[Leg, ...], solid: near.Solid, off: float = 0.0) -> Answer:
     """Say whether a leg meets a body once it points where it shall; UNKNOWN where nobody said where."""
-    return _of_all([_lies_into(leg, solid, off) for leg in legs])
-
-
-@lru_cache(maxsize=4096)
-def _sweeps_into(leg: Leg, solid: near.Solid, off: float) -> Answer:
-    return _meets(leg, _round(leg), solid, off)
-
-
-@lru_cache(maxsize=4096)
-def _lies_into(leg: Leg, solid: near.Solid, off: float) -> Answer:
-    return _meets(leg, _final(leg), solid, off)
+    return _of_all([_meets(leg, _final(leg), solid, off) for leg in legs])
 
 
 @lru_cache(maxsize=1024)

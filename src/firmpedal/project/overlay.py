@@ -8,8 +8,10 @@ word stays in the tree until everything is laid, because it may have to outlast 
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import Same
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.schema import keys_at
 from firmpedal.project.tree import Branch, Items, Leaf, Node, children, is_removed
@@ -84,6 +86,11 @@ def without_removed(node: Node, notes: Notes, path: str = "") -> Node:
 
 def _has_removed(node: Node) -> bool:
     """Whether the word `removed` stands anywhere in a piece; hardly ever it does."""
-    if isinstance(node, Leaf):
-        return is_removed(node)
-    return any(map(_has_removed, children(node)))
+    if isinstance(node, Branch):
+        return _branch_has_removed(Same(node))
+    return is_removed(node) if isinstance(node, Leaf) else any(map(_has_removed, children(node)))
+
+
+@lru_cache(maxsize=4096)  # an edit leaves nearly every piece of a file as it was
+def _branch_has_removed(branch: Same[Branch]) -> bool:
+    return any(map(_has_removed, children(branch.thing)))
