@@ -7,6 +7,7 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Finding, Level
+from firmpedal.place import is_within
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -58,4 +59,4 @@ def means(at: str, place: str) -> bool:
     """Say whether an entry's `at` means a place: by its name (`left_leg`) or by its path in the file."""
     section, _, inner = place.partition(".")
     paths = [inner] if inner and at == section else [inner, place]
-    return any(f"{path}.".startswith(f"{at}.") for path in paths)
+    return any(is_within(path, at) for path in paths)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.checks.closer import NOT_IN_THE_FILE
 from firmpedal.model.aircraft import Aircraft
+from firmpedal.place import is_within
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import written_at
 from firmpedal.project.names import label_of
@@ -61,7 +62,7 @@ def _left_open(evaluation: Evaluation, asked: tuple[str, ...]) -> Iterator[tuple
     for item in unknowns(evaluation.reading):
         copies = item.copies if item.supposed else ()
         places = tuple(path.removesuffix(".value") for path in (item.path, *copies))
-        if places[0] not in early and not any(_within(places[0], place) for place in asked):
+        if places[0] not in early and not any(is_within(places[0], place) for place in asked):
             yield places
 
 
@@ -125,7 +126,3 @@ def _key_of(reading: Reading, what: str, places: tuple[str, ...]) -> str:
     node = walked(tree, places[0])
     whole = isinstance(node, Branch) and "value" not in node.entries
     return what if whole else written_at(reading, places[0])
-
-
-def _within(path: str, place: str) -> bool:
-    return bool(place) and f"{path}.".startswith(f"{place}.")

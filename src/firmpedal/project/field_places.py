@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.hashing import Same
 from firmpedal.model.aircraft import Aircraft
+from firmpedal.place import is_within
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import original_of
 from firmpedal.project.overlay import POINTS
@@ -104,7 +105,7 @@ def _named(tree: Branch, section: str, place: str) -> Thing:
     image_of = word_of(at(node, MIRROR_OF))
     if section == POINTS and node.via is not None and image_of:
         return Thing(section, place, name, f"{POINTS}.{image_of}")
-    source = original_of(node, beside.values()) if node.via is not None else None
+    source = original_of(tree, node)
     return Thing(section, place, name, source.path if source is not None else "")
 
 
@@ -121,7 +122,7 @@ def images_of(reading: Reading, place: str) -> tuple[str, ...]:
 def thing_at(reading: Reading, place: str) -> Thing | None:
     """The thing that a place belongs to; none where there is none."""
     things = [thing for section in things_of(reading).values() for thing in section if thing.place]
-    fitting = [thing for thing in things if f"{place}.".startswith(f"{thing.place}.")]
+    fitting = [thing for thing in things if is_within(place, thing.place)]
     if fitting:
         return max(fitting, key=lambda thing: len(thing.place))
     own = {key.key for key in known_keys(Aircraft).values() if key.inner is None}

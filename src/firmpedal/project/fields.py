@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.circuit import Passage
+from firmpedal.place import is_within
 from firmpedal.project.bare_units import with_units
 from firmpedal.project.chains import comes_to, ways_for
 from firmpedal.project.field_cells import COORDINATES, FROM, Cell, Cutting, Kind, Row, rows_of
@@ -122,7 +123,7 @@ class Group:
 
 def field_round(place: str, fields: Iterable[Field]) -> Field | None:
     """The field that has a place in it, or is that place; None where none has."""
-    return next((field for field in fields if f"{place}.".startswith(f"{field.place}.")), None)
+    return next((field for field in fields if is_within(place, field.place)), None)
 
 
 def form_of(reading: Reading, thing: Thing) -> Group | None:
@@ -292,8 +293,6 @@ class _Forms:
         """What cannot be read at a place, or within it; of most files everything can."""
         if not self.reading.problems:
             return ()
-        places = [place] if exactly else [
-            each for each in self.reading.spans if each == place or each.startswith(f"{place}.")
-        ]  # fmt: skip
+        places = [place] if exactly else [each for each in self.reading.spans if is_within(each, place)]
         spans = {self.reading.spans[each] for each in places if each in self.reading.spans}
         return tuple(each for each in self.reading.problems if each.span in spans)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
+from firmpedal.hashing import Same
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.edit_keys import with_value
@@ -16,8 +18,9 @@ from firmpedal.project.supposed import supposed_thread
 from firmpedal.project.tree import UNKNOWN, Branch, Node, children, word_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterator
 
+    from firmpedal.finding import Span
     from firmpedal.project.read import Reading
 
 
@@ -95,14 +98,27 @@ def written_at(reading: Reading, place: str) -> str:
 
 
 def _original(tree: Node, node: Node, place: str) -> str:
-    found = original_of(node, _every(tree)) if node.via is not None else None
+    found = original_of(tree, node)
     return found.path if found is not None else place
 
 
-def original_of(copy: Node, among: Iterable[Node]) -> Node | None:
-    """What a copy has its words from: the piece that is written by itself at the same place of the text."""
-    same = (each for each in among if each.via is None and each.span == copy.span)
-    return next((each for each in same if isinstance(each, Branch) == isinstance(copy, Branch)), None)
+def original_of(tree: Node, node: Node) -> Node | None:
+    """What a copy has its words from: the piece that is written by itself at the same place of the text.
+
+    None for what is no copy.
+    """
+    return _originals(Same(tree)).get(_key(node)) if node.via is not None else None
+
+
+def _key(node: Node) -> tuple[Span, bool]:
+    """What a copy and its original have in common; a thing begins where the first of its keys does."""
+    return node.span, isinstance(node, Branch)
+
+
+@lru_cache(maxsize=8)
+def _originals(tree: Same[Node]) -> dict[tuple[Span, bool], Node]:
+    """Every piece of a tree that is written by itself, the first of those at one place."""
+    return {_key(each): each for each in reversed([*_every(tree.thing)]) if each.via is None}
 
 
 def _every(node: Node) -> Iterator[Node]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from firmpedal.place import is_within
 from firmpedal.project.corners import written_under
 from firmpedal.project.edit import EditError
 from firmpedal.project.mentions import ANY, ENDS, OWN, PLACES, Mention, mentions
@@ -123,7 +124,7 @@ def named_by(text: str, place: str, option: str | None = None) -> tuple[Mention,
             return False
         if each.option != where and each.declares:
             return True
-        inside = each.thing in own or f"{each.place}.".startswith(f"{place}.")
+        inside = each.thing in own or is_within(each.place, place)
         return not each.declares and not each.place.startswith(f"{MIRROR}.") and not inside
 
     return tuple(each for each in found if target.meant(each) and counts(each))

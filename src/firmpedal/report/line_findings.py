@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.bench import NO_ORDER
 from firmpedal.checks.elbow_room import RULE as ELBOWS
 from firmpedal.finding import Level
+from firmpedal.place import is_within
 from firmpedal.report.sheet import Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ RIGHT_FIRST = "Put this right before you make it. What to try stands with the fi
 
 def concerns(place: str, line: LaidLine) -> bool:
     """Whether what stands at a place speaks of a line."""
-    return place == line.place or place.startswith(f"{line.place}.")
+    return is_within(place, line.place)
 
 
 def findings_of(evaluation: Evaluation, line: LaidLine, level: Level) -> list[Finding]:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Gear
 from firmpedal.model.display import display_of
+from firmpedal.place import is_within
 from firmpedal.project.field_places import class_at
 from firmpedal.project.names import label_of
 from firmpedal.project.unknowns import Item, reads_at, unknowns
@@ -210,9 +211,7 @@ def _asked_besides(evaluation: Evaluation, items: tuple[Item, ...]) -> tuple[Bla
 def _within(place: str, path: str) -> bool:
     """Whether a row of the form has what is missed at a place; a thing as a whole has no one row."""
     whole = place.count(".") == 1 and class_at(place) is not None
-    if place == path or place.startswith(f"{path}."):
-        return True
-    return not whole and path.startswith(f"{place}.")
+    return is_within(place, path) or (not whole and is_within(path, place))
 
 
 def _to_check(evaluation: Evaluation) -> tuple[Sheet, ...]:

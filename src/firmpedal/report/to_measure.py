@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.rules import asked_by
 from firmpedal.decide.lacking import lacking, lacking_for
+from firmpedal.hashing import Same
 from firmpedal.model.display import display_of
 from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
@@ -86,7 +88,12 @@ class ToMeasure:
 
 def to_measure(evaluation: Evaluation) -> tuple[ToMeasure, ...]:
     """Each thing once: what rules wait for, what else the file leaves unknown, last what waits."""
-    found = (_row(evaluation, one) for one in lacking(evaluation))
+    return _all_rows(Same(evaluation))
+
+
+@lru_cache(maxsize=4)  # every page counts it, and most sheets of a packet ask
+def _all_rows(same: Same[Evaluation]) -> tuple[ToMeasure, ...]:
+    found = (_row(same.thing, one) for one in lacking(same.thing))
     return tuple(sorted(found, key=lambda one: list(When).index(one.when)))
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.finding import Level
 from firmpedal.model.aircraft import find
 from firmpedal.model.stock import Hose, LineKind
+from firmpedal.place import is_within
 from firmpedal.report.placing import LETTER_WIDTH
 from firmpedal.report.schematic.nodes import Kind
 from firmpedal.report.symbols.small import ARROW, LETTERS, TRIANGLE
@@ -106,8 +107,7 @@ def _seat(evaluation: Evaluation, name: str) -> str:
 
 def _warned(evaluation: Evaluation, place: str) -> tuple[Row, ...]:
     count = sum(
-        finding.level is Level.WARNING and (finding.place == place or finding.place.startswith(f"{place}."))
-        for finding in evaluation.findings
+        finding.level is Level.WARNING and is_within(finding.place, place) for finding in evaluation.findings
     )
     return (Row(f"{count} warning{'' if count == 1 else 's'}", mark="warning"),) if count else ()
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.place import is_within
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.field_places import FILE, thing_at, things_of
 from firmpedal.project.fields import field_round, form_of
@@ -110,5 +111,5 @@ def cell_of(field: Field, path: str) -> tuple[int, int]:
     """Which row of a field an object path leads to, and which cell in it; the first where there is none."""
     cells = [(n, m, cell) for n, row in enumerate(field.rows) for m, cell in enumerate(row.cells)]
     exact = [(n, m) for n, m, cell in cells if cell.place == path]
-    within = [(n, 0) for n, row in enumerate(field.rows) if f"{path}.".startswith(f"{row.at or row.place}.")]
+    within = [(n, 0) for n, row in enumerate(field.rows) if is_within(path, row.at or row.place)]
     return next(iter((*exact, *reversed(within))), (0, 0))

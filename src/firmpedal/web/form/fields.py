@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from html import escape
 from typing import TYPE_CHECKING
 
+from firmpedal.place import is_within
 from firmpedal.project.field_cells import Kind
 from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import Mark
@@ -93,7 +94,7 @@ def field_html(one: Field, around: Around) -> str:
 
 def _odd(one: Field, around: Around) -> str:
     """Figures of it that are out of the usual: saved all the same, and told where they were typed."""
-    found = (words for place, words in around.odd.items() if f"{place}.".startswith(f"{one.place}."))
+    found = (words for place, words in around.odd.items() if is_within(place, one.place))
     note = (
         '<p class="fp-told fp-note" role="status"><strong class="fp-word">NOTE</strong> <span>{}</span></p>'
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.place import is_within
 from firmpedal.web.elements import box, button, put, said
 from firmpedal.web.space.scene import SORTS
 
@@ -42,7 +43,7 @@ class Listing:
             self._made = tops
             self._build(scene, lacking)
         for way in scene.ways:
-            self._parts(way, open_=chosen == way.key or chosen.startswith(f"{way.key}."))
+            self._parts(way, open_=is_within(chosen, way.key))
         for key, each in self._buttons.items():
             put(each, aria_pressed=str(key == chosen).lower())
 

@@ -14,6 +14,7 @@ from firmpedal.lay.crossing import path_of
 from firmpedal.lay.movement import Carried, carriers_of
 from firmpedal.model.space import Position
 from firmpedal.pipeline import line_setting
+from firmpedal.place import is_within
 from firmpedal.quantity import Mark, exactly
 from firmpedal.units import Dimension, from_unit
 from firmpedal.web.space.solids import (
@@ -101,7 +102,7 @@ class Scene:
 
     def line_of(self, key: str) -> Way | None:
         """The line that a key names, or that has the corner, clamp or end of that name."""
-        return next((way for way in self.ways if key == way.key or key.startswith(f"{way.key}.")), None)
+        return next((way for way in self.ways if is_within(key, way.key)), None)
 
     def thing(self, key: str) -> Thing | None:
         return next((thing for thing in self.things if thing.key == key), None)
