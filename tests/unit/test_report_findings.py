@@ -80,7 +80,19 @@ def test_findings_that_differ_in_figures_or_reason_are_not_merged():
 
 
 def test_nothing_found_says_so():
-    assert "Nothing was found against these brakes." in words(of())
+    assert "Nothing was found against these brakes." in words(
+        findings_sheet(replace(example(), findings=(), not_shown=()))
+    )
+
+
+def test_nothing_found_so_far_says_how_many_checks_wait():
+    unclear = tuple(
+        NotShown(rule, f"lines.{n}", "m", (Missing("", "w"),)) for n, rule in enumerate(("a", "b", "a"))
+    )
+    for number, count in ((1, "1 check waits"), (2, "2 checks wait"), (3, "2 checks wait")):
+        waits = replace(example(), findings=(), not_shown=unclear[:number])
+        said = words(findings_sheet(waits))
+        assert f"Nothing was found against these brakes in what is known; {count} for figures." in said
 
 
 def test_a_thing_to_measure_stands_once_with_the_rules_that_wait():

@@ -14,6 +14,7 @@ from firmpedal.cli.terminal import (
 from firmpedal.finding import Level, Verdict
 from firmpedal.quantity import Answer
 from firmpedal.report.contract import check_data
+from firmpedal.report.cover import VERDICTS
 from firmpedal.report.to_measure import to_measure
 
 if TYPE_CHECKING:
@@ -27,12 +28,6 @@ LIMITS = (
     "The kit maker's and component makers' instructions and your local rules come first. This shows "
     "arithmetic and published practice; it approves nothing."
 )
-
-MEANINGS = {
-    Verdict.SOUND: "Nothing was found that could hurt somebody, and nothing that was asked is unknown.",
-    Verdict.NOT_SOUND: "At least one thing could hurt somebody. Put the warnings right first.",
-    Verdict.NOT_SHOWN: "Nothing was found that could hurt somebody, but some figures are missing to say so.",
-}
 
 
 def run(file: Path, option: str | None, *, as_json: bool) -> int:
@@ -52,7 +47,7 @@ def print_check(out: Console, evaluation: Evaluation) -> None:
     if evaluation.aircraft.aircraft.type_certificate is not Answer.NO:
         out.print("On an aircraft with a type certificate the maker's approved data decide.")
     out.print(Text(headline(evaluation), style="bold"))
-    out.print(Text(MEANINGS[evaluation.verdict]))
+    out.print(Text(VERDICTS[evaluation.verdict]))
     print_findings(out, evaluation)
     if to_measure(evaluation):
         first = "Not shown: measure or look up first" if evaluation.not_shown else "To measure or look up"

@@ -40,6 +40,12 @@ CAUTIONS = (
     "Brake fluid burns, and it harms eyes and paint. Goggles on, rags out, no flame.",
 )
 BEFORE = "Before you begin"
+VERDICTS = {
+    Verdict.SOUND: "Nothing was found that could hurt somebody, and nothing that was asked is unknown.",
+    Verdict.NOT_SOUND: "At least one thing could hurt somebody. Put the warnings right first.",
+    Verdict.NOT_SHOWN: "Figures are missing to say that it is sound. In what is known, nothing was found "
+    "that could hurt somebody.",
+}
 CERTIFICATED = {
     Answer.YES: "This aircraft has a type certificate: the maker's approved data decide, not these papers.",
     Answer.UNKNOWN: "The file does not say whether this aircraft has a type certificate. If it has one, the "
@@ -86,10 +92,8 @@ def verdict_line(evaluation: Evaluation) -> str:
 def why_line(evaluation: Evaluation) -> str:
     """One sentence on why the verdict is what it is."""
     things = len(to_measure(evaluation))
-    if evaluation.verdict is Verdict.SOUND:
-        return "Nothing was found that could hurt somebody, and nothing that was asked is unknown."
-    if evaluation.verdict is Verdict.NOT_SHOWN:
-        return "Nothing was found that could hurt somebody, but figures are missing to say that it is sound."
+    if evaluation.verdict is not Verdict.NOT_SOUND:
+        return VERDICTS[evaluation.verdict]
     first = next(finding for finding in evaluation.findings if finding.level is Level.WARNING)
     also = f" Besides, {_counted(things, 'thing')} must be measured." if things else ""
     return f"The first warning: {first.message}.{also}"

@@ -93,7 +93,9 @@ def summary(evaluation: Evaluation) -> str:
     """How many findings there are of each level, and what the levels mean."""
     counts = [words for level in Level if (words := level_words(evaluation, level))]
     if not counts:
-        return "Nothing was found against these brakes."
+        waiting = len({each.rule for each in evaluation.not_shown})
+        known = f" in what is known; {waiting} {'check waits' if waiting == 1 else 'checks wait'} for figures"
+        return f"Nothing was found against these brakes{known if waiting else ''}."
     return ", ".join(counts) + ". What is alike on several lines is written out once."
 
 
