@@ -133,7 +133,7 @@ def test_on_a_phone_the_tools_and_the_reason_of_the_verdict_are_folded_and_come_
     page.get_by_role("button", name="Why").click()
     expect(undo).to_be_visible()
     expect(page.get_by_text("every change is saved")).to_be_visible()
-    expect(why).to_contain_text("Nothing was found that could hurt somebody")
+    expect(why).to_contain_text("nothing was found that could hurt somebody")
     assert outside(page) == []
     assert violations(page) == []
     page.get_by_role("button", name="Tools").click()
