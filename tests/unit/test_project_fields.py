@@ -236,6 +236,17 @@ def test_what_is_unknown_and_is_emptied_stays_to_be_measured():
     assert put(put(text, place, "5/8"), place, "unknown") == text
 
 
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        (LAYOUTS[0], "components.left_caliper.seals"),  # nobody has to find them out
+        (with_value(TEXT, "foot.normal", "unknown"), "foot.normal"),  # the usual force stands in
+    ],
+)
+def test_what_is_unknown_goes_when_emptied_where_nobody_has_to_find_it_out(text, place):
+    assert yaml_of(put(text, place, "")) == yaml_of(without_key(text, place))
+
+
 def at(said, place):
     for step in place.split("."):
         said = said[step]

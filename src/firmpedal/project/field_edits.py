@@ -24,17 +24,17 @@ MEASURED = "measured"
 def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     """Put words in a cell of a field; nothing at all says that it is not known, or leaves the key out.
 
-    What is unknown and is emptied stays unknown: it is still to be measured, and its line says so. So does
-    a figure that nothing stands in for; a key goes where it need not be known, or where something does: the
-    usual figure, that of what this is a copy of, or of the aircraft as written. Of two ways along one axis
-    the one that is written takes the place of the other, if that is unknown.
+    What still has to be found out and is emptied says that it is unknown: so its line is not forgotten. A
+    key goes where it need not be known, or where something stands in for it: the usual figure, that of what
+    this is a copy of, or of the aircraft as written. Of two ways along one axis the one that is written
+    takes the place of the other, if that is unknown.
 
     Raises:
         EditError: What comes out could not be read, or both ways would be given; nothing is changed.
     """
     text, option = reading.text, reading.option
     piece = cell.written(words)
-    if not piece and cell.words == UNKNOWN and _only(field, cell):
+    if not piece and cell.words == UNKNOWN and _only(field, cell) and (field.missed or field.needed):
         return text
     taken_away = not (cell.words and _goes_by_tape(field, cell))  # a way left out would be nothing at all
     if not piece and cell.own_key and taken_away and not _only(field, cell):
