@@ -12,6 +12,7 @@ from firmpedal.cli.terminal import (
     print_unclear,
 )
 from firmpedal.finding import Level, Verdict
+from firmpedal.model.display import count_of
 from firmpedal.quantity import Answer
 from firmpedal.report.contract import check_data
 from firmpedal.report.cover import VERDICTS
@@ -60,13 +61,13 @@ def print_check(out: Console, evaluation: Evaluation) -> None:
 def headline(evaluation: Evaluation) -> str:
     """The verdict in one line."""
     counts = [
-        f"{count} {level.value.lower()}{'s' if count > 1 else ''}"
+        count_of(count, level.value.lower())
         for level in Level
         if (count := sum(finding.level is level for finding in evaluation.findings))
     ]
     things = len(to_measure(evaluation))
     if things:
-        counts.append(f"{things} thing{'s' if things > 1 else ''} to measure")
+        counts.append(f"{count_of(things, 'thing')} to measure")
     name = evaluation.aircraft.aircraft.name
     option = f", option {evaluation.reading.option}" if evaluation.reading.option else ", as written"
     return f"{name}{option}: {evaluation.verdict.value.upper()}" + (

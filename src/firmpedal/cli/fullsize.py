@@ -8,6 +8,7 @@ from rich.text import Text
 
 from firmpedal.cli.targets import refused
 from firmpedal.cli.terminal import UNUSABLE, console, evaluated, print_unwritable, print_wrapped
+from firmpedal.model.display import count_of
 from firmpedal.report.fullsize import drawable, fullsize_pages, not_drawn
 from firmpedal.report.paper import PAPERS
 
@@ -56,7 +57,7 @@ def _write(evaluation: Evaluation, out: Path, paper: Paper, line: str | None) ->
         except OSError as trouble:
             print_unwritable(out, trouble)
             return UNUSABLE
-    console().print(Text(f"Wrote {out}, {len(pages)} page{'' if len(pages) == 1 else 's'} of {paper.name}:"))
+    console().print(Text(f"Wrote {out}, {count_of(len(pages), 'page')} of {paper.name}:"))
     for title, count in _counted([page.title for page in pages]).items():
         console().print(Text(f"  {title}{f', {count} pages' if count > 1 else ''}"))
     console().print(Text("Print at 100 percent, no fit to page. Measure the ruler before you cut anything."))

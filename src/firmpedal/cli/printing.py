@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from rich.text import Text
 
 from firmpedal.cli.terminal import UNUSABLE, console, print_unwritable
+from firmpedal.model.display import count_of
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -25,5 +26,5 @@ def write_sheets(sheets: tuple[Sheet, ...], evaluation: Evaluation, out: Path) -
         except OSError as trouble:
             print_unwritable(out, trouble)
             return UNUSABLE
-    console().print(Text(f"Wrote {out}, {pages} page{'' if pages == 1 else 's'}."))
+    console().print(Text(f"Wrote {out}, {count_of(pages, 'page')}."))
     return 0

@@ -13,6 +13,7 @@ from firmpedal.decide.pieces import pieces_of
 from firmpedal.finding import Level, Verdict
 from firmpedal.formulas.margin import factor
 from firmpedal.model.aircraft import find
+from firmpedal.model.display import count_of
 from firmpedal.model.kinds import MasterCylinder
 from firmpedal.model.part import Category, Form
 from firmpedal.model.stock import LineKind
@@ -62,7 +63,7 @@ def verdict(evaluation: Evaluation) -> Cell:
 def components(evaluation: Evaluation) -> Cell:
     """What the lines join, by kind: options that do not join the same do not do the same job."""
     kinds = Counter(component.kind for component in evaluation.aircraft.components)
-    about = tuple(f"{count} {kind}{'s' if count > 1 else ''}" for kind, count in sorted(kinds.items()))
+    about = tuple(count_of(count, kind) for kind, count in sorted(kinds.items()))
     return Cell(_count("components", sum(kinds.values())), about)
 
 
@@ -214,9 +215,7 @@ def worst(evaluation: Evaluation) -> Cell:
     counts = [sum(finding.level is level for finding in evaluation.findings) for level in levels]
     first = next(number for number, count in enumerate(counts) if count)
     told = tuple(
-        f"{count} {level.value.lower()}{'s' if count > 1 else ''}"
-        for level, count in zip(levels, counts, strict=True)
-        if count
+        count_of(count, level.value.lower()) for level, count in zip(levels, counts, strict=True) if count
     )
     return Cell(_count("worst finding", len(levels) - first), (levels[first].value, *told))
 

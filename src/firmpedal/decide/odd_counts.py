@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import count_of
 from firmpedal.model.part import Form, Gender, Interface
 
 if TYPE_CHECKING:
@@ -34,13 +35,9 @@ def odd_counts(goods: Mapping[str, Goods], need: Counter[str], have: Counter[str
             )
             off = (found[0] - found[1]) - (wanted[0] - wanted[1])
             if off and all(found):
-                name = f"{_many(found[0], male)} for {_many(found[1], female)} of size {size}"
+                name = f"{count_of(found[0], male)} for {count_of(found[1], female)} of size {size}"
                 found_odd.append((abs(off), name))
     return found_odd
-
-
-def _many(number: int, noun: str) -> str:
-    return f"{number} {noun}{'' if number == 1 else 's'}"
 
 
 def _sizes(goods: Mapping[str, Goods], form: Form) -> list[str]:

@@ -11,6 +11,7 @@ from firmpedal.fit.kinds import described, kind_of, nearness, system
 from firmpedal.fit.mating import NUTS_AND_SLEEVES, dressed
 from firmpedal.fit.shop import angle_words
 from firmpedal.fit.ways import Aim, best_cost_through, passes_in
+from firmpedal.model.display import count_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -117,13 +118,9 @@ def _mass(cost: Cost) -> tuple[int, int]:
 
 
 def _more_words(leaks: int, more: int, with_it: Iterable[Part]) -> str:
-    counts = [_count(number, what) for number, what in ((leaks, "leak path"), (more, "part")) if number > 0]
+    counts = [count_of(number, what) for number, what in ((leaks, "leak path"), (more, "part")) if number > 0]
     names = " and ".join(other.designation for other in with_it)
     return f"would need {' and '.join(counts)} more" + (f", with {names}" if names else "")
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}{'s' if number > 1 else ''}"
 
 
 def _angle_reason(cost: Cost, best: Cost, aim: Aim | None) -> str:

@@ -179,6 +179,11 @@ def _chosen(units: FileUnits, dimension: Dimension, usual: str) -> str:
         return usual
 
 
+def count_of(number: int, noun: str) -> str:
+    """How many of something: `1 thing`, `3 things`, `2 WARNINGS`."""
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}{'S' if noun.isupper() else 's'}"
+
+
 def listed(names: Iterable[str]) -> str:
     """Names as in a sentence: `a, b and c`; nothing for none."""
     *rest, last = list(names) or [""]

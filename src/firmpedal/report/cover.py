@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.pressure import FEET
 from firmpedal.finding import Level, Verdict
+from firmpedal.model.display import count_of
 from firmpedal.model.stock import LineKind
 from firmpedal.quantity import Answer
 from firmpedal.report.sheet import (
@@ -83,8 +84,8 @@ def verdict_line(evaluation: Evaluation) -> str:
     things = len(to_measure(evaluation))
     words = {
         Verdict.SOUND: "SOUND",
-        Verdict.NOT_SOUND: f"NOT SOUND: {_counted(warnings, 'warning')}",
-        Verdict.NOT_SHOWN: f"NOT SHOWN: {_counted(things, 'thing')} to measure",
+        Verdict.NOT_SOUND: f"NOT SOUND: {count_of(warnings, 'warning')}",
+        Verdict.NOT_SHOWN: f"NOT SHOWN: {count_of(things, 'thing')} to measure",
     }
     return words[evaluation.verdict]
 
@@ -95,12 +96,8 @@ def why_line(evaluation: Evaluation) -> str:
     if evaluation.verdict is not Verdict.NOT_SOUND:
         return VERDICTS[evaluation.verdict]
     first = next(finding for finding in evaluation.findings if finding.level is Level.WARNING)
-    also = f" Besides, {_counted(things, 'thing')} must be measured." if things else ""
+    also = f" Besides, {count_of(things, 'thing')} must be measured." if things else ""
     return f"The first warning: {first.message}.{also}"
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}{'' if count == 1 else 's'}"
 
 
 def _pressures(evaluation: Evaluation) -> Figures:
@@ -124,7 +121,7 @@ def _counts(evaluation: Evaluation) -> Figures:
     return Figures(
         (
             Figure("lines", str(len(evaluation.aircraft.lines)), words),
-            Figure("joints", str(len(joints)), f"{_counted(len(evaluation.violations), 'end')} left open"),
+            Figure("joints", str(len(joints)), f"{count_of(len(evaluation.violations), 'end')} left open"),
             Figure("leak paths", str(leaks), "places where fluid is held"),
         )
     )

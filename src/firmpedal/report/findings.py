@@ -6,6 +6,7 @@ from pathlib import PurePath
 from typing import TYPE_CHECKING
 
 from firmpedal.finding import Level
+from firmpedal.model.display import count_of
 from firmpedal.report.sheet import Facts, Group, Paragraph, Sheet, Tone
 from firmpedal.report.story import reason_of
 from firmpedal.report.worked import worked
@@ -102,4 +103,4 @@ def summary(evaluation: Evaluation) -> str:
 def level_words(evaluation: Evaluation, level: Level) -> str:
     """How many findings there are of one level, and what it means; empty for none."""
     count = sum(finding.level is level for finding in evaluation.findings)
-    return f"{count} {level.value}{'S' if count > 1 else ''} ({MEANINGS[level]})" if count else ""
+    return f"{count_of(count, level.value)} ({MEANINGS[level]})" if count else ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.analysis.heating.limits import FLUID, PLASTIC
-from firmpedal.model.display import listed
+from firmpedal.model.display import count_of, listed
 from firmpedal.quantity import Answer
 from firmpedal.report.heat_plot import heat_plot
 from firmpedal.report.heat_trials import how_to_know_better, trials_that_disagree
@@ -114,7 +114,7 @@ def _of(evaluation: Evaluation, brakes: list[BrakeHeat], *, asks: bool) -> list[
     get = "gets" if len(brakes) == 1 else "get"
     if not brake.peaks[0].disc.known:
         asked = _asks(evaluation, brakes)
-        things = f"{len(asked)} figure{'' if len(asked) == 1 else 's'}"
+        things = count_of(len(asked), "figure")
         words = f"How warm {names} {get} cannot be told yet: {things} to measure."
         rows = [Bullets(tuple(map(line_of, asked)), boxes=True)] if asks else []
         known = [limit for each in brakes for limit in each.limits if limit.found.known]

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.analysis.heating.limits import PLASTIC
 from firmpedal.analysis.heating.situations import IN_A_ROW
 from firmpedal.analysis.heating.whole import hottest_case
+from firmpedal.model.display import count_of
 from firmpedal.quantity import Answer, largest
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ def answer_of(heat: Heating, brake: BrakeHeat, names: str, display: Display) -> 
 def _case(brake: BrakeHeat, peak: Peak) -> str:
     if peak.situation != IN_A_ROW:
         return peak.situation if peak.situation.startswith("one") else f"a {peak.situation}"
-    return f"{brake.stops} stop{'' if brake.stops == 1 else 's'} in a row"
+    return f"{count_of(brake.stops or 0, 'stop')} in a row"
 
 
 def plastic_words(limits: list[HeatLimit], display: Display) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import Gear
-from firmpedal.model.display import display_of
+from firmpedal.model.display import count_of, display_of
 from firmpedal.place import is_within
 from firmpedal.project.field_places import class_at
 from firmpedal.project.names import label_of
@@ -78,7 +78,7 @@ def _count(evaluation: Evaluation, items: tuple[Item, ...]) -> str:
     things, asked = len(to_measure(evaluation)), len(_asked_besides(evaluation, items))
     if not things:
         return "Nothing is left to measure."
-    count = f"{things} thing{'' if things == 1 else 's'} to measure or to look up"
+    count = f"{count_of(things, 'thing')} to measure or to look up"
     parts = ((things - asked, "that the file leaves open"), (asked, "that the rules ask for besides"))
     return f"{count}: {', '.join(f'{number} {words}' for number, words in parts if number)}."
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import count_of
 from firmpedal.report.standing import standing
 
 if TYPE_CHECKING:
@@ -58,7 +59,7 @@ def first_step(evaluation: Evaluation) -> str:
 
 def to_mend(problems: int) -> Next:
     """What to do next with a file that cannot be read; the same at each step."""
-    words = f"{_some(problems, 'thing')} to put right in the text before anything can be worked out."
+    words = f"{count_of(problems, 'thing')} to put right in the text before anything can be worked out."
     return Next(words, (("Go to the text", To.TEXT),))
 
 
@@ -94,13 +95,13 @@ def _sound(found: Standing) -> Next:
         return Next(f"{words}{_by_when(found)}.", (MEASURE, PRINT))
     if found.cautions:
         return Next(
-            f"Nothing that could hurt somebody is open. {_some(found.cautions, 'CAUTION')} to settle, or to "
-            "accept with a reason, before you buy.",
+            f"Nothing that could hurt somebody is open. {count_of(found.cautions, 'CAUTION')} to settle, or "
+            "to accept with a reason, before you buy.",
             (("See them", To.FOUND), ("What to buy", To.BUY)),
         )
     if found.accepted:
         return Next(
-            f"Not sound by {_some(found.accepted, 'WARNING')} that you accepted: show your reasons to "
+            f"Not sound by {count_of(found.accepted, 'WARNING')} that you accepted: show your reasons to "
             "whoever inspects it before you order.",
             (("See your reasons", To.FOUND), ("What to buy", To.BUY)),
         )
@@ -111,7 +112,7 @@ def _order(found: Standing) -> Next:
     """Nothing holds the order up."""
     order = (("Order the parts", To.BUY),)
     if found.later:
-        words = f"Order the parts. {_some(found.later, 'thing')} to measure later"
+        words = f"Order the parts. {count_of(found.later, 'thing')} to measure later"
         return Next(f"{words}{_by_when(replace(found, now=0))}.", order)
     if found.now:
         words = f"Sound: order the parts. {_to_measure(found)}, for which no rule waits."
@@ -123,10 +124,11 @@ def _buy(found: Standing) -> Next:
     if found.warnings or found.asked:
         return _first("Do not order yet", found, found.asked)
     if found.accepted:
-        words = f"Not sound by {_some(found.accepted, 'WARNING')} that you accepted. Read your reasons again"
-        return Next(f"{words} before you order.", (("See your reasons", To.FOUND), MAKE))
+        accepted = count_of(found.accepted, "WARNING")
+        words = f"Not sound by {accepted} that you accepted. Read your reasons again before you order."
+        return Next(words, (("See your reasons", To.FOUND), MAKE))
     if found.in_hand:
-        words = f"Order these. When they are there, measure {_some(found.in_hand, 'thing')} at them"
+        words = f"Order these. When they are there, measure {count_of(found.in_hand, 'thing')} at them"
         return Next(f"{words}; then make the lines.", (MEASURE, MAKE))
     return Next("Order these. When they are there, make the lines.", (MAKE,))
 
@@ -156,7 +158,7 @@ def _make(_found: Standing) -> Next:
 
 
 def _fit(found: Standing) -> Next:
-    hang = f" {_some(found.fitted, 'thing')} to measure as they hang: write them on the cards."
+    hang = f" {count_of(found.fitted, 'thing')} to measure as they hang: write them on the cards."
     return Next(
         "Fit the lines joint by joint, fill the system, get the air out. Then prove it."
         f"{hang if found.fitted else ''}",
@@ -200,17 +202,12 @@ def _by_when(found: Standing) -> str:
 
 
 def _to_settle(found: Standing) -> str:
-    return f"{_some(found.warnings, 'WARNING')} to settle"
+    return f"{count_of(found.warnings, 'WARNING')} to settle"
 
 
 def _to_measure(found: Standing) -> str:
     """All that the verdict counts."""
-    return f"{_some(found.things, 'thing')} to measure"
-
-
-def _some(count: int, word: str) -> str:
-    plural = "S" if word.isupper() else "s"
-    return f"{count} {word}{'' if count == 1 else plural}"
+    return f"{count_of(found.things, 'thing')} to measure"
 
 
 STEPS: dict[str, Callable[[Standing], Next]] = {

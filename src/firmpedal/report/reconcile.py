@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.fault import Fault
 from firmpedal.decide.listed import understood
 from firmpedal.decide.reconcile import Needed, reconcile
+from firmpedal.model.display import count_of
 from firmpedal.report.parts import goods_of_item, parts_list
 from firmpedal.report.sheet import Bullets, Heading, Paragraph, Sheet, Table, Tone
 from firmpedal.units import Dimension
@@ -86,7 +87,7 @@ def headline(found: Reconciliation) -> str:
     counts = [f"{number} {_noun(fault, number)}" for fault, number in numbers.items() if number]
     questions = len(found.listing.questions)
     if questions:
-        counts.append(f"{questions} question{'s' if questions > 1 else ''}")
+        counts.append(count_of(questions, "question"))
     if not counts:
         return "Your list agrees with the design."
     words = ", ".join(counts)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import count_of
 from firmpedal.report.sheet import Paragraph, Tone
 from firmpedal.report.stopping_travel import goes_so_far
 from firmpedal.report.stopping_words import far, slowing
@@ -101,4 +102,4 @@ def _not_yet(stop: Stopping, display: Display, asks: int) -> str:
     if hard.by_brakes.known:
         brakes = slowing(hard.by_brakes, display)
         return f"The hard foot would slow it by {brakes}; whether the tyres hold that is not shown."
-    return f"How it stops cannot be told yet: {asks} figure{'' if asks == 1 else 's'} to measure, below."
+    return f"How it stops cannot be told yet: {count_of(asks, 'figure')} to measure, below."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import count_of
 from firmpedal.project.names import label_of
 from firmpedal.web import addresses
 from firmpedal.web.elements import box, button, link, put_words, said
@@ -124,4 +125,4 @@ def _around(lines: tuple[str, ...]) -> None:
 
 
 def _places(count: int) -> str:
-    return f"They differ at {count} place{'' if count == 1 else 's'}."
+    return f"They differ at {count_of(count, 'place')}."

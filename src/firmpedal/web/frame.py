@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from nicegui import ui
 
+from firmpedal.model.display import count_of
 from firmpedal.report.advice import option_name
 from firmpedal.report.cover import verdict_line, why_line
 from firmpedal.web import addresses
@@ -178,7 +179,7 @@ class Frame:
             return GONE, ""
         if self._option_gone.gone:
             return NO_SUCH_OPTION, self._option_gone.words
-        return UNREADABLE, f"{count} thing{'' if count == 1 else 's'} to put right in the text."
+        return UNREADABLE, f"{count_of(count, 'thing')} to put right in the text."
 
     def _failed(self) -> None:
         put_words(self._word, "no answer")

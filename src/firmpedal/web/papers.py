@@ -17,6 +17,7 @@ from firmpedal.export.hangar import page as hangar_page
 from firmpedal.export.packet import page_count
 from firmpedal.export.text import parts_text
 from firmpedal.export.typst import pdf, pictures
+from firmpedal.model.display import count_of
 from firmpedal.pipeline import usable_options
 from firmpedal.report.buying_data import order_csv
 from firmpedal.report.cards import bench_sheets
@@ -102,7 +103,7 @@ def packed(to: str, evaluation: Evaluation, tell: Tell) -> Made | None:
     if found is None:
         return None
     count = len(found.names)
-    return Made(found.data, f"{count} file{'' if count == 1 else 's'}", left_out=found.left_out)
+    return Made(found.data, count_of(count, "file"), left_out=found.left_out)
 
 
 MAKERS: dict[str, Maker] = {

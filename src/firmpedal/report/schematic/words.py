@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.finding import Level
 from firmpedal.model.aircraft import find
+from firmpedal.model.display import count_of
 from firmpedal.model.stock import Hose, LineKind
 from firmpedal.place import is_within
 from firmpedal.report.placing import LETTER_WIDTH
@@ -109,7 +110,7 @@ def _warned(evaluation: Evaluation, place: str) -> tuple[Row, ...]:
     count = sum(
         finding.level is Level.WARNING and is_within(finding.place, place) for finding in evaluation.findings
     )
-    return (Row(f"{count} warning{'' if count == 1 else 's'}", mark="warning"),) if count else ()
+    return (Row(count_of(count, "warning"), mark="warning"),) if count else ()
 
 
 def broken(text: str, limit: int) -> list[str]:

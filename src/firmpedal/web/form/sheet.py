@@ -5,6 +5,7 @@ from __future__ import annotations
 from html import escape
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import count_of
 from firmpedal.project.names import label_of
 from firmpedal.project.sorts import word_for
 from firmpedal.web import addresses
@@ -57,7 +58,7 @@ def _next(lacking: int) -> str:
     """How many are still to be measured, and the way to the next of them."""
     if not lacking:
         return ""
-    words = f"{lacking} field{'' if lacking == 1 else 's'} of the file still open."
+    words = f"{count_of(lacking, 'field')} of the file still open."
     button = '<button type="button" class="fp-button" data-do="next">Go to the next one</button>'
     more = f'<p class="fp-small">{ALL_OF_IT}</p>'
     return f'<div class="fp-field-row"><p class="fp-form-lacking">{words}</p>{button}</div>{more}'

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.model.display import count_of
 from firmpedal.project.edit import EditError
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
@@ -26,6 +27,7 @@ from firmpedal.web.turns import in_turn
 if TYPE_CHECKING:
     from collections.abc import Callable, Hashable, Iterable
 
+    from nicegui import ui
     from nicegui.element import Element
 
     from firmpedal.pipeline import Evaluation
@@ -98,10 +100,11 @@ class Measuring:
         self.element.set_visibility(bool(lacking))
         put_words(self._lead_words, self._lead(evaluation))
         found = in_fields(evaluation, lacking) if self._changes else _as_told(evaluation, lacking)
-        for when, (fold, things) in self._groups.items():
+        for when, (fold, count, things) in self._groups.items():
             wanted = {each.told: each for each in found if each.told.when is when}
             groups = measure_groups(evaluation, wanted)
             fold.set_visibility(bool(wanted))
+            put_words(count, count_of(len(wanted), "thing"))
             things.show([(each.name, (each, tuple(map(wanted.__getitem__, each.rows)))) for each in groups])
             for each in groups if len(wanted) <= FEW else ():
                 self._folds[when, each.name].open()
@@ -109,8 +112,8 @@ class Measuring:
         self._frame.history()  # what waits in these rows is not said above them as well
         return bool(before - self._shown)
 
-    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, Things]:
-        """What can be measured from one time on, under that, thing by thing."""
+    def _group(self, when: When, unfolded: tuple[When, ...]) -> tuple[Element, ui.html, Things]:
+        """What can be measured from one time on, under that with how much it is, thing by thing."""
 
         def made(told: tuple[MeasureGroup, tuple[Asked, ...]]) -> MeasureFold:
             name = told[0].name
@@ -120,9 +123,11 @@ class Measuring:
 
         opened = {"open": ""} if when in unfolded else {}
         with box("details", "fp-fold fp-measure-fold", data_fold=f"measure {when}", **opened) as fold:
-            said("summary", FROM_WHEN[when])
+            with box("summary"):
+                said("span", FROM_WHEN[when])
+                count = said("span", "", "fp-measure-short")
             things = Kept(box("ul", "fp-measures"), made)
-        return fold, things
+        return fold, count, things
 
     def _row(self, asked: Asked) -> MeasureRow:
         return MeasureRow(asked, self.file, self._write if self._changes else None, self._box, self._typed)

@@ -8,6 +8,7 @@ from math import dist
 from typing import TYPE_CHECKING
 
 from firmpedal.model.aircraft import find
+from firmpedal.model.display import count_of
 from firmpedal.quantity import Answer
 from firmpedal.report.ends import from_to
 from firmpedal.units import Dimension
@@ -82,7 +83,7 @@ def _line_rows(evaluation: Evaluation, line: LaidLine) -> Iterator[Row]:
         yield "Cut", show(line.cut_length)
     elif line.hose is not None:
         yield "Order", show(line.hose.order_length)
-    yield "Clamps", _count(len(line.supports.stations), "clamp")
+    yield "Clamps", count_of(len(line.supports.stations), "clamp")
     yield "Longest length between supports", show(line.supports.longest_gap)
     for gap in _nearest(gap for gap in evaluation.gaps if gap.line == line.name):
         yield f"Kept from {gap.thing.name}", show(gap.distance)
