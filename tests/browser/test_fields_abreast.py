@@ -72,6 +72,9 @@ def test_the_chosen_part_stays_in_sight_down_to_the_last_of_its_fields(opened, w
     picture = page.locator(".fp-form-seen").bounding_box()
     assert add["x"] == pytest.approx(picture["x"], abs=1)  # below both, as broad as both together
     assert add["width"] > 1.5 * picture["width"]
+    page.evaluate("scrollTo(0, document.documentElement.scrollHeight)")
+    picture = page.locator(".fp-form-seen").bounding_box()
+    assert picture["y"] + picture["height"] <= page.locator(".fp-form-add").bounding_box()["y"]
 
 
 def test_a_part_that_is_folded_in_half_a_row_takes_a_whole_one_when_it_is_opened(opened):

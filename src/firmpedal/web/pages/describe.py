@@ -58,7 +58,7 @@ class FormPage:
             if self.watch.option is not None:
                 said("p", IN_OPTION.format(option=self.watch.option), "fp-step-lead")
             with box(classes="fp-form-page"):
-                with box("section", "fp-form-seen", aria_label="The circuit"):
+                with box("section", "fp-form-beside", aria_label="The circuit"), box(classes="fp-form-seen"):
                     self._stale = working()
                     self._empty = box(classes="fp-empty")
                     with self._empty:
