@@ -149,6 +149,10 @@ def test_cautions_are_looked_at_before_the_order():
     found = next_step(having(CAUTION, CAUTION), "sound")
     assert "2 CAUTIONS to settle" in found.words
     assert [to for _, to in found.ways] == [To.FOUND, To.BUY]
+    for more in ((), (IN_HAND,)):
+        order = next_step(having(CAUTION, unclear=more), "buy")
+        assert order.words == "1 CAUTION to settle, or to accept with a reason, before you order."
+        assert order.ways[0][1] is To.FOUND
 
 
 def test_an_accepted_warning_is_shown_to_whoever_inspects():

@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.bench import NO_ORDER
 from firmpedal.checks.elbow_room import RULE as ELBOWS
 from firmpedal.finding import Level
+from firmpedal.model.display import count_of
 from firmpedal.place import is_within
+from firmpedal.report.remarks import rests_on
 from firmpedal.report.sheet import Paragraph, Tone
 
 if TYPE_CHECKING:
@@ -49,8 +51,9 @@ def state_of(evaluation: Evaluation, line: LaidLine) -> str:
         if concerns(unclear.place, line)
         for each in unclear.missing
     }
-    words = [f"{count} {level.value}{'' if count == 1 else 'S'}" for level, count in found.items() if count]
+    words = [count_of(count, level.value) for level, count in found.items() if count]
     words += [f"{len(missing)} to measure"] if missing else []
+    words += ["its length is not measured"] if rests_on(line.order_length) else []
     return ", ".join(words) or NOTHING_AGAINST
 
 

@@ -127,6 +127,9 @@ def _buy(found: Standing) -> Next:
         accepted = count_of(found.accepted, "WARNING")
         words = f"Not sound by {accepted} that you accepted. Read your reasons again before you order."
         return Next(words, (("See your reasons", To.FOUND), MAKE))
+    if found.cautions:
+        words = f"{count_of(found.cautions, 'CAUTION')} to settle, or to accept with a reason"
+        return Next(f"{words}, before you order.", (("See them", To.FOUND), MAKE))
     if found.in_hand:
         words = f"Order these. When they are there, measure {count_of(found.in_hand, 'thing')} at them"
         return Next(f"{words}; then make the lines.", (MEASURE, MAKE))

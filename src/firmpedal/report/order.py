@@ -16,6 +16,7 @@ from firmpedal.model.display import listed
 from firmpedal.model.part import Category
 from firmpedal.quantity import Mark, Value, exactly
 from firmpedal.report.parts import Item, goods_of_item, parts_list
+from firmpedal.report.remarks import WHAT, rests_on
 from firmpedal.units import Dimension
 
 if TYPE_CHECKING:
@@ -54,7 +55,8 @@ class OrderRow:
     @property
     def waits(self) -> str:
         """What is to be found out before it, or some of its pieces, are ordered; empty for nothing."""
-        return "; ".join(words for words in (self.wait, _look_words(self.item)) if words)
+        told = (self.wait, _look_words(self.item), _guess_words(self.item))
+        return "; ".join(words for words in told if words)
 
     @property
     def cost(self) -> Decimal | None:
@@ -74,6 +76,14 @@ def _look_words(item: Item) -> str:
         return "wait: its thread is only supposed" if count == 1 else "wait: their threads are only supposed"
     which = f"{count} of {item.quantity} {'waits' if count == 1 else 'wait'}"
     return f"{which}, where the thread is only supposed: {listed(list(dict.fromkeys(item.supposed)))}"
+
+
+def _guess_words(item: Item) -> str:
+    """Of a hose to whose length nobody measured all, what to do; its card names the parts it rests on."""
+    guessed = [length.mark for length in item.lengths if rests_on(length)]
+    if item.category is not Category.HOSE or not guessed:
+        return ""
+    return f"its length rests on {WHAT[max(guessed)]}: measure from seat to seat before you order"
 
 
 def bill_of(rows: tuple[OrderRow, ...]) -> Bill:
