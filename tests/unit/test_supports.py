@@ -118,3 +118,16 @@ class TestJustAsFarAsTheyMayBe:
             ("radius: 3/4\n", f"radius: 3/4\n    clamps: {gap}\n"),
         )
         assert [item for item in evaluate_text(text, "text").findings if item.rule == "clamp-spacing"]
+
+    @pytest.mark.parametrize("last", ["13 to 14", "13.3 to 13.7"])
+    def test_a_range_about_the_limit_asks_for_one_clamp_and_not_for_the_ends(self, last):
+        text = edited(
+            small("quillfen"),
+            ("seat: [16, 0, -6]", "seat: [40, 0, -6]"),
+            ("radius: 3/4\n", f"radius: 3/4\n    clamps: [{last}, 26, 36]\n"),
+        )
+        (unclear,) = [item for item in evaluate_text(text, "text").not_shown if item.rule == "clamp-spacing"]
+        (missing,) = unclear.missing
+        assert missing.place == "lines.run.clamps"
+        low, high = (f"{float(each):.2f}" for each in last.split(" to "))
+        assert f"{low} to {high} in, and supports may be 13.50 in apart" in missing.what

@@ -5,13 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
-from firmpedal.finding import Finding, Level
+from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
 from firmpedal.model.circuit import Support
 from firmpedal.model.stock import LineKind
+from firmpedal.quantity import Answer, Missing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+
+ONE_MORE = (
+    "whether {line} needs a clamp more: it is unsupported for {gap}, and supports may be {spacing} apart. "
+    "One more settles it, and so does a measurement from seat to seat"
+)
 
 
 def clamp_spacing(view: View) -> Iterator[Outcome]:
@@ -28,10 +35,16 @@ def clamp_spacing(view: View) -> Iterator[Outcome]:
             tries = ("measure the clamps from the line's first end, along the line",)
             yield Finding(rule, Level.CAUTION, place, message, tries, sources=practice("common-practice"))
         spacing = supports.spacing.named(f"support spacing of {line.stock.phrase}")
-        gap = view.show(supports.longest_gap)
+        gap, limit = view.show(supports.longest_gap), Limit(supports.longest_gap, spacing, "at most")
+        if limit.kept is Answer.UNKNOWN and supports.longest_gap.known and spacing.known:
+            # nobody measures fittings more closely for that: one clamp settles it
+            words = ONE_MORE.format(line=line.name, gap=gap, spacing=view.show(spacing))
+            asked = f"{supports.longest_gap.label} against {spacing.label}"
+            yield NotShown(rule, place, asked, (Missing(place, words),))
+            continue
         message = f"{line.name} is unsupported for {gap}; supports may be {view.show(spacing)} apart"
         yield from judge(
-            Limit(supports.longest_gap, spacing, "at most"),
+            limit,
             rule=rule,
             level=Level.CAUTION,
             place=place,
