@@ -95,6 +95,13 @@ def test_a_file_without_revision_and_date_says_so():
     made = shown(page_of(evaluate_text(text)))
     assert "Copy of a file that names no revision" in made
     assert "a copy of a file that names no revision, without a date" in made
+    assert "Write a revision and a date under Describe, aircraft, to tell two copies apart." in made
+
+
+def test_what_is_named_is_not_asked_for():
+    assert "to tell two copies apart" not in shown(page_of(example("rigid")))
+    made = shown(page_of(evaluate_text(TEXT.replace("  date: 2026-11-25\n", ""))))
+    assert "Write a date under Describe, aircraft," in made
 
 
 def test_a_place_of_the_file_is_said_in_words_as_everywhere_in_the_app():

@@ -22,6 +22,9 @@ if TYPE_CHECKING:
     from firmpedal.report.sheet import Block
 
 
+NAME_IT = "Write a {lacking} under Describe, aircraft, to tell two copies apart."
+
+
 def hangar_sheets(evaluation: Evaluation, options: tuple[Evaluation, ...] = ()) -> tuple[Sheet, ...]:
     """The sheets in the order of the work.
 
@@ -61,7 +64,9 @@ def copy_words(evaluation: Evaluation) -> str:
     footer = footer_of(evaluation)
     words = [f"revision {footer.revision}"] if footer.revision else ["a file that names no revision"]
     words.append(footer.date or "without a date")
+    lacking = [key for key, said in (("revision", footer.revision), ("date", footer.date)) if not said]
+    told = f" {NAME_IT.format(lacking=' and a '.join(lacking))}" if lacking else ""
     return (
         f"This is a copy of {', '.join(words)}. It does not follow changes of the file: after a change, make "
-        "a new one and throw this one away."
+        f"a new one and throw this one away.{told}"
     )

@@ -27,7 +27,7 @@ LEAD = (
     "measure. Nothing is measured yet, and nothing is guessed."
 )
 
-NAMED = "It stands on every sheet. A file of that name is written into your folder, over no other."
+NAMED = "It stands on every sheet, and the file in your folder is called so. No other file is touched."
 
 
 def show(given: Mapping[str, str]) -> None:
