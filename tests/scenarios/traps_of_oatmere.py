@@ -287,7 +287,7 @@ MISTAKES = (
         "panel-hole-without-grommet",
         Level.CAUTION,
         "panels.cabin_floor.passes.left_run",
-        "left_run passes cabin_floor near [10.13, -2.03, 0.00] in a hole without a grommet",
+        "left_run passes cabin_floor near aft 10.13, right -2.03, up 0.00 in in a hole without a grommet",
         lay=((FLOOR, FLOOR.replace("yes", "no")),),
     ),
     Trap(
@@ -296,7 +296,7 @@ MISTAKES = (
         "panel-hole-without-grommet",
         Level.CAUTION,
         "lines.left_run",
-        "left_run passes cabin_floor near [10.13, -2.03, 0.00], and nothing is said of a hole",
+        "left_run passes cabin_floor near aft 10.13, right -2.03, up 0.00 in, and nothing is said of a hole",
         lay=((FLOOR, ""),),
         cure=(
             (

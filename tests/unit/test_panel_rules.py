@@ -84,7 +84,7 @@ def test_a_hole_that_nobody_listed_is_owed():
         ),
     )
     left, right = said(text, HOLE)
-    assert "left_run passes cabin_floor near [10.13, -2.03, 0" in left
+    assert "left_run passes cabin_floor near aft 10.13, right -2.03, up 0" in left
     assert "or a bulkhead fitting, is owed" in right
     assert said(example("oatmere"), HOLE) == []
 
@@ -119,4 +119,4 @@ def test_a_line_that_ends_at_a_bulkhead_in_the_panel_passes_nothing():
 
 def test_it_passes_the_panel_elsewhere_all_the_same():
     (owed,) = said(on_plate("[10, 0, -3]"), HOLE)  # it ends at the side below, and goes through to get there
-    assert "run passes floor near [10.00, 0" in owed
+    assert "run passes floor near aft 10.00, right 0" in owed

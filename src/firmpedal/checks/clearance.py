@@ -123,7 +123,7 @@ def _where(view: View, gap: Gap) -> str:
     """Say at which point of the line, and in which state."""
     if gap.point is None:
         return ""
-    return f" near {view.display.point(gap.point)}{_when(gap.setting)}"
+    return f" near {view.display.spot(gap.point)}{_when(gap.setting)}"
 
 
 def _when(setting: Setting) -> str:

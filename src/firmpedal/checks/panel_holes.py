@@ -51,7 +51,7 @@ def _not_declared(view: View, line: LaidLine, panel: Panel, cut: Passing) -> Ite
     if cut.unsure:
         yield NotShown(RULE, line.place, f"whether {line.name} passes {panel.name}", cut.unsure)
     elif points:
-        where = " and ".join(view.display.point(point) for point in points)
+        where = " and ".join(view.display.spot(point) for point in points)
         yield Finding(
             RULE,
             Level.CAUTION,
@@ -79,7 +79,7 @@ def _as_declared(
             sources=practice("firmpedal-derivation", Mark.DERIVED),
         )
         return
-    where = f" near {view.display.point(cut.points[0][1])}" if cut.points else ""
+    where = f" near {view.display.spot(cut.points[0][1])}" if cut.points else ""
     if passage.grommet is Answer.UNKNOWN:
         what = f"whether the hole for {line.name} in {panel.name} has a grommet"
         missing = (Missing(f"{passage.place}.grommet", what),)

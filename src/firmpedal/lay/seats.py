@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.lay.movement import Carried, carriers_of
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
-from firmpedal.model.space import Position
+from firmpedal.model.space import AXES, Position
 from firmpedal.quantity import Mark, Step, Value, exactly, total, unknown
 from firmpedal.units import Dimension, from_unit
 
@@ -24,7 +24,6 @@ if TYPE_CHECKING:
 # How deep a parallel thread of these sizes goes in, where nobody says: common practice, no source. Wide, for
 # to the fluid a few millimetres of line are nothing; what is cut never rests on it.
 ANY_DEPTH = (0.0, from_unit(15, "mm"))
-AXES = ("aft", "right", "up")
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.hashing import HashKept, hash_kept
+from firmpedal.model.space import AXES
 from firmpedal.units import Dimension, UnitError, canonical_unit, from_unit, show, to_unit
 
 if TYPE_CHECKING:
@@ -117,8 +118,16 @@ class Display(HashKept):
 
     def point(self, point: tuple[float, float, float]) -> str:
         """Show a point as the file writes it: [aft, right, up] in the builder's unit of length."""
+        return f"[{', '.join(self._bare(point))}]"
+
+    def spot(self, point: tuple[float, float, float]) -> str:
+        """Say where a point is, for whoever does not see the file: `aft 30.00, right -2.00, up 3.00 in`."""
+        ways = (f"{way} {number}" for way, number in zip(AXES, self._bare(point), strict=True))
+        return f"{', '.join(ways)} {self.unit(Dimension.LENGTH)}"
+
+    def _bare(self, point: tuple[float, float, float]) -> tuple[str, ...]:
         unit = self.unit(Dimension.LENGTH)
-        return f"[{', '.join(self.number(one, Dimension.LENGTH).removesuffix(f' {unit}') for one in point)}]"
+        return tuple(self.number(one, Dimension.LENGTH).removesuffix(f" {unit}") for one in point)
 
     @property
     def decimals(self) -> Display:

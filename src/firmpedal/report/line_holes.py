@@ -43,4 +43,4 @@ def _words(display: Display, cut: Passing, hole: Value) -> Iterator[str]:
     yield f"{decimals(hole, display)} free, as the file says; wider before the grommet is in"
     if isinstance(cut.panel.where, Sheet):
         yield FACES[cut.panel.where.axis]
-    yield f"middle at {display.point(cut.points[0][1])}"
+    yield f"middle at {display.spot(cut.points[0][1])}"

@@ -126,7 +126,7 @@ def _words(evaluation: Evaluation, hole: PanelHole) -> Iterator[str]:
         )
     yield seen_from(bulkhead.normal) or "which way the panel looks is unknown"
     if bulkhead.at.known:
-        yield f"middle at {display.point(bulkhead.at.point)}"
+        yield f"middle at {display.spot(bulkhead.at.point)}"
     if bulkhead.through_panel is Answer.UNKNOWN:
         yield "Unknown whether it goes through a panel at all: look first."
     if any(

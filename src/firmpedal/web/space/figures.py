@@ -131,11 +131,11 @@ def _thing_rows(evaluation: Evaluation, sort: str, name: str) -> Iterator[Row]:
         yield from _moves(part.moves_with)
         for port in part.ports:
             seat = port.seat if port.seat.known else port.at
-            yield f"Port {port.name}", display.point(seat.point) if seat.known else "place unknown"
+            yield f"Port {port.name}", display.spot(seat.point) if seat.known else "place unknown"
     elif sort == "bulkhead" and (wall := find(aircraft.bulkheads, name)) is not None:
         yield from _moves(wall.moves_with)
         for side in wall.sides:
-            yield f"Side {side.name}", display.point(side.seat.point) if side.seat.known else "place unknown"
+            yield f"Side {side.name}", display.spot(side.seat.point) if side.seat.known else "place unknown"
     elif sort == "panel" and (panel := find(aircraft.panels, name)) is not None:
         yield "Thickness", display.value(panel.thickness)
         yield "Passed by", ", ".join(each.name for each in panel.passes) or "no line"
