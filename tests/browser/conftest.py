@@ -6,11 +6,14 @@ Without one they are skipped, and the end of the run says so. Where CI is set th
 from __future__ import annotations
 
 import os
+from contextlib import contextmanager
 
 import pytest
 from chromium import MISSING, launched
 from playwright.sync_api import sync_playwright
-from served import SLOW, hear_faults
+from served import SLOW, hear_faults, serving
+
+from texts import example
 
 
 @pytest.fixture(scope="module")
@@ -27,9 +30,9 @@ def browser():
         started.close()
 
 
-@pytest.fixture
-def new_context(browser):
-    """Opens windows that know nothing of each other, and closes them after the test.
+@contextmanager
+def contexts(browser):
+    """Opens windows that know nothing of each other, and closes them in the end.
 
     Nothing fades in them: a colour that is on its way to another is neither of the two.
     """
@@ -44,10 +47,43 @@ def new_context(browser):
         context.close()
 
 
+@pytest.fixture
+def new_context(browser):
+    """Opens windows that know nothing of each other nor of another test's."""
+    with contexts(browser) as opening:
+        yield opening
+
+
+@pytest.fixture(scope="module")
+def one_context(browser):
+    """What the windows of one file of tests have in common: what was read once is not read anew.
+
+    For tests that tick, type and fold nothing; the others have a `new_context` each.
+    """
+    with contexts(browser) as opening:
+        yield opening()
+
+
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory):
     """Where the aircraft of one file of tests lie."""
     return tmp_path_factory.mktemp("hangar")
+
+
+@pytest.fixture(scope="module")
+def app(folder):
+    """The server on that folder, for one file of tests."""
+    with serving(folder) as served:
+        yield served
+
+
+@pytest.fixture
+def mine(folder, tmp_path):
+    """A Brindlewick of the builder's own in that folder, of which no other test knows."""
+    path = folder / f"mine_{tmp_path.name}.yaml"
+    path.write_text(example("brindlewick"), encoding="utf-8")
+    yield path
+    path.unlink(missing_ok=True)
 
 
 @pytest.fixture

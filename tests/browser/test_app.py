@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import partial
 
 import pytest
 from playwright.sync_api import expect
@@ -13,31 +14,39 @@ from texts import edited, example
 STEPS = ("describe", "sound", "buy", "make", "fit", "prove", "keep")
 LOADS = "foot: {normal: 75, hard: 150, panic: 200}"
 HTTP = "http://"
+ALONE = "mine.yaml"  # a file that is only looked at
+
+
+@pytest.fixture(scope="module")
+def folder(folder):
+    (folder / ALONE).write_text(example("brindlewick"), encoding="utf-8")
+    yield folder
+    assert left_in(folder) == []
 
 
 @pytest.fixture
-def folder(tmp_path):
-    return tmp_path / "hangar"
-
-
-@pytest.fixture
-def app(folder):
-    folder.mkdir(exist_ok=True)
-    with serving(folder) as served:
+def empty(tmp_path):
+    """A server on a folder in which there is nothing yet."""
+    with serving(tmp_path) as served:
         yield served
-    assert not list(folder.glob(".*")), "something is left beside the builder's files"
+    assert left_in(tmp_path) == []
+
+
+def left_in(folder):
+    """What is left beside the builder's files."""
+    return list(folder.glob(".*"))
 
 
 @pytest.fixture
-def window(new_context, app):
-    """A window that notes what went wrong in it, and whatever it asked of anybody else."""
+def watching(new_context):
+    """Opens windows of a server that note what went wrong, and whatever was asked of anybody else."""
     opened = []
 
-    def opening(**how):
-        page = new_context(**{"viewport": {"width": 1280, "height": 900}, **how}).new_page()
+    def opening(served):
+        page = new_context(viewport={"width": 1280, "height": 900}).new_page()
         hear_faults(page)
         page.elsewhere = []
-        page.on("request", lambda it: page.elsewhere.append(it.url) if foreign(it.url, app.base) else None)
+        page.on("request", lambda it: page.elsewhere.append(it.url) if foreign(it.url, served.base) else None)
         page.set_default_timeout(SLOW)
         opened.append(page)
         return page
@@ -49,12 +58,8 @@ def window(new_context, app):
 
 
 @pytest.fixture
-def mine(folder):
-    """A file of the builder's own in the folder."""
-    folder.mkdir(exist_ok=True)
-    path = folder / "mine.yaml"
-    path.write_text(example("brindlewick"), encoding="utf-8")
-    return path
+def window(watching, app):
+    return partial(watching, app)
 
 
 def foreign(address, base):
@@ -94,9 +99,9 @@ def put_text(page, old, new):
     page.keyboard.insert_text(new)
 
 
-def test_a_newcomer_plays_with_an_example(app, window, folder):
-    page = window()
-    page.goto(app.first)
+def test_a_newcomer_plays_with_an_example(watching, empty, tmp_path):
+    page = watching(empty)
+    page.goto(empty.first)
     expect(page.locator(".fp-empty")).to_contain_text("no aircraft in this folder yet")
     page.get_by_role("button", name="Open Brindlewick").click()
     expect(verdict(page)).to_have_attribute("data-verdict", "not sound")
@@ -104,7 +109,7 @@ def test_a_newcomer_plays_with_an_example(app, window, folder):
     page.get_by_role("link", name="Describe").click()
     page.get_by_role("link", name="The text").click()
     put_text(page, LOADS, LOADS.replace("200", "260"))
-    text = saved(folder / "brindlewick.yaml", "panic: 260")
+    text = saved(tmp_path / "brindlewick.yaml", "panic: 260")
     assert text == edited(example("brindlewick"), ("panic: 200", "panic: 260"))
     page.get_by_role("link", name="Keep").click()
     verdict(page)
@@ -113,8 +118,8 @@ def test_a_newcomer_plays_with_an_example(app, window, folder):
 
 def test_an_answer_follows_a_change_and_undo_takes_both_back(app, window, mine):
     page, other = window(), window()
-    before = go(page, app, "mine.yaml", "describe/text", "rigid").inner_text()
-    go(other, app, "mine.yaml", "sound", "rigid")
+    before = go(page, app, mine.name, "describe/text", "rigid").inner_text()
+    go(other, app, mine.name, "sound", "rigid")
     assert "NOT SHOWN" in before
     put_text(page, "panic: 200", "panic: 900")
     bar = page.locator(".fp-frame > .fp-verdict-bar")
@@ -136,7 +141,7 @@ def test_a_broken_file_is_mended_beside_its_errors(app, window, mine):
     mine.write_text(edited(example("brindlewick"), ("gear: tailwheel", "gear: tailwhel")), encoding="utf-8")
     page = window()
     page.goto(app.first)
-    row = page.locator(".fp-row")
+    row = page.locator(".fp-row", has_text=mine.name)
     expect(row.locator("strong")).to_have_text("CANNOT BE READ", timeout=SLOW)
     row.click()
     expect(page.locator(".fp-main .fp-empty")).to_contain_text("cannot be read")
@@ -155,7 +160,7 @@ def test_a_broken_file_is_mended_beside_its_errors(app, window, mine):
 
 def test_nothing_of_another_editor_is_overwritten(app, window, mine):
     page = window()
-    go(page, app, "mine.yaml", "describe/text")
+    go(page, app, mine.name, "describe/text")
     theirs = edited(example("brindlewick"), ("hard: 150", "hard: 155"))
     put_text(page, "normal: 75", "normal: 77")
     mine.write_text(theirs, encoding="utf-8")  # within the pause, before what was typed is taken
@@ -172,7 +177,7 @@ def test_nothing_of_another_editor_is_overwritten(app, window, mine):
 
 def test_a_page_goes_with_a_file_that_breaks_goes_away_and_comes_back(app, window, mine):
     page = window()
-    go(page, app, "mine.yaml", "sound", "rigid")
+    go(page, app, mine.name, "sound", "rigid")
     card, verdict = page.locator(".fp-conflict"), page.locator(".fp-verdict-bar strong")
     before = verdict.inner_text()
     mine.write_bytes(b"\xff\xfea\x00")
@@ -180,7 +185,7 @@ def test_a_page_goes_with_a_file_that_breaks_goes_away_and_comes_back(app, windo
     expect(verdict).to_have_text("CANNOT BE READ")
     expect(card.get_by_role("button")).to_have_count(0)
     mine.unlink()
-    expect(card).to_contain_text("mine.yaml is not in its folder any more")
+    expect(card).to_contain_text(f"{mine.name} is not in its folder any more")
     expect(verdict).to_have_text("THE FILE IS GONE")
     mine.write_text(example("brindlewick"), encoding="utf-8")
     expect(card).to_have_count(0)
@@ -193,7 +198,7 @@ def test_a_page_goes_with_a_file_that_breaks_goes_away_and_comes_back(app, windo
 
 def test_each_place_where_two_versions_differ_is_chosen_by_itself(app, window, mine):
     page = window()
-    go(page, app, "mine.yaml", "describe/text")
+    go(page, app, mine.name, "describe/text")
     theirs = edited(
         example("brindlewick"), ("name: Brindlewick", "name: Finchcote"), ("hard: 150", "hard: 155")
     )
@@ -217,16 +222,16 @@ def test_each_place_where_two_versions_differ_is_chosen_by_itself(app, window, m
 
 def test_what_another_program_wrote_shows_by_itself(app, window, mine):
     page = window()
-    go(page, app, "mine.yaml", "sound", "rigid")
+    go(page, app, mine.name, "sound", "rigid")
     mine.write_text(
         edited(example("brindlewick"), ("name: Brindlewick", "name: Finchcote")), encoding="utf-8"
     )
     expect(page.locator("h1")).to_have_text("Finchcote", timeout=SLOW)
 
 
-def test_a_new_aircraft_from_pictures(app, window, folder):
-    page = window()
-    page.goto(app.first)
+def test_a_new_aircraft_from_pictures(watching, empty, tmp_path):
+    page = watching(empty)
+    page.goto(empty.first)
     page.get_by_role("link", name="Begin your own").click()
     for word in ("tailwheel", "leaf", "toe", "one seat", "none; chocks", "millimetres"):
         page.locator(".fp-choice", has_text=word).click()
@@ -234,21 +239,21 @@ def test_a_new_aircraft_from_pictures(app, window, folder):
     with page.context.expect_event("response", lambda answer: answer.url.endswith("form.pdf")) as paper:
         printed.click()
     assert (paper.value.status, paper.value.headers["content-type"]) == (200, "application/pdf")
-    assert not list(folder.iterdir())
-    page.goto(f"{app.base}/new?gear=tailwheel&leg=leaf&brakes=toe&seats=1&valve=no&length=mm")
+    assert not list(tmp_path.iterdir())
+    page.goto(f"{empty.base}/new?gear=tailwheel&leg=leaf&brakes=toe&seats=1&valve=no&length=mm")
     page.get_by_label("What do you call it?").fill("finchcote")
     page.get_by_role("button", name="Begin this aircraft").click()
     expect(verdict(page)).to_have_attribute("data-verdict", "not shown")
-    assert "unknown" in (folder / "finchcote.yaml").read_text(encoding="utf-8")
-    page.goto(f"{app.base}/new?name=finchcote&gear=nosewheel&leg=leaf&brakes=toe&seats=1&valve=no")
+    assert "unknown" in (tmp_path / "finchcote.yaml").read_text(encoding="utf-8")
+    page.goto(f"{empty.base}/new?name=finchcote&gear=nosewheel&leg=leaf&brakes=toe&seats=1&valve=no")
     page.get_by_role("button", name="Begin this aircraft").click()
     expect(page.get_by_role("alert")).to_contain_text("is there already")
     expect(page.locator("input[value=nosewheel]")).to_be_checked()
 
 
-def test_figures_in_the_other_units_and_the_look_are_remembered(app, window, mine):
+def test_figures_in_the_other_units_and_the_look_are_remembered(app, window, folder):
     page = window()
-    go(page, app, "mine.yaml", "make", "rigid")
+    go(page, app, ALONE, "make", "rigid")
     figure = page.locator(".fp-figure").first
     expect(figure).to_contain_text(" in")
     page.get_by_role("button", name="mm", exact=True).click()
@@ -259,32 +264,29 @@ def test_figures_in_the_other_units_and_the_look_are_remembered(app, window, min
     verdict(page)
     expect(page.locator("html")).to_have_class(re.compile("fp-dark"))
     expect(page.get_by_role("button", name="mm", exact=True)).to_have_attribute("aria-pressed", "true")
-    assert mine.read_text(encoding="utf-8") == example("brindlewick")
+    assert (folder / ALONE).read_text(encoding="utf-8") == example("brindlewick")
 
 
-@pytest.mark.usefixtures("mine")
 def test_ticks_stay_in_the_browser(app, window):
     page = window()
-    go(page, app, "mine.yaml", "prove", "rigid")
+    go(page, app, ALONE, "prove", "rigid")
     box = page.locator("article input[type=checkbox]").first
     box.check()
     page.reload()
     expect(box).to_be_checked(timeout=SLOW)
-    go(page, app, "mine.yaml", "prove", "all hose")
+    go(page, app, ALONE, "prove", "all hose")
     expect(page.locator("article input[type=checkbox]").first).not_to_be_checked()
 
 
-@pytest.mark.usefixtures("mine")
 def test_a_finding_leads_to_its_line(app, window):
     page = window()
-    go(page, app, "mine.yaml", "sound")
+    go(page, app, ALONE, "sound")
     place = page.locator(".fp-finding").get_by_role("link", name="of the text").first
     number = int(re.fullmatch(r"line (\d+) of the text", place.inner_text())[1])
     place.click()
     expect(page.locator(".cm-lineNumbers .cm-activeLineGutter")).to_have_text(str(number))
 
 
-@pytest.mark.usefixtures("mine")
 @pytest.mark.parametrize("name", ["form.pdf", "packet.pdf", "fullsize-A4.pdf", "fullsize-letter.pdf"])
 def test_every_paper_is_a_pdf(app, window, name):
     page = window()
@@ -293,7 +295,6 @@ def test_every_paper_is_a_pdf(app, window, name):
     assert answer.body().startswith(b"%PDF-")
 
 
-@pytest.mark.usefixtures("mine")
 @pytest.mark.parametrize(
     "path",
     [

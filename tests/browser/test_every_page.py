@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 from looks import faint, hidden_focus, outside, small_targets, violations
-from served import SLOW, serving
+from served import SLOW
 
 from firmpedal.web.site import every_page
 from texts import example
 
 WIDTHS = (390, 768, 1280, 1920)
+DESK = {"width": 1280, "height": 900}
 DRAWN = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
 # A file with errors says the same on every page but the two on which it is mended, and each thing has a form.
 BROKEN = ("/aircraft/broken.yaml/describe/text", "/aircraft/broken.yaml/describe?at=aircraft.gear")
@@ -24,41 +25,45 @@ INLINE = ("line=", "?at=", "&amp;at=", "fp-skip", 'type="radio"')
 
 
 @pytest.fixture(scope="module")
-def app(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("hangar")
+def folder(folder):
     text = example("brindlewick")
     (folder / "mine.yaml").write_text(text, encoding="utf-8")
     (folder / "broken.yaml").write_text(text.replace("gear: tailwheel", "gear: tailwhel"), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
-@pytest.fixture
-def shown(new_context, app):
-    """Opens a page and waits for all of it; notes each request to anybody else."""
-    pages = []
+@pytest.fixture(scope="module")
+def watched(app):
+    """Opens a page of a window and waits for all of it; notes each request to anybody else."""
+    asked = []
 
-    def opening(address, **how):
-        page = new_context(**{"viewport": {"width": 1280, "height": 900}, **how}).new_page()
-        page.elsewhere = []
-        page.on("request", lambda it: page.elsewhere.append(it.url))
-        page.on("websocket", lambda it: page.elsewhere.append(it.url))
-        pages.append(page)
+    def opening(page, address):
+        page.on("request", lambda it: asked.append(it.url))
+        page.on("websocket", lambda it: asked.append(it.url))
+        before = len(asked)
         page.goto(app.base + address)
         page.wait_for_selector(".fp-main")
         page.wait_for_function("() => !document.body.innerText.includes('Working it out')", timeout=SLOW)
+        assert len(asked) > before
         return page
 
     yield opening
     ours = (app.base, app.base.replace("http", "ws", 1), "data:", "blob:")
-    for page in pages:
-        assert page.elsewhere
-        assert [each for each in page.elsewhere if not each.startswith(ours)] == []
+    assert [each for each in asked if not each.startswith(ours)] == []
 
 
-@pytest.mark.parametrize("address", PAGES)
-def test_no_page_scrolls_sideways_and_axe_finds_nothing(shown, address):
-    page, faults = shown(address, color_scheme="light"), {}
+@pytest.fixture(scope="module", params=PAGES)
+def desk(request, one_context, watched):
+    """A page as it comes on a desk, loaded once: what is looked at there leaves it as it was."""
+    page = one_context.new_page()
+    page.set_viewport_size(DESK)
+    yield watched(page, request.param)
+    page.close()
+
+
+def test_no_page_scrolls_sideways_and_axe_finds_nothing(desk):
+    page, faults = desk, {}
+    page.emulate_media(color_scheme="light")
     for width in WIDTHS:
         page.set_viewport_size({"width": width, "height": 900})
         page.evaluate(DRAWN)
@@ -71,19 +76,27 @@ def test_no_page_scrolls_sideways_and_axe_finds_nothing(shown, address):
     assert faint(page) == []
 
 
+def test_the_keyboard_reaches_everything_and_shows_where_it_is(desk):
+    desk.set_viewport_size(DESK)
+    desk.evaluate("() => { document.activeElement.blur(); scrollTo(0, 0); }")
+    assert hidden_focus(desk) == ([], [])
+
+
 @pytest.mark.parametrize("address", PAGES)
-@pytest.mark.parametrize("width", [390, 1280])
-def test_the_keyboard_reaches_everything_and_shows_where_it_is(shown, address, width):
-    page = shown(address, viewport={"width": width, "height": 900})
-    unreached, unseen = hidden_focus(page)
-    assert unreached == []
-    assert unseen == []
+def test_so_it_does_on_a_page_that_comes_on_a_phone(one_context, watched, address):
+    page = one_context.new_page()
+    page.set_viewport_size({"width": 390, "height": 900})
+    reached = hidden_focus(watched(page, address))
+    page.close()
+    assert reached == ([], [])
 
 
 @pytest.mark.parametrize("step", ["make", "prove", "buy"])
-def test_on_a_phone_what_is_ticked_and_read_is_big_and_the_steps_lie_under_the_thumb(shown, step):
-    how = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
-    page = shown(f"/aircraft/mine.yaml/{step}?option=rigid", **how)
+def test_on_a_phone_what_is_ticked_and_read_is_big_and_the_steps_lie_under_the_thumb(
+    new_context, watched, step
+):
+    phone = new_context(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True)
+    page = watched(phone.new_page(), f"/aircraft/mine.yaml/{step}?option=rigid")
     ticks = page.eval_on_selector_all(
         ".fp-sheet .fp-tick", "all => all.map(each => [each.getBoundingClientRect().height, each.outerHTML])"
     )

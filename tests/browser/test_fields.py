@@ -6,16 +6,15 @@ import re
 
 import pytest
 from playwright.sync_api import expect
-from served import SLOW, saved, serving
+from served import SLOW, saved
 
 from texts import edited, example
 
 
 @pytest.fixture(scope="module")
-def app(folder):
+def folder(folder):
     (folder / "mine.yaml").write_text(example("brindlewick"), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 def field(page, name, within=None):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from looks import outside, violations
 from playwright.sync_api import expect
-from served import SLOW, serving
+from served import SLOW
 
 from texts import example
 
@@ -27,10 +27,9 @@ IN_SIGHT = """
 
 
 @pytest.fixture(scope="module")
-def app(folder):
+def folder(folder):
     (folder / "mine.yaml").write_text(example("brindlewick"), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 @pytest.fixture

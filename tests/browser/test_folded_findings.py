@@ -7,7 +7,7 @@ import re
 import pytest
 from looks import outside, violations
 from playwright.sync_api import expect
-from served import SLOW, hear_faults, saved, serving
+from served import SLOW, hear_faults, saved
 
 from firmpedal.project.layouts import Layout, layout_text
 from firmpedal.web import addresses
@@ -25,19 +25,12 @@ FILES = [f"{name}.yaml" for name in LAYOUTS]
 
 
 @pytest.fixture(scope="module")
-def folder(tmp_path_factory):
-    place = tmp_path_factory.mktemp("hangar")
+def folder(folder):
     for name, layout in LAYOUTS.items():
-        (place / f"{name}.yaml").write_text(layout_text(layout, f"{name}.yaml"), encoding="utf-8")
+        (folder / f"{name}.yaml").write_text(layout_text(layout, f"{name}.yaml"), encoding="utf-8")
     for name in ("brindlewick", "oatmere"):
-        (place / f"{name}.yaml").write_text(example(name), encoding="utf-8")
-    return place
-
-
-@pytest.fixture(scope="module")
-def app(folder):
-    with serving(folder) as served:
-        yield served
+        (folder / f"{name}.yaml").write_text(example(name), encoding="utf-8")
+    return folder
 
 
 @pytest.fixture

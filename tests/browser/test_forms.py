@@ -6,16 +6,15 @@ import re
 
 import pytest
 from playwright.sync_api import expect
-from served import saved, serving
+from served import saved
 
 from texts import example
 
 
 @pytest.fixture(scope="module")
-def app(folder):
+def folder(folder):
     (folder / "mine.yaml").write_text(example("brindlewick"), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 def test_a_state_what_it_moves_and_a_port(app, page, folder):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from served import SLOW, hear_faults, serving
+from served import SLOW, hear_faults
 
 from firmpedal.web.site import every_page
 from texts import example
@@ -37,10 +37,9 @@ LONG = """
 
 
 @pytest.fixture(scope="module")
-def app(folder):
+def folder(folder):
     (folder / FILE).write_text(example("brindlewick"), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 def test_no_line_is_longer_than_can_be_read(app, new_context):

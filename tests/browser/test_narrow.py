@@ -7,7 +7,7 @@ from functools import partial
 import pytest
 from looks import letters_drawn, outside, violations
 from playwright.sync_api import expect
-from served import SLOW, hear_faults, serving
+from served import SLOW, hear_faults
 
 from firmpedal.web import addresses
 from firmpedal.web.site import STEPS, every_page
@@ -44,11 +44,9 @@ SIDES = "(each) => { const { left, right } = each.getBoundingClientRect(); retur
 
 
 @pytest.fixture(scope="module")
-def app(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("hangar")
+def folder(folder):
     (folder / FILE).write_text(example("brindlewick"), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 @pytest.fixture

@@ -6,7 +6,7 @@ import re
 
 import pytest
 from playwright.sync_api import expect
-from served import saved, serving
+from served import saved
 
 from texts import edited, example
 
@@ -14,12 +14,11 @@ DISC = "    disc: {mass: {value: 2.9 lb, mark: assumed}, radius: {value: 3.2, ma
 
 
 @pytest.fixture(scope="module")
-def app(folder):
+def folder(folder):
     one = example("brindlewick").partition("\noptions:")[0] + "\n"
     (folder / "mine.yaml").write_text(one, encoding="utf-8")
     (folder / "bow.yaml").write_text(edited(example("fennimoss"), (DISC, "")), encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 def test_an_option_is_begun_filled_and_renamed(app, page, folder):

@@ -32,11 +32,27 @@ def text_of(example, option):
     )
 
 
+@pytest.fixture(scope="module")
+def page_of(one_context):
+    """The page of each case, read once: it has no script, and nothing is ticked in it."""
+    pages = {}
+
+    def opened(case):
+        if case not in pages:
+            pages[case] = one_context.new_page()
+            pages[case].set_content(text_of(*case))
+        return pages[case]
+
+    return opened
+
+
 @pytest.fixture
-def shown(new_context):
+def shown(page_of):
     def opened(case, width, scheme="light", switch=""):
-        page = new_context(viewport={"width": width, "height": 900}, color_scheme=scheme).new_page()
-        page.set_content(text_of(*case).replace('lang="en"', f'lang="en" class="{switch}"'))
+        page = page_of(case)
+        page.set_viewport_size({"width": width, "height": 900})
+        page.emulate_media(media="screen", color_scheme=scheme)
+        page.evaluate("(switch_) => { document.documentElement.className = switch_; }", switch)
         return page
 
     return opened
@@ -104,8 +120,9 @@ def test_light_by_the_switch_on_a_dark_system(shown):
     assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(242, 241, 236)"
 
 
-def test_everything_can_be_reached_by_keys_and_shows_the_focus(shown):
-    page = shown(CASES[2], 390)
+def test_everything_can_be_reached_by_keys_and_shows_the_focus(new_context):
+    page = new_context(viewport={"width": 390, "height": 900}).new_page()
+    page.set_content(text_of(*CASES[2]))
     count = page.locator("input, .fp-drawing-box").count()
     assert count > 10
     for _ in range(count):

@@ -8,7 +8,7 @@ import time
 import pytest
 from looks import hidden_focus, outside, small_targets, violations
 from playwright.sync_api import expect
-from served import SLOW, hear_faults, serving
+from served import SLOW, hear_faults
 
 from firmpedal.project.edit_keys import with_value
 from texts import edited, example
@@ -20,17 +20,10 @@ INLINE = ("line=", "fp-skip")
 
 
 @pytest.fixture(scope="module")
-def folder(tmp_path_factory):
-    place = tmp_path_factory.mktemp("hangar")
+def folder(folder):
     for name in ("accept", "lead", "measure"):
-        (place / f"{name}.yaml").write_text(TEXT, encoding="utf-8")
-    return place
-
-
-@pytest.fixture(scope="module")
-def app(folder):
-    with serving(folder) as served:
-        yield served
+        (folder / f"{name}.yaml").write_text(TEXT, encoding="utf-8")
+    return folder
 
 
 @pytest.fixture

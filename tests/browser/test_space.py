@@ -7,7 +7,7 @@ import re
 import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
-from served import SLOW, hear_faults, saved, serving
+from served import SLOW, hear_faults, saved
 
 from texts import edited, example
 
@@ -28,19 +28,12 @@ SEEN = f"""(at) => {{
 }}"""
 
 
-@pytest.fixture
-def folder(tmp_path):
-    place = tmp_path / "hangar"
-    place.mkdir()
+@pytest.fixture(scope="module")
+def folder(folder):
+    """Two aircraft that are only looked at."""
     for name in ("brindlewick", "oatmere"):
-        (place / f"{name}.yaml").write_text(example(name), encoding="utf-8")
-    return place
-
-
-@pytest.fixture
-def app(folder):
-    with serving(folder) as served:
-        yield served
+        (folder / f"{name}.yaml").write_text(example(name), encoding="utf-8")
+    return folder
 
 
 @pytest.fixture
@@ -99,8 +92,8 @@ def pick_up(page, corner):
     return x, y
 
 
-def test_a_corner_is_dragged_and_everything_follows(space, folder):
-    page = space("brindlewick", "rigid", "lines.left_leg")
+def test_a_corner_is_dragged_and_everything_follows(space, mine):
+    page = space(mine.stem, "rigid", "lines.left_leg")
     drawn(page)
     page.get_by_role("button", name="From the left").click()
     drawn(page)
@@ -113,7 +106,7 @@ def test_a_corner_is_dragged_and_everything_follows(space, folder):
     assert page.evaluate(f"() => {PICTURE}.canvas.dataset.length").endswith(" in in straight legs")
     handle = page.evaluate(f"() => {PICTURE}.corners[1].handle.position.toArray()")
     page.mouse.up()
-    text = saved(folder / "brindlewick.yaml", "[10.3125, -11.6, -4.6875]")
+    text = saved(mine, "[10.3125, -11.6, -4.6875]")
     old, more = "          - [9.0, -11.6, -5.2]\n", "          - [5.6"
     new = "          - [10.3125, -11.6, -4.6875]\n"
     assert text == edited(example("brindlewick"), (old + more, new + more))
@@ -123,13 +116,12 @@ def test_a_corner_is_dragged_and_everything_follows(space, folder):
     page.get_by_role("button", name="left_leg, tube").click()
     expect(before).to_have_count(0)
     page.get_by_role("button", name="Undo").click()
-    answered(page)
-    assert (folder / "brindlewick.yaml").read_text(encoding="utf-8") == example("brindlewick")
+    assert saved(mine, old + more) == example("brindlewick")
     expect(before).to_have_count(1, timeout=SLOW)
 
 
-def test_shift_keeps_a_drag_to_one_way(space, folder):
-    page = space("brindlewick", "rigid", "lines.left_leg")
+def test_shift_keeps_a_drag_to_one_way(space, mine):
+    page = space(mine.stem, "rigid", "lines.left_leg")
     drawn(page)
     page.get_by_role("button", name="From the left").click()
     drawn(page)
@@ -139,39 +131,39 @@ def test_shift_keeps_a_drag_to_one_way(space, folder):
     page.mouse.move(x + 2 * INCH * zoom, y - 1 * INCH * zoom, steps=8)
     page.mouse.up()
     page.keyboard.up("Shift")
-    saved(folder / "brindlewick.yaml", "[11, -11.6, -5.2]")
+    saved(mine, "[11, -11.6, -5.2]")
 
 
-def test_a_corner_is_stepped_by_buttons_and_by_keys(space, folder):
-    page = space("brindlewick", "rigid", "lines.left_leg.via.2")
+def test_a_corner_is_stepped_by_buttons_and_by_keys(space, mine):
+    page = space(mine.stem, "rigid", "lines.left_leg.via.2")
     drawn(page)
     up = card(page).get_by_role("button", name="up", exact=True)
     up.focus()
     page.keyboard.press("Enter")
-    saved(folder / "brindlewick.yaml", "[9.0, -11.6, -5.125]")  # from -5.2, which is between two marks
+    saved(mine, "[9.0, -11.6, -5.125]")  # from -5.2, which is between two marks
     page.keyboard.press("Enter")  # again at once: nobody waits for the answer
-    saved(folder / "brindlewick.yaml", "[9.0, -11.6, -5.0625]")
+    saved(mine, "[9.0, -11.6, -5.0625]")
     answered(page)
     expect(up).to_be_focused()
     page.locator(".fp-space-canvas").focus()
     for key in ("ArrowRight", "ArrowRight", "PageDown"):
         page.keyboard.press(key)
-    saved(folder / "brindlewick.yaml", "[9.125, -11.6875, -5.0625]")
+    saved(mine, "[9.125, -11.6875, -5.0625]")
     card(page).get_by_role("button", name="1 in").click()
     card(page).get_by_role("button", name="forward").click()
-    saved(folder / "brindlewick.yaml", "[8.125, -11.6875, -5.0625]")
+    saved(mine, "[8.125, -11.6875, -5.0625]")
 
 
-def test_a_corner_is_put_in_and_taken_out(space, folder):
-    page = space("brindlewick", "rigid", "lines.left_leg")
+def test_a_corner_is_put_in_and_taken_out(space, mine):
+    page = space(mine.stem, "rigid", "lines.left_leg")
     card(page).get_by_role("button", name="leg 3").click()
-    saved(folder / "brindlewick.yaml", "          - [7.3125, -21.875, -16.875]\n          - [5.6, -32.2")
+    saved(mine, "          - [7.3125, -21.875, -16.875]\n          - [5.6, -32.2")
     answered(page)
     expect(card(page).get_by_role("heading", level=2)).to_have_text("corner 3 of left_leg", timeout=SLOW)
     card(page).get_by_role("button", name="Take the corner out").click()
     answered(page)
     expect(card(page).get_by_role("heading", level=2)).to_have_text("left_leg", timeout=SLOW)
-    assert (folder / "brindlewick.yaml").read_text(encoding="utf-8") == example("brindlewick")
+    assert mine.read_text(encoding="utf-8") == example("brindlewick")
 
 
 def test_a_mirrored_corner_leads_to_its_original(space, folder):
@@ -183,18 +175,17 @@ def test_a_mirrored_corner_leads_to_its_original(space, folder):
     assert (folder / "brindlewick.yaml").read_text(encoding="utf-8") == example("brindlewick")
 
 
-def test_what_hangs_on_another_place_is_made_a_point_only_when_asked(space, folder):
-    path = folder / "brindlewick.yaml"
+def test_what_hangs_on_another_place_is_made_a_point_only_when_asked(space, mine):
     old = "          - [7.0, -9.0, -3.2]\n          - [9.0, -11.6, -5.2]\n          - [5.6"
     named = edited(
         example("brindlewick"), (old, old.replace("[7.0, -9.0, -3.2]", "left_floor.below  # here"))
     )
-    path.write_text(named, encoding="utf-8")
-    page = space("brindlewick", "rigid", "lines.left_leg.via.1")
+    mine.write_text(named, encoding="utf-8")
+    page = space(mine.stem, "rigid", "lines.left_leg.via.1")
     expect(card(page)).to_contain_text("It is written as \u201cleft_floor.below\u201d")
-    assert path.read_text(encoding="utf-8") == named
+    assert mine.read_text(encoding="utf-8") == named
     card(page).get_by_role("button", name="Make it a point").click()
-    saved(path, "          - [7, -9, -0.875]")
+    saved(mine, "          - [7, -9, -0.875]")
 
 
 def test_a_state_moves_the_end_at_the_pedal(space, folder):
@@ -255,14 +246,14 @@ def test_a_thing_is_chosen_in_the_picture_and_leads_to_its_field(space):
     expect(card(page).get_by_role("heading", level=2)).to_have_text("corner 1 of right_gear")
 
 
-def test_without_webgl_there_are_flat_drawings_and_everything_else(space, folder):
-    page = space("brindlewick", "rigid", "lines.left_leg.via.2", NO_WEBGL)
+def test_without_webgl_there_are_flat_drawings_and_everything_else(space, mine):
+    page = space(mine.stem, "rigid", "lines.left_leg.via.2", NO_WEBGL)
     page.faults = [each for each in page.faults if "WebGL" not in each]
     expect(page.locator(".fp-space-canvas")).to_be_hidden()
     expect(page.get_by_text("This browser cannot show the picture in space")).to_be_visible()
     expect(page.locator(".fp-space svg")).to_have_count(6)
     card(page).get_by_role("button", name="aft").click()
-    saved(folder / "brindlewick.yaml", "[9.0625, -11.6, -5.2]")
+    saved(mine, "[9.0625, -11.6, -5.2]")
 
 
 def test_the_description_leads_here_and_options_lead_on(space, app):

@@ -14,7 +14,6 @@ import pytest
 from looks import outside, small_targets, violations
 from playwright.sync_api import expect
 from pypdf import PdfReader
-from served import serving
 
 from texts import edited, example
 
@@ -23,16 +22,9 @@ TEXT = example("brindlewick")
 
 
 @pytest.fixture(scope="module")
-def folder(tmp_path_factory):
-    made = tmp_path_factory.mktemp("hangar")
-    (made / "mine.yaml").write_text(TEXT, encoding="utf-8")
-    return made
-
-
-@pytest.fixture(scope="module")
-def app(folder):
-    with serving(folder) as served:  # it is stopped with work left running by the last test
-        yield served
+def folder(folder):
+    (folder / "mine.yaml").write_text(TEXT, encoding="utf-8")
+    return folder
 
 
 @pytest.fixture
@@ -146,6 +138,7 @@ def test_an_option_is_chosen_the_work_planned_and_the_drawings_saved(window):
 
 
 def test_the_app_ends_though_work_is_running(window):
+    """The end of this file stops it with that work left running, and looks at how it ended."""
     page = window("/aircraft/mine.yaml/keep?option=all+hose")
     page.get_by_role("button", name="Make the packet").click()
     expect(page.get_by_role("button", name="Stop")).to_be_visible(timeout=SLOW)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from playwright.sync_api import expect
-from served import SLOW, serving
+from served import SLOW
 
 from texts import edited, example
 
@@ -13,12 +13,10 @@ WIDER = "document.documentElement.scrollWidth - document.documentElement.clientW
 
 
 @pytest.fixture(scope="module")
-def app(tmp_path_factory):
-    folder = tmp_path_factory.mktemp("hangar")
+def folder(folder):
     text = edited(example("brindlewick"), ("zones:\n", POINTS))
     (folder / "mine.yaml").write_text(text, encoding="utf-8")
-    with serving(folder) as served:
-        yield served
+    return folder
 
 
 @pytest.fixture

@@ -7,14 +7,13 @@ from contextlib import asynccontextmanager
 
 import pytest
 from nicegui import ui
-from nicegui.testing import user_simulation
+from simulated import simulated
 
 from firmpedal.export.html import html
 from firmpedal.pipeline import evaluate
 from firmpedal.project import read_text
 from firmpedal.report.found import found
 from firmpedal.report.retrofit import retrofit_sheet
-from firmpedal.web import app
 from firmpedal.web.form.element import Made
 from firmpedal.web.shelf import Shelf
 from firmpedal.web.sound.finding_card import reasons_html
@@ -32,8 +31,7 @@ FEET = re.compile(r"(?<![\w.\-=\"])(?:[Ff]oot|[Ff]eet|[Pp]edals?)(?![\w\"])")
 async def opened(folder, text):
     (folder / "mine.yaml").write_text(text, encoding="utf-8")
     faults = []
-    async with user_simulation(root=None) as user:
-        app._pages(Shelf(folder), None)
+    async with simulated(Shelf(folder)) as user:
         try:
             yield user
         except AssertionError as fault:  # the simulation would not end while one is on its way

@@ -7,10 +7,9 @@ from contextlib import asynccontextmanager
 
 import pytest
 from nicegui import ui
-from nicegui.testing import user_simulation
+from simulated import simulated
 
 from firmpedal.project import read_text
-from firmpedal.web import app
 from firmpedal.web.form.element import Made
 from firmpedal.web.shelf import Shelf
 from texts import edited, example
@@ -50,8 +49,7 @@ class Form:
 async def page(folder, at):
     (folder / "mine.yaml").write_text(TEXT, encoding="utf-8")
     shelf, faults = Shelf(folder), []
-    async with user_simulation(root=None) as user:
-        app._pages(shelf, None)
+    async with simulated(shelf) as user:
         await user.open(f"/aircraft/mine.yaml/describe?option=rigid&at={at}")
         try:
             yield Form(user, shelf.document("mine.yaml"))

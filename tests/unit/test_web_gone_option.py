@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 from nicegui import ui
-from nicegui.testing import user_simulation
+from simulated import simulated
 
-from firmpedal.web import app
 from firmpedal.web.shelf import Shelf
 from texts import edited, example
 
@@ -18,8 +17,7 @@ PAGES = ("sound", "describe", "describe/space", "buy", "options", "retrofit", "h
 @pytest.mark.parametrize("page", PAGES)
 async def test_a_link_to_an_option_that_is_gone_leads_to_those_that_are_there(tmp_path, page):
     (tmp_path / "mine.yaml").write_text(TEXT, encoding="utf-8")
-    async with user_simulation(root=None) as user:
-        app._pages(Shelf(tmp_path), None)
+    async with simulated(Shelf(tmp_path)) as user:
         await user.open(f"/aircraft/mine.yaml/{page}?option=all+rigid")
         await user.should_see("This file has no option “all rigid”.")
         await user.should_see("NO SUCH OPTION", retries=100)
@@ -37,8 +35,7 @@ async def test_a_link_to_an_option_that_is_gone_leads_to_those_that_are_there(tm
 async def test_an_option_that_goes_while_it_is_looked_at_is_told_and_comes_back(tmp_path):
     (tmp_path / "mine.yaml").write_text(TEXT, encoding="utf-8")
     shelf = Shelf(tmp_path)
-    async with user_simulation(root=None) as user:
-        app._pages(shelf, None)
+    async with simulated(shelf) as user:
         await user.open("/aircraft/mine.yaml/sound?option=rigid")
         document = shelf.document("mine.yaml")
         document.rewrite(edited(TEXT, ("  rigid:\n", "  stiff:\n")), "renamed")

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from nicegui.testing import user_simulation
+from simulated import simulated
 
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.layouts import chosen, layout_text
 from firmpedal.report.to_measure import to_measure
-from firmpedal.web import app
 from firmpedal.web.form.element import Made
 from firmpedal.web.shelf import Shelf
 from firmpedal.web.sound.in_fields import in_fields
@@ -51,8 +50,7 @@ def test_the_pieces_of_a_point_stay_one_question_until_all_are_known():
 async def test_a_point_is_typed_in_its_row_which_goes_when_it_is_whole(tmp_path):
     (tmp_path / "mine.yaml").write_text(TEXT, encoding="utf-8")
     shelf = Shelf(tmp_path)
-    async with user_simulation(root=None) as user:
-        app._pages(shelf, None)
+    async with simulated(shelf) as user:
         await user.open("/aircraft/mine.yaml/sound")
         await user.should_see("left_cylinder outlet seat", retries=300)
         document = shelf.document("mine.yaml")

@@ -7,7 +7,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from nicegui import ui
-from nicegui.testing import user_simulation
+from simulated import simulated
 
 from firmpedal.web import app, site
 from firmpedal.web.shelf import Shelf
@@ -45,8 +45,7 @@ def test_every_step_is_in_the_list_with_its_option():
 
 @pytest.mark.asyncio
 async def test_what_is_to_be_typed_is_not_torn_at_its_dashes(tmp_path):
-    async with user_simulation(root=None) as user:
-        app._pages(Shelf(tmp_path), None)
+    async with simulated(Shelf(tmp_path)) as user:
         await user.open("/phone")
         (shown,) = [
             each.content for each in user.find(kind=ui.html).elements if "fp-equation" in each.classes
