@@ -50,8 +50,7 @@ def answer(question: Question) -> str:
     names = [judged.candidate.name for judged in question.remaining]
     if not names:
         return f"No {question.subject} in the catalogue fits."
-    compared = [fit for fit in question.remaining[0].fits if fit.measured is not None] if names else []
-    if len(names) == 1 and len(compared) == 1 and question.subject == "thread":
+    if question.by_one_figure and question.subject == "thread":
         return f"By that one figure it is {names[0]}: measure the pitch as well, a worn mouth reads wrong."
     if len(names) == 1:
         return f"Only one {question.subject} in the catalogue fits: {names[0]}."
@@ -117,7 +116,7 @@ def _refused(question: Question, display: Display) -> list[Block]:
     more = len(question.ruled_out) - len(nearest)
     words = f"And {more} more that lie further off."
     title = Heading(f"The nearest that do not fit ({question.subject})")
-    table = Table(("ruled out", "because"), rows)
+    table = Table(("ruled out", "because"), rows, about=0)
     return [title, table, Paragraph(words, Tone.SMALL)] if more else [title, table]
 
 

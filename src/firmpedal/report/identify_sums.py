@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.report.lengths import fine
 from firmpedal.report.sheet import Heading, Paragraph, Tone
 from firmpedal.report.sources import cited_in
 from firmpedal.report.story import source_text, sum_of
@@ -29,5 +30,5 @@ def figures_of(question: Question, display: Display) -> list[Block]:
     for each in (found for value in values for found in cited_in(value)):
         worst[each.key] = max(each.mark, worst.get(each.key, each.mark))
     sources = "; ".join(source_text(key, mark) for key, mark in worst.items())
-    sums = [sum_of(value, display) for value in values]
+    sums = [sum_of(value, fine(display)) for value in values]
     return [Heading(f"{TITLE} ({question.subject})"), *sums, Paragraph(f"Sources: {sources}.", Tone.SMALL)]
