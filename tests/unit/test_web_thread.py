@@ -18,8 +18,8 @@ from firmpedal.report.identify import identify_sheet
 from firmpedal.report.sheet import Paragraph, Table, Tone
 from firmpedal.web import addresses, app
 from firmpedal.web.form.fields import WHICH_THREAD
-from firmpedal.web.shelf import Shelf
 from firmpedal.web.sheets import WHICH
+from firmpedal.web.shelf import Shelf
 from firmpedal.web.thread.typed import asked_of, typed
 
 TEXT = layout_text(chosen(gear="tailwheel", leg="leaf", brakes="toe", seats="1", valve="no"), "mine.yaml")
@@ -153,7 +153,7 @@ async def test_the_question_is_asked_where_it_comes_up(tmp_path):
     async with user_simulation(root=None) as user:
         app._pages(Shelf(tmp_path), None)
         await user.open("/")
-        (way,) = [each for each in user.find("Find it out").elements]
+        (way,) = user.find("Find it out").elements
         assert way.props["href"] == addresses.THREAD
         await user.open("/aircraft/mine.yaml/sound")
         await user.should_see(WHICH_THREAD, retries=300)
