@@ -61,6 +61,10 @@ def test_a_thread_is_measured_on_the_bench_and_written_at_its_port(app, page, fo
     expect(answer).to_contain_text("M10 x 1, metric parallel")
     expect(page.get_by_label("How wide is it?")).to_have_value("9.9")
 
+    # it is asked in the row of each supposed thread, the left side for both
+    page.goto(f"{app.base}/aircraft/mine.yaml/sound")
+    expect(page.locator(".fp-measure a.fp-field-which")).to_have_count(3)
+
     # from a thread's own field: which half it is the file says; written with one press, and undone
     page.goto(f"{app.base}/aircraft/mine.yaml/describe?at=components.left_caliper.ports.inlet.thread")
     page.get_by_role("link", name="Which thread is it?").first.click()

@@ -15,10 +15,11 @@ from firmpedal.decide.thread_spelled import spelled_as
 from firmpedal.model.part import Gender
 from firmpedal.project.layouts import chosen, layout_text
 from firmpedal.report.identify import identify_sheet
+from firmpedal.report.looks import LOOK
 from firmpedal.report.sheet import Paragraph, Table, Tone
 from firmpedal.web import addresses, app
-from firmpedal.web.form.fields import WHICH_THREAD
-from firmpedal.web.sheets import WHICH
+from firmpedal.web.pages import buy
+from firmpedal.web.sheets import WHICH, sheets_html
 from firmpedal.web.shelf import Shelf
 from firmpedal.web.thread.typed import asked_of, typed
 
@@ -147,19 +148,9 @@ def test_a_phone_may_ask_it_too_and_holds_no_list_against_ours():
     assert addresses.held("mine.yaml").rpartition("/")[2] not in read
 
 
-@pytest.mark.asyncio
-async def test_the_question_is_asked_where_it_comes_up(tmp_path):
-    (tmp_path / "mine.yaml").write_text(TEXT, encoding="utf-8")
-    async with user_simulation(root=None) as user:
-        app._pages(Shelf(tmp_path), None)
-        await user.open("/")
-        (way,) = user.find("Find it out").elements
-        assert way.props["href"] == addresses.THREAD
-        await user.open("/aircraft/mine.yaml/sound")
-        await user.should_see(WHICH_THREAD, retries=300)
-        ways = {each.props["href"] for each in user.find(WHICH_THREAD).elements}
-        assert addresses.thread("mine.yaml", None, INLET) in ways
-        await user.open("/aircraft/mine.yaml/buy")
-        await user.should_see("Look first, then order", retries=300)
-        pane = next(each.content for each in user.find(kind=ui.html).elements if WHICH in each.content)
-        assert f'href="{addresses.thread("mine.yaml")}">{WHICH}' in pane
+def test_the_caution_about_supposed_threads_leads_to_the_question():
+    made = sheets_html(buy.sheets, TEXT, "mine.yaml", None, None)
+    (way,) = re.findall(rf'{re.escape(LOOK)} <a class="[^"]+" href="([^"]+)">{re.escape(WHICH)}</a>', made)
+    assert way == addresses.thread("mine.yaml")
+    settled = TEXT.replace("{value: 1/8 NPT female, mark: assumed}", "1/8 NPT female")
+    assert WHICH not in sheets_html(buy.sheets, settled, "mine.yaml", None, None)
