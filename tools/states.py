@@ -97,6 +97,14 @@ def _adding(page: Page, on: Folders) -> None:
     page.wait_for_selector(".fp-form-add .fp-card")
 
 
+def _held(page: Page, on: Folders) -> None:
+    settled(page, f"{on.full.base}/aircraft/brindlewick.yaml/list?option=rigid")
+    kit = (EXAMPLES / "brindlewick_kit.csv").read_text(encoding="utf-8")
+    page.locator(".fp-pasting textarea").fill(kit)
+    page.locator(".fp-sheet").wait_for()
+    page.wait_for_timeout(PAUSE)
+
+
 def _conflict(page: Page, on: Folders) -> None:
     path = on.files / "fennimoss.yaml"
     text = path.read_text(encoding="utf-8")
@@ -171,6 +179,7 @@ def _a_card(page: Page, on: Folders) -> None:
     page.get_by_role("button", name="Next").click()
 
 
+INLET = "components.left_caliper.ports.inlet.thread"
 HERON = "/aircraft/blue_heron.yaml"
 STATES = (
     State("empty_folder", lambda page, on: settled(page, on.empty.base)),
@@ -193,6 +202,11 @@ STATES = (
     ),
     State("a_line_in_space", _at("/aircraft/brindlewick.yaml/describe/space?option=rigid&at=lines.left_leg")),
     State("findings_open", _opened),
+    State("thread_found", _at("/thread?threads=27&wide=13/32&turns=1-1/2")),
+    State("threads_to_tell_apart", _at("/thread?wide=9.9+mm")),
+    State("thread_slips", _at("/thread?wide=10&threads=1.25&seat=74")),
+    State("thread_of_a_port", _at(f"{HERON}/thread?at={INLET}&where=female&threads=27&wide=0.34")),
+    State("list_held", _held),
     State("conflict", _conflict),
     State("conflict_settled", _settle),
     State("packet_running", _packet),

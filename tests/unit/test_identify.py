@@ -15,9 +15,12 @@ from typer.testing import CliRunner
 from firmpedal.cli.main import app
 from firmpedal.decide.engagement import Depth
 from firmpedal.decide.identify import CALLIPERS, Measured, identify
+from firmpedal.decide.identify_reading import Asked, display_of_asked, heard
 from firmpedal.decide.tell_apart import difference
 from firmpedal.decide.thread_ends import Quantity, known_threads, known_tubes
 from firmpedal.quantity import Answer, Mark, exactly
+from firmpedal.report.identify import identify_sheet
+from firmpedal.report.sheet import Paragraph, Sum
 from firmpedal.units import Dimension
 
 INCH, MM, DEGREE = 0.0254, 0.001, math.pi / 180
@@ -342,3 +345,53 @@ def test_figures_that_cannot_be_used(words, message):
     code, text = said(*words)
     assert code == 2
     assert message in text
+
+
+# A slip of the unit is told at the figure
+
+
+@pytest.mark.parametrize(
+    ("words", "message"),
+    [
+        (["--outside-diameter", "10 in"], "--outside-diameter: 10 in is far wider"),
+        (["--outside-diameter", "0.4 mm"], "--outside-diameter: 0.4 mm is far narrower"),
+        (["--tube", "6 in"], "--tube: 6 in is far wider"),
+        (["--threads", "1.25"], "say 1.25 mm"),
+        (["--pitch", "27 mm"], "--pitch: 27 mm from crest to crest is far coarser"),
+    ],
+)
+def test_figures_in_another_unit(words, message):
+    code, text = said(*words)
+    assert code == 2
+    assert message in text
+
+
+def test_every_slip_is_told_at_once_and_what_can_be_read_is_kept():
+    found = heard(Asked(outside_diameter="10", threads="27", seat_angle="74", unit="in", angle_unit="deg"))
+    assert set(found.faults) == {"outside_diameter", "seat_angle"}
+    assert found.measured.outside_diameter is None
+    assert found.measured.pitch.middle == pytest.approx(INCH / 27)
+
+
+def test_a_bare_figure_takes_the_unit_that_is_given_and_a_written_one_wins():
+    bare, written = (heard(Asked(outside_diameter=text, unit="mm")).measured for text in ("9.9", "0.4 in"))
+    assert bare.outside_diameter.middle == pytest.approx(9.9 * MM)
+    assert written.outside_diameter.middle == pytest.approx(0.4 * INCH)
+
+
+# Where the figures come from
+
+
+def test_the_sum_of_each_figure_and_its_source_are_on_the_sheet():
+    """ASME B1.20.1 prints L2 = .2639 in and a taper of 1 in 16 for 1/8-27."""
+    asked = Asked(outside_diameter="0.400 in", threads="27")
+    sheet = identify_sheet(identify(heard(asked).measured), display_of_asked(asked))
+    sums = [each.label for each in sheet.blocks if isinstance(each, Sum)]
+    assert sums == ["diameter over 1/8-27", "1/8-27 pitch"]
+    assert any("ASME B1.20.1" in each.text for each in sheet.blocks if isinstance(each, Paragraph))
+
+
+def test_where_much_fits_there_are_no_sums():
+    asked = Asked(taper="no")
+    sheet = identify_sheet(identify(heard(asked).measured), display_of_asked(asked))
+    assert not any(isinstance(each, Sum) for each in sheet.blocks)

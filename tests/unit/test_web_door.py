@@ -81,11 +81,12 @@ def paired(ask):
 
 
 SOCKET = "/_nicegui_ws/socket.io"
-READ = ["/", "/aircraft/mine.yaml/make", "/aircraft/mine.yaml/prove", "/paper/mine.yaml/packet.pdf",
-        "/paper/mine.yaml/hangar.html", "/static/app.css", "/_nicegui/1/x.js", "/favicon.ico"]  # fmt: skip
-REFUSED = ["/new", "/phone", "/aircraft/mine.yaml/describe", "/aircraft/mine.yaml", "/begin/example",
-           "/aircraft/a/b/make", "/export/mine.yaml/dxf.zip", "/openapi.json", "/papers",
-           "//paper/mine.yaml/packet.pdf"]  # fmt: skip
+READ = ["/", "/thread", "/aircraft/mine.yaml/make", "/aircraft/mine.yaml/prove",
+        "/paper/mine.yaml/packet.pdf", "/paper/mine.yaml/hangar.html",
+        "/static/app.css", "/_nicegui/1/x.js", "/favicon.ico"]  # fmt: skip
+REFUSED = ["/new", "/phone", "/aircraft/mine.yaml/list", "/aircraft/mine.yaml/describe",
+           "/aircraft/mine.yaml", "/begin/example", "/aircraft/a/b/make", "/export/mine.yaml/dxf.zip",
+           "/openapi.json", "/papers", "//paper/mine.yaml/packet.pdf"]  # fmt: skip
 
 
 @pytest.mark.parametrize("path", [*READ, *REFUSED, SOCKET])

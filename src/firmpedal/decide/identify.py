@@ -130,6 +130,20 @@ class Question:
     def paired(self) -> bool:
         return len(self.remaining) <= MOST_PAIRED
 
+    @property
+    def by_one_figure(self) -> bool:
+        """Whether one remains by a single figure, which a worn thread can have by chance."""
+        return len(self.remaining) == 1 and self._compared == 1
+
+    @property
+    def decided(self) -> bool:
+        """Whether one remains, and more than one figure says so."""
+        return len(self.remaining) == 1 and self._compared > 1
+
+    @property
+    def _compared(self) -> int:
+        return sum(fit.measured is not None for fit in self.remaining[0].fits)
+
 
 @dataclass(frozen=True, slots=True)
 class Identification:

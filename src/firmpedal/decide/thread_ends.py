@@ -16,6 +16,7 @@ from firmpedal.formulas.thread_crests import (
     least_external_crest,
     play_of_crests,
 )
+from firmpedal.model.part import Form
 from firmpedal.quantity import Answer, Mark, Step, Value, apply, exactly, total
 from firmpedal.units import Dimension, from_unit
 
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from firmpedal.catalog import Thread
 
 FLARE_37 = "37-degree flare"
+FORMS = {"taper pipe": Form.PIPE, "metric parallel": Form.METRIC}  # by the kinds of the catalogue
 NO_TAPER = exactly(
     "taper of a parallel thread", Dimension.NUMBER, 0.0, Mark.READ, source="firmpedal-derivation"
 )
@@ -63,6 +65,8 @@ class Candidate:
     thread: Thread | None
     measures: tuple[tuple[Quantity, Value], ...]
     flare_diameter: Value | None = None
+    form: Form | None = None  # what the file writes it as, where fittings for it are known
+    size: str = ""
 
     def value(self, quantity: Quantity) -> Value | None:
         return dict(self.measures).get(quantity)
@@ -116,10 +120,10 @@ def _ends(thread: Thread) -> list[Candidate]:
     seats = _seats(thread)
     name = _plain_name(thread)
     if not seats:
-        return [Candidate(name, thread, plain)]
+        return [Candidate(name, thread, plain, None, FORMS.get(thread.kind), thread.name)]
     return [
-        Candidate(f"{name if flare else thread.name}, {kind}", thread, (*plain, *more), flare)
-        for kind, more, flare in seats
+        Candidate(f"{name if flare else thread.name}, {kind}", thread, (*plain, *more), flare, form, dash)
+        for kind, more, flare, form, dash in seats
     ]
 
 
@@ -129,7 +133,7 @@ def _plain_name(thread: Thread) -> str:
     return f"{full}, {kind}" if kind != "parallel" else full
 
 
-Seat = tuple[str, tuple[tuple[Quantity, Value], ...], Value | None]
+Seat = tuple[str, tuple[tuple[Quantity, Value], ...], Value | None, Form | None, str]
 
 
 def _seats(thread: Thread) -> list[Seat]:
@@ -139,13 +143,21 @@ def _seats(thread: Thread) -> list[Seat]:
     angle = size.value("flare_half_angle") if size else None
     if size and angle:
         measures = ((Quantity.SEAT, angle), (Quantity.TUBE, _tube_of(size.outside_diameter)))
-        found.append((f"{FLARE_37} {size.dash}", measures, size.value("flare_diameter")))
+        edge = size.value("flare_diameter")
+        found.append((f"{FLARE_37} {size.dash}", measures, edge, Form.FLARE_37, size.dash))
     for basis in dict.fromkeys(row.basis for row in thread.rows if row.name == "seat_half_angle"):
         own = {row.name: row.value for row in thread.rows if row.basis == basis}
         tube = own["tube_outside_diameter"]
         measures = ((Quantity.SEAT, own["seat_half_angle"]), (Quantity.TUBE, _tube_of(tube)))
-        found.append((f"{basis} for {_fraction(tube)} in tube", measures, None))
+        form = Form.FLARE_45 if basis == Form.FLARE_45.value else None
+        found.append((f"{basis} for {_fraction(tube)} in tube", measures, None, form, _dash_of(tube)))
     return found
+
+
+def _dash_of(tube: Value) -> str:
+    """A flare goes by the dash number of its tube."""
+    sizes = catalogue().sizes
+    return next((size.dash for size in sizes if math.isclose(size.outside_diameter.low, tube.low)), "")
 
 
 def _tube_of(outside: Value) -> Value:

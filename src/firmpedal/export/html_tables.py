@@ -39,7 +39,9 @@ def _title(block: Table, number: int) -> str:
 
 
 def _naming(block: Table) -> int:
-    """The column that says what a row is about: the first that holds a name in every row, not a figure."""
+    """The column that says what a row is about: else the first that holds a name, not a figure, in each."""
+    if block.about is not None:
+        return block.about
     columns = range(len(block.columns))
     named = (number for number in columns if _names(block, number))
     titled = (number for number in columns if block.columns[number] and number not in block.right)

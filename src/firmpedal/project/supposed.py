@@ -21,6 +21,10 @@ def supposed_thread(node: Node | None) -> str:
     """
     if node is None or not guessed(node):
         return ""
-    steps = node.path.split(".")
-    is_thread = steps[-1] == "thread" and steps[-3:-2] == ["ports"]
-    return words_of(at(node, "value")) if is_thread else ""
+    return words_of(at(node, "value")) if is_thread(node.path) else ""
+
+
+def is_thread(place: str) -> bool:
+    """Whether the thread of a port stands at a place."""
+    steps = place.split(".")
+    return steps[-1] == "thread" and steps[-3:-2] == ["ports"]

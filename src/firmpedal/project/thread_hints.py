@@ -36,7 +36,7 @@ _PARALLEL = {"nps", "npsc", "npsf", "npsm"}
 _PER_INCH = {"1/8": 28, "1/4": 19}  # of British pipe threads, as the catalogue has them
 _BOSS, _FLARE = {"boss", "orb", "ring"}, {"flare", "flared", "cone", "nut", "swivel", "jic"}
 _LAST_DASH = 32
-_TOLD = {  # by form and gender: what such a port looks like
+TOLD = {  # by form and gender: what such a port looks like
     (Form.FLARE_37, MALE): "an end with a cone",
     (Form.FLARE_37, FEMALE): "a nut or the swivel end of a hose",
     (Form.FLARE_45, MALE): "an end with a cone of 45 degrees, as on cars",
@@ -95,7 +95,7 @@ def _several(said: _Said, wrong: str, forms: tuple[Form, ...], size: str) -> Hin
     """Each that can be meant, with what it looks like."""
     genders = (said.gender,) if said.gender is not None else (MALE, FEMALE)
     named = [
-        f"`{spelled_thread(Interface(form, size, gender))}` for {_TOLD[form, gender]}"
+        f"`{spelled_thread(Interface(form, size, gender))}` for {TOLD[form, gender]}"
         for form in forms
         for gender in genders
     ]

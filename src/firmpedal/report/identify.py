@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.decide.engagement import BOTH_PARTS, ONE_PART, Depth
 from firmpedal.decide.thread_ends import Quantity
 from firmpedal.quantity import Answer, Mark
+from firmpedal.report.identify_sums import figures_of
 from firmpedal.report.identify_words import (
     advice_of,
     coarse,
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from firmpedal.model.display import Display
     from firmpedal.report.sheet import Block
 
+MEMORY = "* from memory or estimated, not verified against the source"
 MOST_REFUSED = 6  # the nearest ones; nobody wants to read why a 3/4 thread is no 1/8
 
 
@@ -37,7 +39,10 @@ def identify_sheet(found: Identification, display: Display) -> Sheet:
     for question in found.questions:
         blocks += _question_blocks(question, display)
     blocks += _engagement_blocks(found, display)
-    return Sheet("What is it?", (*blocks, Paragraph(_accuracies(found, display), Tone.SMALL)))
+    for question in found.questions:
+        blocks += figures_of(question, display)
+    foot = (Paragraph(words, Tone.SMALL) for words in (_accuracies(found, display), MEMORY))
+    return Sheet("What is it?", (*blocks, *foot))
 
 
 def answer(question: Question) -> str:
@@ -45,8 +50,7 @@ def answer(question: Question) -> str:
     names = [judged.candidate.name for judged in question.remaining]
     if not names:
         return f"No {question.subject} in the catalogue fits."
-    compared = [fit for fit in question.remaining[0].fits if fit.measured is not None] if names else []
-    if len(names) == 1 and len(compared) == 1 and question.subject == "thread":
+    if question.by_one_figure and question.subject == "thread":
         return f"By that one figure it is {names[0]}: measure the pitch as well, a worn mouth reads wrong."
     if len(names) == 1:
         return f"Only one {question.subject} in the catalogue fits: {names[0]}."
@@ -66,14 +70,14 @@ def turns_in_short(found: Identification) -> list[str]:
 
 def _question_blocks(question: Question, display: Display) -> list[Block]:
     blocks: list[Block] = []
-    if question.remaining:
-        blocks += [Heading(f"What fits ({question.subject})"), _fit_table(question.remaining, display)]
     if not question.remaining:
         blocks.append(Paragraph(_again(question)))
     elif not question.paired:
         blocks.append(Paragraph(f"To tell them apart, measure next: {_next(question)}."))
     elif question.differences:
-        blocks += [Heading("What tells them apart"), *_differences(question, display)]
+        blocks += [Heading("What tells them apart", first=True), *_differences(question, display)]
+    if question.remaining:
+        blocks += [Heading(f"What fits ({question.subject})"), _fit_table(question.remaining, display)]
     if question.ruled_out:
         blocks += _refused(question, display)
     return blocks
@@ -112,7 +116,7 @@ def _refused(question: Question, display: Display) -> list[Block]:
     more = len(question.ruled_out) - len(nearest)
     words = f"And {more} more that lie further off."
     title = Heading(f"The nearest that do not fit ({question.subject})")
-    table = Table(("ruled out", "because"), rows)
+    table = Table(("ruled out", "because"), rows, about=0)
     return [title, table, Paragraph(words, Tone.SMALL)] if more else [title, table]
 
 
@@ -139,7 +143,7 @@ def _engagement_blocks(found: Identification, display: Display) -> list[Block]:
             "The turns by hand say nothing here: no taper thread is left among those that fit. A parallel "
         )
         return [Paragraph(words + "thread goes in to its shoulder and seals there, on a washer or a ring.")]
-    blocks: list[Block] = [Heading("Turns by hand")]
+    blocks: list[Block] = [Heading("Turns by hand", first=True)]
     for each in found.engagements:
         tone = Tone.PLAIN if each.good else Tone.CAUTION
         blocks += [Paragraph(engagement_words(each), tone), sum_of(each.owed, display)]
@@ -174,7 +178,7 @@ def _accuracies(found: Identification, display: Display) -> str:
     measured = found.measured
     said = measured.accuracy.mark is not Mark.ASSUMED
     words = f"Diameters are taken as good to {display.value(measured.accuracy)}"
-    words += "" if said else ", as with callipers; for a tape say --accuracy 1/32 in"
+    words += "" if said else ", as with callipers; if it was a tape, say 1/32 in"
     if measured.pitch is not None:
         over = f"{measured.counted.middle:g} threads"
         words += f". The pitch as measured over {over}, so to {_pitch(found, display)}"

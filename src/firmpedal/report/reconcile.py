@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from firmpedal.decide.fault import Discrepancy
+    from firmpedal.decide.listed import Question
     from firmpedal.decide.listing import Entry
     from firmpedal.decide.reconcile import Reconciliation
     from firmpedal.model.display import Display
@@ -56,7 +57,10 @@ def reconciled(evaluation: Evaluation, entries: Iterable[Entry]) -> Reconciliati
 
 
 def reconcile_sheet(found: Reconciliation, display: Display, name: str, open_ends: int = 0) -> Sheet:
-    """What agrees and what does not, the answer first; `open_ends` of the design mate with nothing."""
+    """What agrees and what does not, the answer first; `open_ends` of the design mate with nothing.
+
+    `name` is the list's file; a list without one has its lines numbered.
+    """
     blocks: list[Block] = [Paragraph(headline(found), Tone.LEAD)]
     if open_ends:
         words = f"The design itself does not close: {open_ends} ends mate with nothing."
@@ -68,12 +72,17 @@ def reconcile_sheet(found: Reconciliation, display: Display, name: str, open_end
     questions = found.listing.questions
     if questions:
         blocks.append(Heading("Questions about the list"))
-        told = (f"{name}:{each.line}:{each.column}: {each.message}{_try(each.suggestion, each.message)}"
-                for each in questions)  # fmt: skip
+        told = (
+            f"{_where(name, each)}: {each.message}{_try(each.suggestion, each.message)}" for each in questions
+        )
         blocks.append(Bullets(tuple(told)))
     if found.listing.notes:
         blocks += [Heading("How it was read"), Bullets(found.listing.notes)]
     return Sheet("The list against the design", (*blocks, Heading("All of it"), _all_rows(found, display)))
+
+
+def _where(name: str, question: Question) -> str:
+    return f"{name}:{question.line}:{question.column}" if name else f"line {question.line}"
 
 
 def _try(suggestion: str, message: str) -> str:

@@ -58,6 +58,7 @@ class Table:
     widths: tuple[float, ...] = ()  # shares of the page's width; empty: as the text needs
     large: frozenset[int] = frozenset()  # columns to be read from a step away
     pen: frozenset[int] = frozenset()  # columns whose empty cells are there to be written in
+    about: int | None = None  # the column that names what a row is about; none: the first that holds words
 
 
 @dataclass(frozen=True, slots=True)

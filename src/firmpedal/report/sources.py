@@ -31,7 +31,7 @@ def sources_used(evaluation: Evaluation) -> dict[str, frozenset[Mark]]:
 
 def _all_cited(evaluation: Evaluation) -> Iterator[Cited]:
     for value in (*main_values(evaluation), *_card_values(evaluation)):
-        yield from _of_value(value)
+        yield from cited_in(value)
     for finding in evaluation.findings:
         yield from finding.sources
     for joint in evaluation.assembly.joints:
@@ -49,12 +49,12 @@ def _card_values(evaluation: Evaluation) -> Iterator[Value]:
         yield from (rating.cold, rating.hot)
 
 
-def _of_value(value: Value) -> Iterator[Cited]:
+def cited_in(value: Value) -> Iterator[Cited]:
     """The sources in a value's story. A sum's own source is its formula, whatever its figures are worth."""
     if value.source:
         yield Cited(value.source, Mark.DERIVED if value.step else value.mark)
     for _, inner in value.step.inputs if value.step else ():
-        yield from _of_value(inner)
+        yield from cited_in(inner)
 
 
 def sources_sheet(evaluation: Evaluation) -> Sheet:

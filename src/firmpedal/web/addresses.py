@@ -10,6 +10,8 @@ START, NEW = "/", "/new"
 STEP, DESCRIBE = "/aircraft/{file}/{name}", "/aircraft/{file}/describe"
 BEGIN = "begin"  # on the page of the options, where one is begun
 OPTIONS, RETROFIT = "/aircraft/{file}/options", "/aircraft/{file}/retrofit"
+THREAD, THREAD_AT = "/thread", "/aircraft/{file}/thread"  # for nobody's aircraft, and for a place in one
+HELD = "/aircraft/{file}/list"
 SPACE, TEXT = "/aircraft/{file}/describe/space", "/aircraft/{file}/describe/text"
 PAPERS, EXPORTS = "/paper/", "/export/"  # what begins with these is taken away
 PAPER, EXPORT = PAPERS + "{file}/{name}", EXPORTS + "{file}/{name}"
@@ -40,6 +42,16 @@ def field(file: str, place: str, option: str | None = None) -> str:
 def space(file: str, option: str | None = None, place: str | None = None) -> str:
     """The lines in space; `place` is looked at and chosen there."""
     return _about(SPACE, file, option=option, at=place)
+
+
+def thread(file: str, option: str | None = None, place: str | None = None) -> str:
+    """Which thread is it? `place` is where the answer belongs in the file."""
+    return _about(THREAD_AT, file, option=option, at=place)
+
+
+def held(file: str, option: str | None = None) -> str:
+    """A supplier's list held against ours."""
+    return _about(HELD, file, option=option)
 
 
 def options(file: str, option: str | None = None) -> str:

@@ -37,8 +37,8 @@ if TYPE_CHECKING:
     from firmpedal.web.site import Page
 
 STATIC = Path(__file__).parent / "static"
-STYLES = ("firmpedal", "app", "folds", "takeaway", "fields", "sound", "narrow")
-SCRIPTS = ("takeaway", "look", "pens", "folds", "drawings", "unknown")
+STYLES = ("firmpedal", "app", "folds", "takeaway", "fields", "sound", "asking", "narrow")
+SCRIPTS = ("takeaway", "look", "pens", "folds", "drawings", "unknown", "asking")
 PATIENCE = 60.0  # s for a page to be made: a machine that is busy is slow, and still has it in the end
 LOOK_EVERY = 1.0  # s; how soon what another program did is seen
 
@@ -65,6 +65,8 @@ def build(shelf: Shelf, port: int, lan: Lan | None = None) -> None:
 
 
 def _pages(shelf: Shelf, lan: Lan | None) -> None:
+    _held_in_hand(shelf)
+
     @ui.page(addresses.START, title="Firmpedal")
     def start_page(refused: str = "") -> None:
         start.show(shelf, ui.context.client, refused, phone=_from_phone())
@@ -103,6 +105,22 @@ def _pages(shelf: Shelf, lan: Lan | None) -> None:
             return RedirectResponse(addresses.text(file, option, line))
         await _show(shelf, file, option, _site().page_of(name, at))
         return None
+
+
+def _held_in_hand(shelf: Shelf) -> None:
+    """The pages on which a thing that somebody has, or a list of them, is held against what is known."""
+
+    @ui.page(addresses.THREAD, title="Which thread is it? - Firmpedal")
+    def thread_page() -> None:
+        _site().thread.show(_request().query_params, _system(_request()))
+
+    @ui.page(addresses.THREAD_AT, response_timeout=PATIENCE)
+    async def thread_at_page(file: str, option: str | None = None) -> None:
+        await _show(shelf, file, option, _site().thread_page(dict(_request().query_params)))
+
+    @ui.page(addresses.HELD, response_timeout=PATIENCE)
+    async def held_page(file: str, option: str | None = None) -> None:
+        await _show(shelf, file, option, _site().held_page())
 
 
 def _site() -> ModuleType:

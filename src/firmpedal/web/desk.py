@@ -45,7 +45,8 @@ class Document:
     `problems` say why it cannot be read as text, and then there is nothing to change until it can be read
     again; `trouble` says why the last change was not saved, where the disk refused it. Whoever holds the
     `turn` changes it next. What was typed in the fields of an option and is neither written nor given up
-    stays in `unsettled`, wherever the one who typed it goes meanwhile.
+    stays in `unsettled`, wherever the one who typed it goes meanwhile. A supplier's list that was held
+    against ours stays in `pasted`. Neither is in the file.
     """
 
     may_change = True
@@ -55,6 +56,7 @@ class Document:
         self.conflict: Conflict | None = None
         self.trouble = ""
         self.unsettled: dict[str | None, dict[Where, Clash]] = {}
+        self.pasted = ""
         self.turn = asyncio.Lock()
         self._clock = clock
         self._disk = read(path)

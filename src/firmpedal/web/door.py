@@ -63,7 +63,7 @@ class Door:
             return True
         if method not in ("GET", "HEAD"):
             return False
-        return path == addresses.START or path.startswith(READ) or self._step(path)
+        return path in (addresses.START, addresses.THREAD) or path.startswith(READ) or self._step(path)
 
     def _step(self, path: str) -> bool:
         parts = path.split("/")

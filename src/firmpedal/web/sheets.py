@@ -11,6 +11,7 @@ from firmpedal.export.html import parts_of, sheet_html
 from firmpedal.export.html_words import quoted, said
 from firmpedal.export.place_words import PLACES
 from firmpedal.project.names import label_of
+from firmpedal.report.looks import LOOK
 from firmpedal.report.sheet import Figures
 from firmpedal.web import addresses
 from firmpedal.web.answers import answer
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 
     Sheets = Callable[[Evaluation], tuple[Sheet, ...]]
 
+WHICH = "Which thread is it?"
 FEW = 2  # so many sheets lie open, and need no list of what is on the page
 
 
@@ -56,8 +58,19 @@ def written(sheets: tuple[Sheet, ...], file: str, option: str | None) -> str:
     """
     way, many = _to_lines(file, option), len(sheets) > FEW
     parts = _folded if many else _laid_open
-    made = "".join(parts(number, sheet) for number, sheet in enumerate(sheets, 1))
+    made = _looked_at("".join(parts(number, sheet) for number, sheet in enumerate(sheets, 1)), file, option)
     return (_contents(sheets) if many else _opening(sheets)) + way(made)
+
+
+def _looked_at(made: str, file: str, option: str | None) -> str:
+    """Where a sheet says that somebody has to look at a thread, the way to where it is found out."""
+    to = escape(addresses.thread(file, option))
+    return made.replace(said(LOOK), f'{said(LOOK)} <a class="fp-field-which" href="{to}">{WHICH}</a>')
+
+
+def alone(sheet: Sheet) -> str:
+    """Write a sheet that belongs to no file."""
+    return _opening((sheet,)) + _laid_open(1, sheet)
 
 
 def _laid_open(number: int, sheet: Sheet) -> str:

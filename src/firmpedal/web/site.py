@@ -11,6 +11,7 @@ from firmpedal.web.pages import (
     buy,
     describe,
     fit,
+    held,
     keep,
     make,
     options,
@@ -21,16 +22,17 @@ from firmpedal.web.pages import (
     sound,
     space,
     text,
+    thread,
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
     from nicegui import Client
 
     from firmpedal.web.frame import Frame
 
-__all__ = ["READ", "READ_ALONG", "STEPS", "Page", "every_page", "page_of", "phone"]
+__all__ = ["READ", "READ_ALONG", "STEPS", "Page", "every_page", "page_of", "phone", "thread"]
 
 # The steps that show sheets, in the order in which people do them.
 REPORTS: dict[str, tuple[str, report.Report]] = {
@@ -40,7 +42,7 @@ REPORTS: dict[str, tuple[str, report.Report]] = {
     "prove": ("Prove", prove.PAGE),
     "keep": ("Keep", keep.PAGE),
 }
-READ_ALONG = ("options", "retrofit", *FIGURES)  # pages of a step that only show
+READ_ALONG = ("options", "retrofit", "thread", *FIGURES)  # pages of a step that only show
 # The way through the job; what comes after the text may be read from a phone too.
 READ = (("sound", sound.TITLE), *((name, title) for name, (title, _) in REPORTS.items()))
 STEPS = (("describe", "Describe"), *READ)
@@ -59,9 +61,9 @@ class Page:
 def every_page(file: str, option: str | None = None) -> tuple[str, ...]:
     """The address of every page, for one aircraft: what looks at all of them takes them from here."""
     steps = (addresses.step(file, name, option) for name in (*dict(STEPS), *FIGURES))
-    ways = (addresses.text, addresses.space, addresses.options, addresses.retrofit)
-    more = (way(file, option) for way in ways)
-    return (addresses.START, addresses.NEW, addresses.ON_PHONE, *steps, *more)
+    ways = (addresses.text, addresses.space, addresses.options, addresses.retrofit, addresses.thread)
+    more = (way(file, option) for way in (*ways, addresses.held))
+    return (addresses.START, addresses.NEW, addresses.ON_PHONE, addresses.THREAD, *steps, *more)
 
 
 def page_of(name: str, at: str = "") -> Page | None:
@@ -87,6 +89,20 @@ def retrofit_page(before: str | None) -> Page:
     """The work from one option to another."""
     way = retrofit.Way(before)
     return Page(retrofit.TITLE, "fit", way.address, way.show)
+
+
+def thread_page(given: Mapping[str, str]) -> Page:
+    """Which thread is it? `given` is what stands in the address: the place, and what was measured."""
+
+    def address(file: str, option: str | None) -> str:
+        return addresses.thread(file, option, given.get("at"))
+
+    return Page(thread.TITLE, "describe", address, lambda frame: thread.ThreadPage(frame, given))
+
+
+def held_page() -> Page:
+    """A list held against what the design needs."""
+    return Page(held.TITLE, "buy", addresses.held, held.show)
 
 
 def space_page(at: str) -> Page:

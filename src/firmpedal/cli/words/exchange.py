@@ -44,7 +44,8 @@ def identify(
     Ends with 0 when something fits and goes in as far as it should, 1 when not, 2 when a figure
     cannot be read.
     """
-    from firmpedal.cli.identify import Asked, run  # noqa: PLC0415
+    from firmpedal.cli.identify import run  # noqa: PLC0415
+    from firmpedal.decide.identify_reading import Asked  # noqa: PLC0415
 
     asked = Asked(
         outside_diameter, inside_diameter, threads, pitch, taper, seat_angle, tube, turns,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.place import is_within
 from firmpedal.project.field_cells import Kind
+from firmpedal.project.supposed import is_thread
 from firmpedal.project.tree import UNKNOWN
 from firmpedal.quantity import Mark
 from firmpedal.report.measuring_words import how_at
@@ -35,6 +36,7 @@ BY_TAPE = "by tape, so far"
 ONE_OF_LIST = {"via": "corner"}
 IN_PLAIN_WORDS = {"firmpedal": "format of the file"}
 TO_MEASURE, COPIED = "to measure", "copied"
+WHICH_THREAD = "Which thread is it? Measure it, and see"
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
 
@@ -88,7 +90,7 @@ def field_html(one: Field, around: Around) -> str:
         f'<p class="fp-field-name">{name}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{around.said(_help(one))}</p>'
-        f"{_line(one, around)}{_odd(one, around)}{clashes}{alerts}</div>"
+        f"{_which(one, around)}{_line(one, around)}{_odd(one, around)}{clashes}{alerts}</div>"
     )
 
 
@@ -106,6 +108,14 @@ def _wrong(one: Field, around: Around) -> Iterator[str]:
     yield from (words for (place, _, _), words in around.refused.items() if place == one.place)
     for problem in one.problems:
         yield in_words(problem.message, problem.suggestion)
+
+
+def _which(one: Field, around: Around) -> str:
+    """From the thread of a port, the way to where it is found out."""
+    if not is_thread(one.place):
+        return ""
+    to = escape(addresses.thread(around.file, around.option, one.place))
+    return f'<a class="fp-small fp-field-which" href="{to}">{WHICH_THREAD}</a>'
 
 
 def _line(one: Field, around: Around) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from firmpedal.report.buying import parts_sheet
 from firmpedal.report.cutplan import cutplan_sheet
 from firmpedal.web.pages.report import Report
-from firmpedal.web.takeaway.shelves import list_to_copy
+from firmpedal.web.takeaway.shelves import list_to_copy, way_to_held
 
 if TYPE_CHECKING:
     from firmpedal.pipeline import Evaluation
@@ -24,5 +24,5 @@ PAGE = Report(
     "Everything that is needed, spares included, each with the place it goes to.",
     sheets,
     pens=True,
-    beside=(list_to_copy,),
+    beside=(list_to_copy, way_to_held),
 )

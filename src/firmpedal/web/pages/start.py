@@ -29,6 +29,7 @@ EMPTY = (
     "example first: nothing that you do there can break anything."
 )
 EMPTY_ON_PHONE = "There is no aircraft in this folder yet. One is begun on the computer."
+THREAD = "Which thread is it?"
 AWAY = "Brake lines, from tape measure to packet. Nothing leaves this machine."
 
 
@@ -48,8 +49,18 @@ def show(shelf: Shelf, client: Client, refused: str = "", *, phone: bool = False
                 with box("section", "fp-card"):
                     said("h2", "Before any of it")
                     raw("".join(f"<li>{escape(words)}</li>" for words in CAUTIONS), "ul", "fp-list")
-                if not phone:
-                    _let_in()
+                with box(classes="fp-section"):
+                    _thread()
+                    if not phone:
+                        _let_in()
+
+
+def _thread() -> None:
+    """The one question that needs no aircraft."""
+    with box("section", "fp-card"):
+        said("h2", THREAD)
+        said("p", "Measure the port, fitting or tube in your hand, and see what it can be.")
+        link("Find it out", addresses.THREAD, "fp-button")
 
 
 def _let_in() -> None:

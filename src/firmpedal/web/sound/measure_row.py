@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import EditError
+from firmpedal.project.supposed import is_thread
 from firmpedal.report.measure_sheet import offer_words, same_words
-from firmpedal.web.elements import box, button, put_words, said
+from firmpedal.web import addresses
+from firmpedal.web.elements import box, button, link, put_words, said
+from firmpedal.web.form.fields import WHICH_THREAD
 from firmpedal.web.sound.forms import Pen, form, refusal_words
 from firmpedal.web.sound.ways import ways
 from firmpedal.web.wording import sentence
@@ -62,6 +65,9 @@ class MeasureRow:
                 if told.how and not asked.fields:  # its fields say how
                     said("p", told.how, "fp-small")
                 self._boxes = tuple(map(box_of, asked.fields))
+            if is_thread(told.at):
+                to = addresses.thread(file, asked.evaluation.reading.option, told.at)
+                link(WHICH_THREAD, to, "fp-small fp-field-which")
             if told.later:
                 said("p", told.later)
             if told.others:

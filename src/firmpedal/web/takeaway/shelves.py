@@ -76,6 +76,15 @@ def way_to_retrofit(frame: Frame) -> None:
     frame.watch.when_answered(answered)
 
 
+def way_to_held(frame: Frame) -> None:
+    """Where a supplier's list is held against ours; a phone has nothing to paste."""
+    if not frame.watch.document.may_change:
+        return
+    with box(classes="fp-actions"):
+        to = addresses.held(frame.file, frame.watch.option)
+        link("Hold a supplier's list against this one", to, "fp-button")
+
+
 def packet_is_there(frame: Frame) -> None:
     """Where the whole packet is."""
     to = addresses.step(frame.file, "keep", frame.watch.option)
