@@ -28,7 +28,8 @@ if TYPE_CHECKING:
 
 HOW = (
     f"It is the aircraft as written at first. Then choose what differs in the picture, press {ALONE}, "
-    "and change it there."
+    "and change it there. For the lines that are in the aircraft now: begin one for them, describe them in "
+    "it, and the work from old to new is planned on a page of its own, under Fit and fill."
 )
 RENAME = "Give an option another name"
 TWO_VERSIONS = "There are two versions of this file. Choose one of them first, above."
