@@ -35,6 +35,7 @@ BY_TAPE = "by tape, so far"
 ONE_OF_LIST = {"via": "corner"}
 IN_PLAIN_WORDS = {"firmpedal": "format of the file"}
 TO_MEASURE, COPIED = "to measure", "copied"
+LENT = "From the aircraft as written; what you type here holds for this option alone."
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
 
@@ -88,8 +89,12 @@ def field_html(one: Field, around: Around) -> str:
         f'<p class="fp-field-name">{name}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{around.said(_help(one))}</p>'
-        f"{_line(one, around)}{_odd(one, around)}{clashes}{alerts}</div>"
+        f"{_lent(one)}{_line(one, around)}{_odd(one, around)}{clashes}{alerts}</div>"
     )
+
+
+def _lent(one: Field) -> str:
+    return f'<p class="fp-field-note">{LENT}</p>' if one.lent else ""
 
 
 def _odd(one: Field, around: Around) -> str:
