@@ -10,6 +10,7 @@ from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.apart import is_own
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.edit_keys import with_value
+from firmpedal.project.line_kinds import settled
 from firmpedal.project.locate import walked
 from firmpedal.project.names import quoted
 from firmpedal.project.read import read_text
@@ -56,7 +57,7 @@ def measured(text: str, place: str, words: str, option: str | None = None) -> tu
         )
     wheres = _wheres(text, place, option)
     for where in wheres:
-        after = with_value(text, place, words, where)
+        after = settled(text, with_value(text, place, words, where), place)
         reading = read_again(text, after, option)
         if reading.tree is not None and word_of(walked(reading.tree, place)) == words:
             return after, where
