@@ -10,6 +10,7 @@ from firmpedal.project.edit_keys import with_item, with_value, without_key
 from firmpedal.project.field_cells import chain_key, other_way
 from firmpedal.project.line_kinds import settled
 from firmpedal.project.locate import walked
+from firmpedal.project.names import known_word
 from firmpedal.project.plain import quoted_if_needed
 from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
@@ -34,7 +35,7 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
         EditError: What comes out could not be read, or both ways would be given; nothing is changed.
     """
     text, option = reading.text, reading.option
-    piece = cell.written(words)
+    piece = cell.written(known_word(words.strip(), cell.choices) or words)
     if not piece and cell.words == UNKNOWN and _only(field, cell) and (field.missed or field.needed):
         return text
     taken_away = not (cell.words and _goes_by_tape(field, cell))  # a way left out would be nothing at all
