@@ -298,7 +298,7 @@ def test_what_no_source_gives_of_a_fluid_is_unknown():
 
 
 @pytest.mark.parametrize(
-    ("name", "suggestion"), [("MIL-PRF-5608", "MIL-PRF-5606"), ("DOT 44", "DOT 4"), ("", "")]
+    ("name", "suggestion"), [("MIL-PFR-5606", "MIL-PRF-5606"), ("MIL-PRF-5608", ""), ("DOT 44", ""), ("", "")]
 )
 def test_unknown_fluids(name, suggestion):
     with pytest.raises(StockError) as caught:

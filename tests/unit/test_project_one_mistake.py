@@ -29,7 +29,7 @@ WORDS = [
     ("bore: 5/8", "bor: 5/8", "bor: 5/8", "`bor` is not a key that left_cylinder can have", "`bore`"),
     ("    bore: 5/8\n", "", "left_cylinder:", "left_cylinder has no `bore`", "bore: unknown"),
     ("bore: 5/8", "bore: 5/8\n    wobble: 3", "wobble", "`wobble` is not a key", "rated pressure"),
-    ("fluid: MIL-PRF-5606", "fluid: MIL-PRF-5605", "MIL-PRF-5605", "not a brake fluid", "`MIL-PRF-5606`?"),
+    ("fluid: MIL-PRF-5606", "fluid: MIL-PRF-5605", "MIL-PRF-5605", "not a brake fluid", "choose from: MIL-PRF"),
     ("fluid: MIL-PRF-5606", "fluid: [a]", "[a]", "should be a few words", "quotes"),
     ("5052-O", "3303-O", "tube 3303-O", "`3303-O` is not a material", "`3003-O`"),
     ("PTFE braided", "PTFE braded", "hose -4", "not a kind of hose", "`PTFE braided`"),

@@ -148,7 +148,12 @@ SPOILED = {
         "`rest` is no number between the ends",
         "0",
     ),
-    "unknown fluid": (("MIL-PRF-5606", "MIL-PRF-5607"), (4, 8), "not a brake fluid", "`MIL-PRF-5606`?"),
+    "unknown fluid": (
+        ("MIL-PRF-5606", "MIL-PRF-5607"),
+        (4, 8),
+        "not a brake fluid",
+        "choose from: MIL-PRF-5606, ",
+    ),
     "unknown alloy": (
         ("hose -4 PTFE braided", "tube 5053-O 1/4 x .035"),
         (32, 14),

@@ -6,8 +6,11 @@ import asyncio
 from urllib.parse import parse_qs, urlsplit
 
 import pytest
+from nicegui import ui
+from nicegui.testing import user_simulation
 
 from firmpedal.pipeline import evaluate_text
+from firmpedal.web import app
 from firmpedal.web.routes import Routes
 from firmpedal.web.shelf import Shelf
 
@@ -54,3 +57,18 @@ def test_what_was_chosen_is_asked_again_with_why_it_was_refused(tmp_path):
     assert "letters and figures" in asked["refused"][0]
     assert asked["gear"] == ["tailwheel"]
     assert not list(tmp_path.iterdir())
+
+
+@pytest.mark.parametrize(("missing", "at_the_name"), [("", True), ("gear", False)])
+def test_a_refused_name_is_told_at_its_box_and_the_page_opens_there(tmp_path, missing, at_the_name):
+    given = {key: word for key, word in CHOSEN.items() if key != missing}
+    to = begun(tmp_path, name="../up", **given)
+
+    async def opened():
+        async with user_simulation(root=None) as user:
+            app._pages(Shelf(tmp_path), None)
+            await user.open(to)
+            return [each.content for each in user.find(kind=ui.html).elements]
+
+    box = next(each for each in asyncio.run(opened()) if 'name="name"' in each)
+    assert ("autofocus" in box) == ("A name cannot have a slash (/)" in box) == at_the_name

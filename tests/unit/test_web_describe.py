@@ -79,6 +79,20 @@ async def test_a_port_is_added_named_anew_and_taken_out(tmp_path):
         assert form.document.text == text
 
 
+async def test_a_hose_made_plastic_says_what_went_with_it_and_one_undo_brings_it_back(tmp_path):
+    async with page(tmp_path, "lines.left_tail") as form:
+        bend, made_of = (
+            {"place": f"lines.left_tail.{key}", "row": 0, "number": 0} for key in ("tightest bend", "made of")
+        )
+        before = form.tell("put", **bend, words="3")
+        after = form.tell("put", **made_of, words="plastic nylon 1/4 x .040")
+        assert "tightest bend: 3" in before
+        assert "tightest bend" not in after
+        assert "tightest bend went with the hose" in form.shown
+        form.document.undo()
+        assert form.document.text == before
+
+
 async def test_what_names_a_thing_is_shown_and_keeps_it(tmp_path):
     async with page(tmp_path, "moving.left_wheel") as form:
         form.press("remove", "moving.left_wheel")

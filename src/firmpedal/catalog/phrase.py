@@ -92,8 +92,14 @@ def fluid(name: str) -> Fluid:
     known = fluid_names()
     found = known.get(folded(name[:_LONGEST_PHRASE]))
     if found is None:
-        raise _unknown(name, known, tuple(each.name for each in fluids()), "brake fluid")
+        alike = {spelling: each for spelling, each in known.items() if _figures(spelling) == _figures(name)}
+        raise _unknown(name, alike, tuple(each.name for each in fluids()), "brake fluid")
     return next(each for each in fluids() if each.name == found)
+
+
+def _figures(words: str) -> list[str]:
+    """The figures in a name: one with others is another fluid, and no slip of the pen."""
+    return re.findall(r"\d+", words)
 
 
 def _take_apart(phrase: str) -> _Phrase:

@@ -13,15 +13,28 @@ if TYPE_CHECKING:
     from firmpedal.project.references import References
 
 FEET = ("normal", "hard", "panic")
+_OF_HOSES = (
+    ("swells", "what it takes is worked out from its wall"),
+    ("expansion curve", "what it takes is worked out from its wall"),
+    ("tightest bend", "how tight it is bent is told by its bend radius"),
+    ("outside diameter", "its size stands in what it is made of"),
+)
+# Metal is as stiff and strong as its alloy, a hose as its standard says: only plastic has grades.
+_OF_PLASTIC = (
+    ("stiffness", "how stiff its wall is, is known or plays no part"),
+    ("rated pressure", "what it stands is worked out from its wall, or its specification says it"),
+)
+# What lines of one kind alone can have, each with the reason why the others cannot.
+ONLY_OF = {LineKind.HOSE: _OF_HOSES, LineKind.PLASTIC: _OF_PLASTIC}
 
 
 def check_contradictions(work: References) -> None:
     """Note forces out of order, what hoses alone have, and closed ports with a line on them."""
     _feet(work)
     _closed_ports(work)
-    _of_one_kind(work, LineKind.HOSE, OF_HOSES, "{name} is no hose, and {why}")
+    _of_one_kind(work, LineKind.HOSE, "{name} is no hose, and {why}")
     _expansion(work)
-    _of_one_kind(work, LineKind.PLASTIC, OF_PLASTIC, "{name} is not plastic: {why}")
+    _of_one_kind(work, LineKind.PLASTIC, "{name} is not plastic: {why}")
 
 
 def _feet(work: References) -> None:
@@ -34,25 +47,12 @@ def _feet(work: References) -> None:
             )
 
 
-OF_HOSES = (
-    ("swells", "what it takes is worked out from its wall"),
-    ("expansion curve", "what it takes is worked out from its wall"),
-    ("tightest bend", "how tight it is bent is told by its bend radius"),
-    ("outside diameter", "its size stands in what it is made of"),
-)
-# Metal is as stiff and strong as its alloy, a hose as its standard says: only plastic has grades.
-OF_PLASTIC = (
-    ("stiffness", "how stiff its wall is, is known or plays no part"),
-    ("rated pressure", "what it stands is worked out from its wall, or its specification says it"),
-)
-
-
-def _of_one_kind(work: References, kind: LineKind, keys: tuple[tuple[str, str], ...], words: str) -> None:
+def _of_one_kind(work: References, kind: LineKind, words: str) -> None:
     """What is measured at lines of one kind alone; that of others follows from what is written otherwise."""
     for line in work.aircraft.lines:
         if line.made_of is None or line.made_of.kind is kind:
             continue
-        for key, why in keys:
+        for key, why in ONLY_OF[kind]:
             if key.replace(" ", "_") in line.written:
                 message = words.format(name=line.name, why=why)
                 work.notes.note(work.node(f"{line.place}.{key}"), message, f"take `{key}` out")

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from ruamel.yaml.nodes import SequenceNode
 
-from firmpedal.project.corners import written_under
+from firmpedal.project.apart import goes_under
 from firmpedal.project.edit import found_at, is_written
+from firmpedal.project.edit_keys import taken_along
 from firmpedal.project.edit_lists import Item, with_items, with_key
 
 
@@ -23,9 +24,11 @@ def with_corner(text: str, line: str, after: int, words: str, option: str | None
         EditError: The line's corners are not written by themselves.
     """
     place = f"{line}.via"
-    where = written_under(text, place, option)
-    if not is_written(text, place, where) and is_written(text, line, written_under(text, line, option)):
-        return with_key(text, line, "via", [words], written_under(text, line, option))
+    text = taken_along(text, place, option, whole=True)
+    where = goes_under(text, place, option)
+    under = goes_under(text, line, option)
+    if not is_written(text, place, where) and is_written(text, line, under):
+        return with_key(text, line, "via", [words], under)
     items = _items(text, place, where)
     return with_items(text, place, [*items[:after], Item(None, words), *items[after:]], where)
 
@@ -37,7 +40,8 @@ def without_corner(text: str, line: str, number: int, option: str | None) -> str
         EditError: The line's corners are not written by themselves.
     """
     place = f"{line}.via"
-    where = written_under(text, place, option)
+    text = taken_along(text, place, option, whole=True)
+    where = goes_under(text, place, option)
     items = _items(text, place, where)
     return with_items(text, place, [item for item in items if item.old != number], where)
 
@@ -49,7 +53,8 @@ def as_a_point(text: str, line: str, number: int, words: str, option: str | None
         EditError: The line's corners are not written by themselves.
     """
     place = f"{line}.via"
-    where = written_under(text, place, option)
+    text = taken_along(text, place, option, whole=True)
+    where = goes_under(text, place, option)
     items = _items(text, place, where)
     return with_items(
         text, place, [Item(each.old, words) if each.old == number else each for each in items], where

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
 
 from firmpedal.model.display import METRIC_LENGTHS, display_of
+from firmpedal.project.apart import goes_under
 from firmpedal.project.edit import EditError, found_at, is_written
 from firmpedal.project.points import AXES
 from firmpedal.units import Dimension, UnitError, from_unit, read, written
@@ -36,7 +37,7 @@ class Form(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Corner:
-    """A corner where it is written: under `option`, with its words at `place`.
+    """A corner as it is written, with its words at `place`; moved, it is written under `option`.
 
     `pieces` are the words of the three coordinates of a point, or the keys and words of a chain.
     """
@@ -78,11 +79,13 @@ class Tape:
 def corner_at(text: str, place: str, option: str | None) -> Corner:
     """Find how a corner is written, under the option if it is there, else in the aircraft as written.
 
+    Its option is the one in which it is to be changed.
+
     Raises:
         EditError: It is written nowhere by itself, such as one that comes by a mirror.
     """
-    where = written_under(text, place, option)
-    return _read(text, place, where, found_at(text, place, where).node)
+    node = found_at(text, place, written_under(text, place, option)).node
+    return _read(text, place, goes_under(text, place, option), node)
 
 
 def written_under(text: str, place: str, option: str | None) -> str | None:

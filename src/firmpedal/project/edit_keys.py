@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from ruamel.yaml.nodes import MappingNode, SequenceNode
 
-from firmpedal.project.corners import written_under
+from firmpedal.project.apart import goes_under, is_lent, lent_whole
 from firmpedal.project.edit import EditError, composed, edited, found_at, is_written
 from firmpedal.project.edit_blocks import with_lines
 from firmpedal.project.edit_lists import (
@@ -19,9 +19,10 @@ from firmpedal.project.edit_lists import (
     with_key,
 )
 from firmpedal.project.locate import locate
-from firmpedal.project.plain import in_quotes, quoted_if_needed
+from firmpedal.project.plain import flow, in_quotes, quoted_if_needed
 from firmpedal.project.said import Said, said_by, with_another, without_place
 from firmpedal.project.splice import line_end, line_start, spliced
+from firmpedal.project.tree import REMOVED, Items
 
 if TYPE_CHECKING:
     from ruamel.yaml.nodes import Node as YamlNode
@@ -39,23 +40,46 @@ def with_value(text: str, place: str, words: str, option: str | None = None) -> 
     Raises:
         EditError: It cannot be written there without touching more.
     """
-    where = written_under(text, place, option)
+    text = taken_along(text, place, option)
+    where = goes_under(text, place, option)
     if is_written(text, place, where):
         return edited(text, place, words, where)
     return _with_new(text, place, _piece(words), option)
 
 
-def _with_new(text: str, place: str, piece: str, option: str | None) -> str:
-    """Write a key that was not there, with whatever it has to stand under."""
+def taken_along(text: str, place: str, option: str | None, *, whole: bool = False) -> str:
+    """The text in which a value round a place is written out in the option that has the thing for itself.
+
+    The option replaces such a value as a whole, so a change of a part of it would lose the rest.
+
+    Args:
+        text: The builder's text.
+        place: What is to be changed.
+        option: The option that is looked at.
+        whole: Whether the value is to be taken along too where the place is all of it.
+
+    Raises:
+        EditError: It cannot be written there without touching more.
+    """
+    lent = lent_whole(text, place, option)
+    if lent is None or (lent[0] == place and not whole):
+        return text
+    value, node = lent
+    items = [flow(each) for each in node.nodes] if isinstance(node, Items) else None
+    return _with_new(text, value, flow(node), option, items)
+
+
+def _with_new(text: str, place: str, piece: str, option: str | None, items: list[str] | None = None) -> str:
+    """Write a key that was not there, with whatever it has to stand under; a list by its items too."""
     head, _, key = place.rpartition(".")
     name = quoted_if_needed(key)
     if not head:
         return _with_section(text, name, piece)
-    where = written_under(text, head, option)
+    where = goes_under(text, head, option)
     if not is_written(text, head, where):
         return _with_new(text, head, f"{{{name}: {piece}}}", option)
     if isinstance(found_at(text, head, where).node, MappingNode):
-        return with_key(text, head, name, piece, where)
+        return with_key(text, head, name, items or piece, where)
     return edited(text, head, f"{{{name}: {piece}}}", where)
 
 
@@ -116,7 +140,8 @@ def with_item(text: str, place: str, words: str, option: str | None = None) -> s
     Raises:
         EditError: The list cannot be changed by itself.
     """
-    where = written_under(text, place, option)
+    text = taken_along(text, place, option, whole=True)
+    where = goes_under(text, place, option)
     if not is_written(text, place, where):
         return with_value(text, place, f"[{words}]", option)
     node = found_at(text, place, where).node
@@ -128,10 +153,15 @@ def with_item(text: str, place: str, words: str, option: str | None = None) -> s
 def without_key(text: str, place: str, option: str | None = None) -> str:
     """Take a key out with all that stands behind it, and its name from the mirror list.
 
+    What an option's own thing has from the aircraft as written stays there, and is left out in the option.
+
     Raises:
         EditError: It is not written by itself, or cannot be taken out without touching more.
     """
-    where = written_under(text, place, option)
+    text = taken_along(text, place, option)
+    if is_lent(text, place, option):
+        return with_value(text, place, REMOVED, option)
+    where = goes_under(text, place, option)
     found = found_at(text, place, where)
     head = found.steps[:-1]
     around = locate(composed(text), list(head))
@@ -146,7 +176,8 @@ def without_key(text: str, place: str, option: str | None = None) -> str:
         number = next(n for n, (key, _) in enumerate(node.value) if _name(key) == found.steps[-1])
         after = (_out_of_braces if node.flow_style else _off_its_lines)(text, node, number, place)
         after = _checked(after, without_place(_said(text), found.steps), place)
-    return off_the_mirror(after, found.steps[-1], where) if place.count(".") == 1 else after
+    gone = place.count(".") == 1 and (where is None or not is_written(text, place))
+    return off_the_mirror(after, found.steps[-1], where) if gone else after
 
 
 def _without_item(text: str, place: str, node: SequenceNode, option: str | None) -> str:

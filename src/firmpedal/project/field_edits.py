@@ -8,7 +8,9 @@ from firmpedal.model.circuit import ClampPlan
 from firmpedal.project.edit import EditError
 from firmpedal.project.edit_keys import with_item, with_value, without_key
 from firmpedal.project.field_cells import chain_key, other_way
+from firmpedal.project.line_kinds import settled
 from firmpedal.project.locate import walked
+from firmpedal.project.names import known_word
 from firmpedal.project.plain import quoted_if_needed
 from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
@@ -27,13 +29,13 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
     What still has to be found out and is emptied says that it is unknown: so its line is not forgotten. A
     key goes where it need not be known, or where something stands in for it: the usual figure, that of what
     this is a copy of, or of the aircraft as written. Of two ways along one axis the one that is written
-    takes the place of the other, if that is unknown.
+    takes the place of the other, if that is unknown. With the kind of a line goes what no other can have.
 
     Raises:
         EditError: What comes out could not be read, or both ways would be given; nothing is changed.
     """
     text, option = reading.text, reading.option
-    piece = cell.written(words)
+    piece = cell.written(known_word(words.strip(), cell.choices) or words)
     if not piece and cell.words == UNKNOWN and _only(field, cell) and (field.missed or field.needed):
         return text
     taken_away = not (cell.words and _goes_by_tape(field, cell))  # a way left out would be nothing at all
@@ -45,6 +47,7 @@ def put_in(reading: Reading, field: Field, cell: Cell, words: str) -> str:
         after = with_value(text, cell.place, UNKNOWN, option)
     else:
         after = with_value(_without_other_way(reading, field, cell), cell.place, piece, option)
+        after = settled(text, after, cell.place)
     return readable(reading, after)
 
 

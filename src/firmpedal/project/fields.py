@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.model.circuit import Passage
 from firmpedal.place import is_within
+from firmpedal.project.apart import is_lent
 from firmpedal.project.bare_units import with_units
 from firmpedal.project.chains import comes_to, ways_for
 from firmpedal.project.field_cells import COORDINATES, FROM, Cell, Cutting, Kind, Row, rows_of
@@ -57,7 +58,8 @@ class Field:
     `hint` says what may stand there, `meaning` what it is for, `otherwise` what holds where it is left out.
     `rows` hold what is written; `many` says that rows can be added and taken out. `mark` is how far the
     builder trusts it, empty where no mark can stand; `copied` that it comes from another place of the file;
-    `missed` that it still has to be found out where it is left out.
+    `missed` that it still has to be found out where it is left out; `lent` that it comes from the aircraft as
+    written, in a thing that the option that is looked at has for itself.
     """
 
     place: str
@@ -74,6 +76,7 @@ class Field:
     mark: str = ""
     copied: bool = False
     missed: bool = False
+    lent: bool = False
     line: int | None = None
     problems: tuple[Problem, ...] = ()
 
@@ -255,9 +258,13 @@ class _Forms:
             mark=mark if method in MARKED and node is not None else "",
             copied=via is not None,
             missed=missed,
+            lent=node is not None and via is None and self._lent(place),
             line=span.line if span else None,
             problems=self._problems_at(place),
         )  # fmt: skip
+
+    def _lent(self, place: str) -> bool:
+        return self.reading.option is not None and is_lent(self.reading.text, place, self.reading.option)
 
     def _rows(self, node: Node | None, place: str, method: str, choices: tuple[str, ...]) -> tuple[Row, ...]:
         """What is written, cut into rows; what is a copy is one piece."""

@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 
 from firmpedal.hashing import Same
 from firmpedal.model.aircraft import Aircraft
+from firmpedal.project.apart import is_own
 from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.edit_keys import with_value
+from firmpedal.project.line_kinds import settled
 from firmpedal.project.locate import walked
 from firmpedal.project.names import quoted
 from firmpedal.project.read import read_text
@@ -27,7 +29,8 @@ if TYPE_CHECKING:
 def measured(text: str, place: str, words: str, option: str | None = None) -> tuple[str, str | None]:
     """Write a measurement as builders write it: `3/4`, `10-1/2 in`, `yes`.
 
-    What stands in the option alone is written there, everything else in the aircraft as written.
+    What belongs to a thing that is written out for the option alone is written there, and so is what stands
+    there by itself; everything else in the aircraft as written.
 
     Args:
         text: The builder's text.
@@ -54,7 +57,7 @@ def measured(text: str, place: str, words: str, option: str | None = None) -> tu
         )
     wheres = _wheres(text, place, option)
     for where in wheres:
-        after = with_value(text, place, words, where)
+        after = settled(text, with_value(text, place, words, where), place)
         reading = read_again(text, after, option)
         if reading.tree is not None and word_of(walked(reading.tree, place)) == words:
             return after, where
@@ -69,7 +72,12 @@ def still_open(node: Node) -> bool:
 
 
 def _wheres(text: str, place: str, option: str | None) -> tuple[str | None, ...]:
-    """Where to try, best first: where the value stands; else where the thing stands that it belongs to."""
+    """Where to try, best first: where the value stands; else where the thing stands that it belongs to.
+
+    In what an option has written out for itself it is always that option, as in its fields.
+    """
+    if is_own(text, place, option):
+        return (option,)
     both = (option, None) if option is not None else (None,)
     found = tuple(each for each in both if is_written(text, place, each))
     section = known_keys(Aircraft).get(place.partition(".")[0])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from difflib import get_close_matches
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -82,6 +83,24 @@ def parted(message: str, near: str = "") -> tuple[str, str]:
         return message, ""
     advice = message[found.end() :]
     return message[: found.start()], advice[:1].lower() + advice[1:]
+
+
+def sign_in_words(sign: str) -> str:
+    """A sign as it is shown, by its name where it is easily overlooked or not seen at all."""
+    if sign == "/":
+        return "a slash (/)"
+    named = unicodedata.name(sign, "a sign that is not shown").lower()
+    return f"{sign} ({named})" if sign.isprintable() else named
+
+
+def known_word(word: str, words: Iterable[str]) -> str:
+    """The one of some words that was written, whatever its capitals and blanks; empty where none was."""
+    known = list(words)
+    return word if word in known else next((each for each in known if _bare(each) == _bare(word)), "")
+
+
+def _bare(words: str) -> str:
+    return "".join(words.casefold().split())
 
 
 def other_side(name: str) -> str:

@@ -18,11 +18,11 @@ from firmpedal.project.layouts.writing import filled
 from firmpedal.project.overlay import POINTS
 from firmpedal.project.plain import quoted_if_needed
 from firmpedal.project.reference import EACH, meaning_of, words_of
-from firmpedal.project.renaming import usable_name
 from firmpedal.project.schema import known_keys
 from firmpedal.project.sorts import SORTS, Sort
 from firmpedal.project.things import CAN_BE_UNKNOWN
 from firmpedal.project.tree import UNKNOWN, Branch, branch_at
+from firmpedal.project.usable_names import usable_name
 
 if TYPE_CHECKING:
     from firmpedal.model.fields import Declared

@@ -12,8 +12,8 @@ from firmpedal.project.locate import locate, walked
 from firmpedal.project.plain import entry_of
 from firmpedal.project.read import read_text
 from firmpedal.project.reading_again import read_again
-from firmpedal.project.renaming import usable_name
 from firmpedal.project.splice import spliced
+from firmpedal.project.usable_names import usable_name
 
 if TYPE_CHECKING:
     from firmpedal.project.read import Reading

@@ -2,7 +2,8 @@
 
 Things with keys merge key by key. A value is replaced as a whole, however many keys it is written
 with, so that no half of an old measurement survives under a new one. `removed` takes an entry out; the
-word stays in the tree until everything is laid, because it may have to outlast a mirror image.
+word stays in the tree until everything is laid, because it may have to outlast a mirror image. Of a key
+that the thing may have it says that it has none, whether or not there is one below.
 """
 
 from __future__ import annotations
@@ -12,9 +13,10 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.hashing import Same
+from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.schema import keys_at
-from firmpedal.project.tree import Branch, Items, Leaf, Node, children, is_removed
+from firmpedal.project.tree import Branch, Items, Leaf, Node, at, children, is_removed
 
 if TYPE_CHECKING:
     from firmpedal.model.fields import Declared
@@ -37,7 +39,7 @@ def overlay(base: Node | None, over: Node, cls: type[Declared]) -> Node:
 
 def _laid(below: Node | None, node: Node, key: Key | None, name: str) -> Node:
     if is_removed(node):
-        return _removing(node, below)
+        return _removing(node, below, known=key is not None)
     if key is not None and key.inner is not None and not key.many:
         return overlay(below, node, key.inner)
     if (key is not None and key.named) or name == POINTS:
@@ -53,16 +55,34 @@ def _by_name(base: Node | None, over: Node, cls: type[Declared] | None) -> Node:
     for name, node in over.entries.items():
         below = entries.get(name)
         if is_removed(node):
-            entries[name] = _removing(node, below)
+            entries[name] = _removing(node, below, known=False)
         else:
             entries[name] = node if cls is None or is_removed(below) else overlay(below, node, cls)
     return base.with_entries(entries, {**base.keys, **over.keys})
 
 
-def _removing(node: Node, below: Node | None) -> Node:
-    """Remember whether the word `removed` took something out."""
-    took = below is not None and (not isinstance(below, Leaf) or not is_removed(below) or below.replaced)
-    return replace(node, replaced=node.replaced or took) if isinstance(node, Leaf) else node
+def _removing(node: Node, below: Node | None, *, known: bool) -> Node:
+    """Remember whether the word `removed` took something out, or stands at a key that may be left out."""
+    there = below is not None and (not isinstance(below, Leaf) or not is_removed(below) or below.replaced)
+    return replace(node, replaced=node.replaced or known or there) if isinstance(node, Leaf) else node
+
+
+def whole_at(tree: Branch, place: str) -> str:
+    """The place of the value round a place that is replaced as a whole; empty where keys and names merge."""
+    steps = place.split(".")
+    if steps[0] == POINTS:
+        return ".".join(steps[:2]) if len(steps) > 1 else ""
+    cls: type[Declared] = Aircraft
+    node: Node | None = tree
+    number = 0
+    while number < len(steps):
+        key = keys_at(cls, node).get(steps[number])
+        number += 1
+        if key is None or key.inner is None or (key.many and not key.named):
+            return ".".join(steps[:number])
+        cls, here = key.inner, steps[number - 1 : number + key.many]
+        node, number = at(node, *here), number + key.many
+    return ""
 
 
 def without_removed(node: Node, notes: Notes, path: str = "") -> Node:

@@ -9,13 +9,14 @@ from firmpedal.place import is_within
 from firmpedal.project.corners import written_under
 from firmpedal.project.edit import EditError
 from firmpedal.project.mentions import ANY, ENDS, OWN, PLACES, Mention, mentions
-from firmpedal.project.names import RESERVED, other_side
+from firmpedal.project.names import other_side
 from firmpedal.project.overlay import POINTS
 from firmpedal.project.plain import in_quotes, quoted_if_needed
 from firmpedal.project.points import MIRROR_OF
 from firmpedal.project.reading_again import read_again
 from firmpedal.project.said import said_by
 from firmpedal.project.splice import spliced
+from firmpedal.project.usable_names import usable_name
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -128,18 +129,6 @@ def named_by(text: str, place: str, option: str | None = None) -> tuple[Mention,
         return not each.declares and not each.place.startswith(f"{MIRROR}.") and not inside
 
     return tuple(each for each in found if target.meant(each) and counts(each))
-
-
-def usable_name(name: str) -> str:
-    """A name without more blanks than it needs.
-
-    Raises:
-        EditError: It cannot be a name.
-    """
-    name = " ".join(name.split())
-    if not name or "." in name or name.lower() in RESERVED or quoted_if_needed(name) != name:
-        raise EditError("it needs a name of its own", "write one in letters, such as `left_leg`")
-    return name
 
 
 def renamed(reading: Reading, place: str, name: str) -> str:

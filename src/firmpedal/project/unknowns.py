@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.project.field_places import walk_to
+from firmpedal.project.names import known_word
 from firmpedal.project.supposed import supposed_thread
 from firmpedal.project.tree import UNKNOWN, Branch, Node, children, word_of
 
@@ -99,3 +100,10 @@ def reads_at(tree: Branch, path: str) -> Reads | None:
     """How the key that a path leads to is read; nothing inside a shape or a movement."""
     found = walk_to(tree, path)
     return None if found is None else found[0].reads
+
+
+def as_known(tree: Branch | None, path: str, words: str) -> str:
+    """Words that somebody typed for a key, in the known spelling where that takes one of a few words."""
+    reads = None if tree is None else reads_at(tree, path)
+    choices = () if reads is None or reads.choices is None else tuple(each.value for each in reads.choices)
+    return known_word(words.strip(), choices) or words

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 from firmpedal.model.circuit import ClampPlan
 from firmpedal.model.component import SideOf
 from firmpedal.model.fields import Reads
-from firmpedal.project.names import choices_text, label_of, quoted, suggest
+from firmpedal.project.names import choices_text, known_word, label_of, quoted, suggest
 from firmpedal.project.tree import (
     UNKNOWN,
     Absent,
@@ -68,8 +68,8 @@ def choice(context: Context, node: Node, marker: Reads) -> StrEnum | None:
         context.nothing(node, choices_text(list(choices)))
         return next(iter(choices))
     word = text(context, node)
-    if word in list(choices):
-        return choices(word)
+    if known := known_word(word, list(choices)):
+        return choices(known)
     if word:
         message = f"{quoted(word)} is not a choice for {label_of(node.path)}"
         context.notes.note(node, message, suggest(word, list(choices)))

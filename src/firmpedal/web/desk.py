@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.project.edit import edited
+from firmpedal.project.edit_keys import taken_along
 from firmpedal.project.save import ChangedMeanwhileError, OnDisk, read, save
 from firmpedal.web.history import History, Step
 
@@ -104,10 +105,12 @@ class Document:
     def change(self, place: str, new_text: str, option: str | None = None) -> None:
         """Put another value in the place of one that is written, and save.
 
+        What an option's own thing has from the aircraft as written is written out in the option first.
+
         Raises:
             EditError: It cannot be changed there; nothing was.
         """
-        text = edited(self.text, place, new_text, option)
+        text = edited(taken_along(self.text, place, option), place, new_text, option)
         self._take(text, f"{place}: {new_text.strip()}")
 
     def rewrite(self, text: str, said: str) -> None:

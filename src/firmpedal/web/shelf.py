@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import itertools
 import re
-import unicodedata
 from typing import TYPE_CHECKING
 
 from firmpedal.project.examples import examples
+from firmpedal.project.names import sign_in_words
 from firmpedal.web.desk import Document
 
 if TYPE_CHECKING:
@@ -92,21 +92,15 @@ def file_name(name: str) -> str:
         raise NameRefusedError(f"Give it a name of letters and figures, {SUCH_AS}.")
     if wrong := _NOT_IN_NAME.search(name):
         raise NameRefusedError(
-            f"A name cannot have {_sign(wrong[0])} in it. Give it one of letters and figures, {SUCH_AS}."
+            f"A name cannot have {sign_in_words(wrong[0])} in it. "
+            f"Give it one of letters and figures, {SUCH_AS}."
         )
     if not _FIRST.match(name):
         raise NameRefusedError(
-            f"A name cannot begin with {_sign(name[0])}. Give it one of letters and figures, {SUCH_AS}."
+            f"A name cannot begin with {sign_in_words(name[0])}. "
+            f"Give it one of letters and figures, {SUCH_AS}."
         )
     return name if name.lower().endswith(ENDINGS) else name + ENDINGS[0]
-
-
-def _sign(sign: str) -> str:
-    """A sign as it is shown, by its name where it is easily overlooked or not seen at all."""
-    if sign == "/":
-        return "a slash (/)"
-    named = unicodedata.name(sign, "a sign that is not shown").lower()
-    return f"{sign} ({named})" if sign.isprintable() else named
 
 
 def _numbered(name: str) -> itertools.chain[str]:

@@ -37,6 +37,7 @@ ONE_OF_LIST = {"via": "corner"}
 IN_PLAIN_WORDS = {"firmpedal": "format of the file"}
 TO_MEASURE, COPIED = "to measure", "copied"
 WHICH_THREAD = "Which thread is it? Measure it, and see"
+LENT = "From the aircraft as written; what you type here holds for this option alone."
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
 
@@ -44,7 +45,8 @@ NO_OTHERWISE = ("", "nothing", UNKNOWN)
 class Around:
     """What a field has to know of the page: the file, its option, what was refused, and what clashes.
 
-    `odd` holds by their places the words on figures out of the usual.
+    `odd` holds by their places the words on figures out of the usual, `told` by that of the field what else
+    was done as it was written.
 
     `asked` is the card of what is being asked, which stands in the thing at `asked_at`. `said` says our own
     words for the brakes that the aircraft has. `numbered` begins the names of elements, where a page has
@@ -60,6 +62,7 @@ class Around:
     asked_at: str = ""
     said: Callable[[str], str] = str
     numbered: str = "cell"
+    told: dict[str, str] = field(default_factory=dict)
     count: int = 0
 
     def number(self) -> str:
@@ -90,8 +93,18 @@ def field_html(one: Field, around: Around) -> str:
         f'<p class="fp-field-name">{name}{tags}</p>'
         f"{rows}{_more(one)}"
         f'<p class="fp-small fp-field-help" id="{told}">{around.said(_help(one))}</p>'
-        f"{_which(one, around)}{_line(one, around)}{_odd(one, around)}{clashes}{alerts}</div>"
+        f"{_lent(one)}{_told(one, around)}{_which(one, around)}{_line(one, around)}{_odd(one, around)}"
+        f"{clashes}{alerts}</div>"
     )
+
+
+def _lent(one: Field) -> str:
+    return f'<p class="fp-field-note">{LENT}</p>' if one.lent else ""
+
+
+def _told(one: Field, around: Around) -> str:
+    words = around.told.get(one.place)
+    return f'<p class="fp-field-note" role="status">{escape(words)}</p>' if words else ""
 
 
 def _odd(one: Field, around: Around) -> str:

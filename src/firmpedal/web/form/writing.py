@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from firmpedal.project.field_edits import put_in, with_mark, with_row, without_row
 from firmpedal.project.field_rows import given_in
+from firmpedal.project.line_kinds import went
 from firmpedal.project.mirror_list import mirrored, not_mirrored
 from firmpedal.project.options_edit import written_out
 from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, still_open, where_of
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
 
 EMPTIED = "emptied"
+ALSO = "Saved; {gone}. Undo brings all of it back."
 
 
 class Writing:
@@ -27,19 +29,21 @@ class Writing:
 
     `show` makes the form anew, with what was refused; `told` is called when something typed waits to be
     settled, or waits no more. That is kept with the file, in `clashes`, so that whoever leaves the page finds
-    it again. `refused` is of what was not typed: a choice, or one more in a list.
+    it again. `refused` is of what was not typed: a choice, or one more in a list. `also` says at a field what
+    else went as it was written.
     """
 
     def __init__(self, chosen: Chosen, show: Callable[[], None], told: Callable[[], None]) -> None:
         self._chosen, self._show, self._told = chosen, show, told
         self.refused: dict[Where, str] = {}
+        self.also: dict[str, str] = {}
         self.clashes = chosen.watch.document.unsettled.setdefault(chosen.option, {})
         self._shown = Shown()
         self.forget_settled()
 
     def forget(self) -> None:
         """Forget what was refused: something else is looked at."""
-        self.refused = {}
+        self.refused, self.also = {}, {}
 
     def forget_settled(self) -> None:
         """Let go of what was typed in cells that are gone, or that hold it by now.
@@ -78,11 +82,13 @@ class Writing:
             self._show()
             self._told()
             return
-        said = f"{field.place}: {words.strip() or EMPTIED}"
+        said, text = f"{field.place}: {words.strip() or EMPTIED}", self._chosen.watch.document.text
         refused = self._chosen.change(lambda reading: put_in(reading, field, cell, words), said)
         if refused:
             self.clashes[where] = Clash(where, words.strip(), cell.words, refused=refused)
         else:
+            gone = went(text, self._chosen.watch.document.text, field.place, self._chosen.option)
+            self.also = {field.place: ALSO.format(gone=gone)} if gone else {}
             self._shown.wrote(where, self._chosen.field(where[0]))
         self._show()
         if refused or before is not None:

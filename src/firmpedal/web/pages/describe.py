@@ -149,6 +149,7 @@ class FormPage:
             card,
             self._asking.asked.at,
             said=self.frame.words,
+            told=self._writing.also,
         )
         aircraft, chosen = self._chosen.reading.aircraft, self._chosen
         accepted = aircraft.accepted if aircraft is not None else ()

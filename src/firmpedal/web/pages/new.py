@@ -31,7 +31,7 @@ NAMED = "It stands on every sheet, and the file in your folder is called so. No 
 
 
 def show(given: Mapping[str, str]) -> None:
-    """Lay out the form, with what was chosen before and why it was refused."""
+    """Lay out the form, with what was chosen before and why it was refused: the name, once all is chosen."""
     with box(classes="fp-frame"):
         with box("header", "fp-top"):
             link("All aircraft", addresses.START, "fp-back")
@@ -42,14 +42,16 @@ def show(given: Mapping[str, str]) -> None:
             box("form", "fp-new", method="post", action=addresses.BEGIN_LAYOUT),
         ):
             said("p", LEAD, "fp-step-lead")
-            if words := given.get("refused", ""):
+            words = given.get("refused", "")
+            chosen = all(given.get(key, "") in choices for key, choices in CHOICES.items())
+            if words and not chosen:
                 said("p", words, "fp-refused", role="alert")
             for key, choices in CHOICES.items():
                 raw(
                     _question(key, choices, given.get(key, "in" if key == "length" else "")),
                     classes="fp-question",
                 )
-            raw(_name(given.get("name", "")), classes="fp-question")
+            raw(_name(given.get("name", ""), words if chosen else ""), classes="fp-question")
             with box(classes="fp-actions"):
                 said("button", "Begin this aircraft", "fp-button fp-button-main", type="submit")
                 said("button", "Only print the measuring form", "fp-button", type="submit",
@@ -71,9 +73,12 @@ def _choice(key: str, word: str, meaning: str, *, checked: bool) -> str:
     )
 
 
-def _name(given: str) -> str:
+def _name(given: str, refused: str) -> str:
+    """The box for its name; where that was refused, why, and the page opens there."""
+    wrong = f'<p class="fp-refused" id="refused" role="alert">{escape(refused)}</p>' if refused else ""
+    at_it = ' autofocus aria-invalid="true" aria-describedby="refused"' if refused else ""
     return (
         '<label class="fp-entry"><span>What do you call it?</span><input class="fp-pen" name="name" required '
-        f'autocomplete="off" placeholder="Blue Heron" value="{escape(given)}">'
-        f'<span class="fp-small">{NAMED}</span></label>'
+        f'autocomplete="off" placeholder="Blue Heron" value="{escape(given)}"{at_it}>'
+        f'<span class="fp-small">{NAMED}</span></label>{wrong}'
     )

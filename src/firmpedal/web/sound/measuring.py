@@ -9,10 +9,11 @@ from firmpedal.project.edit import EditError
 from firmpedal.project.measured import measured
 from firmpedal.project.names import label_of
 from firmpedal.project.tree import UNKNOWN
+from firmpedal.project.unknowns import as_known
 from firmpedal.quantity import When
 from firmpedal.report.measure_groups import measure_groups
 from firmpedal.web import addresses
-from firmpedal.web.answers import odd_in
+from firmpedal.web.answers import odd_in, reading_of
 from firmpedal.web.elements import box, link, put_words, said
 from firmpedal.web.form.clash import Clash
 from firmpedal.web.sound.field_box import FieldBox
@@ -157,7 +158,7 @@ class Measuring:
 
         before = self._waiting.pop(where, None)
         try:
-            await in_turn(document, lambda text: measured(text, one.at, words, option), put)
+            await in_turn(document, lambda text: self._measured(text, one.at, words), put)
         except EditError as refusal:
             if words.strip():
                 self._waiting[where] = Clash(where, words.strip(), UNKNOWN, refused=refusal_words(refusal))
@@ -165,6 +166,11 @@ class Measuring:
         finally:
             if before or where in self._waiting:
                 self._frame.history()
+
+    def _measured(self, text: str, place: str, words: str) -> tuple[str, str | None]:
+        option = self.watch.option
+        known = as_known(reading_of(text, self.file, option).tree, place, words)
+        return measured(text, place, known, option)
 
     def _odd(self, text: str, place: str) -> dict[str, str]:
         """What is out of the usual of a figure that was just written."""
