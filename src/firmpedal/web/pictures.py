@@ -41,7 +41,7 @@ def _seats(*with_brakes: tuple[int, int], without: tuple[tuple[int, int], ...] =
     """A cabin from above with its middle line, its seats, and the two pedals before each that has brakes."""
     cabin = _way("M116 6H24C10 6 6 22 6 36C6 50 10 66 24 66H116", 1.6)
     middle = '<path d="M2 36H118" stroke-width="1.2" stroke-dasharray="9 3 2 3"/>'
-    pedals = (_way(f"M{x - 16} {y - 8}V{y - 2}M{x - 16} {y + 2}V{y + 8}", 4) for x, y in with_brakes)
+    pedals = (_way(f"M{x - 16} {y - 9}V{y - 4}M{x - 16} {y + 4}V{y + 9}", 4) for x, y in with_brakes)
     seats = (_seat(x, y) for x, y in with_brakes)
     return _picture(cabin, middle, *seats, *pedals, *(_seat(x, y, 1.2) for x, y in without))
 
