@@ -17,8 +17,8 @@ PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobil
 LONGEST = 4000  # px; not five screens of that phone
 LAYOUTS = {
     "begun": Layout("tailwheel", "leaf", "toe", "1", "no"),
-    "second": Layout("nosewheel", "link", "toe", "2", "yes"),
-    "third": Layout("tailwheel", "bow", "heel", "2", "yes"),
+    "second": Layout("nosewheel", "link", "toe", "tandem", "yes"),
+    "third": Layout("tailwheel", "bow", "heel", "tandem", "yes"),
     "hand": Layout("nosewheel", "rod", "hand", "1", "no"),
 }
 FILES = [f"{name}.yaml" for name in LAYOUTS]

@@ -13,9 +13,9 @@ from firmpedal.report.to_measure import to_measure
 
 TEXTS = [
     *(path.read_text() for path in examples().values()),
-    layout_text(Layout("tailwheel", "rod", "toe", "2", "yes", "mm"), "a.yaml"),
+    layout_text(Layout("tailwheel", "rod", "toe", "tandem", "yes", "mm"), "a.yaml"),
     layout_text(Layout("nosewheel", "link", "heel", "1", "no"), "a.yaml"),
-    layout_text(Layout("nosewheel", "bow", "hand", "2", "yes"), "a.yaml"),
+    layout_text(Layout("nosewheel", "bow", "hand", "tandem", "yes"), "a.yaml"),
 ]
 # Keys that are measured alike wherever they stand: a panel's thickness, a mass, a heat strip, a tape.
 ALIKE = {

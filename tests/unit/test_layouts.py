@@ -9,11 +9,12 @@ from firmpedal.cli.main import app
 from firmpedal.finding import Level, Verdict
 from firmpedal.pipeline import evaluate_text
 from firmpedal.project.layouts import CHOICES, Layout, LayoutError, chosen, layout_text
+from firmpedal.project.mentions import mentions
 from firmpedal.project.unknowns import unknowns
 from firmpedal.report.measuring import form_sheets
 
 EVERY = [Layout(*words) for words in product(*(CHOICES[key] for key in CHOICES if key != "length"))]
-METRIC = Layout("nosewheel", "rod", "toe", "2", "yes", "mm")
+METRIC = Layout("nosewheel", "rod", "toe", "tandem", "yes", "mm")
 WORDS = {"gear": "tailwheel", "leg": "rod", "brakes": "toe", "seats": "1", "valve": "no", "length": None}
 
 
@@ -26,8 +27,8 @@ def asked(evaluation):
     return [row.what for sheet in sheets for row in sheet.blocks[1].rows]
 
 
-def test_there_are_96():
-    assert len(EVERY) == len(set(EVERY)) == 96
+def test_there_are_192():
+    assert len(EVERY) == len(set(EVERY)) == 192
 
 
 @pytest.mark.parametrize("layout", [*EVERY, METRIC], ids=name_of)
@@ -61,15 +62,59 @@ def circuit(layout):
     return {line.start: line.finish for line in aircraft.lines}
 
 
-def test_seats_in_series_are_fed_second_seat_first():
+@pytest.mark.parametrize("seats", ["tandem", "side-by-side"])
+def test_seats_in_series_are_fed_second_seat_first(seats):
     # Common practice, no source: reservoir, second seat, first seat, valve, wheel; left with left.
-    lines = circuit(Layout("nosewheel", "leaf", "toe", "2", "yes"))
+    lines = circuit(Layout("nosewheel", "leaf", "toe", seats, "yes"))
     assert lines["reservoir.left_out"] == "second_left_cylinder.inlet"
     assert lines["second_left_cylinder.outlet"] == "first_left_cylinder.inlet"
     assert lines["first_left_cylinder.outlet"] == "valve.left_in"
     assert lines["reservoir.right_out"] == "second_right_cylinder.inlet"
     assert lines["first_right_cylinder.outlet"] == "valve.right_in"
     assert lines["valve.right_out"] == "right_floor.above"
+
+
+@pytest.mark.parametrize("seats", ["tandem", "side-by-side"])
+@pytest.mark.parametrize("valve", ["yes", "no"])
+def test_both_ways_of_sitting_have_the_same_circuit(seats, valve):
+    one = circuit(Layout("nosewheel", "rod", "heel", "tandem", valve))
+    assert circuit(Layout("nosewheel", "rod", "heel", seats, valve)) == one
+
+
+SEATED = (
+    "_pedals", "_cylinder", "_brake", "_front", "_feed", "_cross", "_to_valve", "_pedal_hose", "_cabin",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("layout", [one for one in EVERY if one.beside_the_middle], ids=name_of)
+def test_beside_the_middle_nothing_of_a_seat_is_mirrored(layout):
+    reading = evaluate_text(layout_text(layout, "a.yaml")).reading
+    listed = [each.words for each in mentions(reading.text) if each.place.startswith("mirror.")]
+    assert [name for name in listed if name.endswith(SEATED)] == []
+    assert "left_wheel" in listed
+    # Each place of a cylinder is asked for by itself: a mirror or a `like` gives none of them.
+    tree = reading.tree
+    own = [
+        (name, port)
+        for name, node in tree.entries["components"].entries.items() if name.endswith("_cylinder")
+        for port in node.entries["ports"].entries.values()
+        if not any(port.entries[key].via for key in ("faces", "seat"))
+    ]  # fmt: skip
+    assert len(own) == (8 if layout.in_series else 2)
+
+
+def test_side_by_side_a_seat_has_its_two_pedals_where_they_were_measured():
+    # The first seat's pedals stand 14 and 8 in left of the middle; no mirror brings the right one to +14.
+    text = layout_text(Layout("tailwheel", "leaf", "toe", "side-by-side", "no"), "a.yaml")
+    places = {"left": "[8, -14, 2]", "right": "[8, -8, 2]"}
+    left, right = (text.index(f"  first_{side}_cylinder:") for side in places)
+    for at, where in ((right, places["right"]), (left, places["left"])):
+        outlet = text.index("outlet:", at)
+        seat = text.index("seat: unknown", outlet)
+        text = text[:seat] + f"seat: {where}" + text[seat + len("seat: unknown") :]
+    parts = {each.name: each for each in evaluate_text(text).aircraft.components}
+    found = [parts[f"first_{side}_cylinder"].ports[-1].seat.right.middle for side in places]
+    assert found == pytest.approx([-14 * 0.0254, -8 * 0.0254])
 
 
 def test_hand_brake_has_one_cylinder_for_two_wheels():

@@ -24,9 +24,9 @@ from firmpedal.report.packet import footer_of
 from firmpedal.report.sheet import Blanks, Heading
 
 LAYOUTS = [
-    Layout("tailwheel", "rod", "toe", "2", "yes", "mm"),
+    Layout("tailwheel", "rod", "toe", "tandem", "yes", "mm"),
     Layout("nosewheel", "link", "heel", "1", "no"),
-    Layout("nosewheel", "bow", "hand", "2", "yes"),
+    Layout("nosewheel", "bow", "hand", "tandem", "yes"),
 ]
 # What somebody could have measured, by key; figures are invented.
 ANSWERS = {"answer": "yes", "direction": "aft"}

@@ -21,7 +21,7 @@ from firmpedal.report.to_measure import to_measure
 LAYOUTS = [
     Layout("tailwheel", leg, brakes, seats, "no" if seats == "1" else "yes")
     for leg, (brakes, seats) in product(
-        CHOICES["leg"], [("toe", "1"), ("heel", "2"), ("hand", "1"), ("toe", "2")]
+        CHOICES["leg"], [("toe", "1"), ("heel", "tandem"), ("hand", "1"), ("toe", "tandem")]
     )
 ]
 ROW = 260  # letters; a row of a table in three columns, read at a glance

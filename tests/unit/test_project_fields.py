@@ -28,7 +28,9 @@ from texts import edited, example
 
 LAYOUTS = [
     layout_text(chosen(gear="tailwheel", leg=leg, brakes=brakes, seats=seats, valve=valve), "new.yaml")
-    for leg, (brakes, seats, valve) in product(("leaf", "rod"), (("toe", "1", "no"), ("hand", "2", "yes")))
+    for leg, (brakes, seats, valve) in product(
+        ("leaf", "rod"), (("toe", "1", "no"), ("hand", "tandem", "yes"), ("toe", "side-by-side", "no"))
+    )
 ]
 TEXT = example("brindlewick")
 # One file that has, of every section, a thing with everything that stands in one.

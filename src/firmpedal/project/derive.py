@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.hashing import Same
 from firmpedal.model.aircraft import Aircraft
 from firmpedal.project.copying import Copying, copied
-from firmpedal.project.mirroring import LONGEST_CHAIN, Mirror, mirrored_tree, opposite_states
+from firmpedal.project.mirroring import LONGEST_CHAIN, NOTHING, Mirror, mirrored_tree, opposite_states
 from firmpedal.project.names import parted, quoted, suggest, swap_words
 from firmpedal.project.overlay import POINTS, overlay
 from firmpedal.project.points import AXES, suggest_way
@@ -84,7 +84,7 @@ class _Deriver:
         if not isinstance(node, Branch):
             return node
         words = [word for word in ("like", "mirror of") if word in node.entries]
-        if not words:
+        if not words or (words == ["mirror of"] and word_of(node.entries["mirror of"]) == NOTHING):
             return self._without_words(node)
         source = node.entries[words[0]]
         if len(words) > 1:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from firmpedal.finding import Span
     from firmpedal.project.notes import Notes
 
+NOTHING = "nothing"  # of which a thing is the mirror image that is its own, whatever the list says
 LONGEST_CHAIN = 20  # of things that are like each other
 
 _LIST = "write `mirror: [left_leg, left_axle]`"
@@ -52,7 +53,7 @@ def mirrored_tree(tree: Branch, sections: tuple[str, ...], notes: Notes) -> tupl
     mirror = Mirror()
     for section in sections:
         for name, entry in branch_at(tree, section).items():
-            if source := word_of(at(entry, MIRROR_OF)):
+            if (source := word_of(at(entry, MIRROR_OF))) and source != NOTHING:
                 mirror.add(source, name)
     wanted = _checked(_wanted(tree.entries.get("mirror"), notes), notes)
     for one in wanted:

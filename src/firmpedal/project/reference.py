@@ -51,7 +51,8 @@ _WORDS = {
 _TARGETS = {"names": "words, or the name of another thing", "parts": "the designation of a fitting"}
 COPY_KEYS = {
     "like": "the name of another thing of this section, whose keys it takes over",
-    "mirror of": "the name of another thing of this section, of which it is the mirror image",
+    "mirror of": "the name of another thing of this section, of which it is the mirror image; `nothing` "
+    "for what is its own although the mirror list has its counterpart",
     "shift": "with `like`: how far from it, as {right: 7}",
     "swap": "with `like`: words to exchange in names, as {left: right}",
 }

@@ -19,6 +19,11 @@ def said_by(text: str) -> Said | None:
     return None if tree is None else _said(tree)
 
 
+def said_of(node: Node) -> Said:
+    """What a piece of a tree says as plain lists and keys."""
+    return _said(node)
+
+
 def _said(node: Node, depth: int = 0) -> Said:
     if isinstance(node, Branch):
         remembers = 0 < depth <= REMEMBERED_TO

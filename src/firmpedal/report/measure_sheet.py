@@ -24,6 +24,10 @@ BESIDES = (
     "are known. Write the figures into the file."
 )
 SAME = "The same figure goes to {others}, which the file makes alike."
+MIRRORED = (
+    "{others} gets the same seen in a mirror: right -14 here is right 14 there. Where that is not so, make "
+    "it its own first, under Describe."
+)
 SAME_THREAD = "The same answer goes to {others}, which the file makes alike: look there too."
 
 
@@ -68,5 +72,5 @@ def offer_words(offer: Offer) -> str:
 
 def same_words(one: ToMeasure) -> str:
     """What else gets the same figure; empty where it is for one thing alone."""
-    words = SAME_THREAD if one.of_thread else SAME
+    words = SAME_THREAD if one.of_thread else MIRRORED if one.turns else SAME
     return words.format(others=", ".join(map(label_of, one.others))) if one.others else ""

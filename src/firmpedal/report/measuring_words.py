@@ -123,7 +123,11 @@ BY_SIGN = "\"'%°"  # units that are no words
 SHAPE_THICKNESS = "calliper gauge or feeler at its edge"
 
 
-ALIKE = Blank("the other side is alike", "or write on the back how it differs", ("yes or no",))
+ALIKE = Blank(
+    "the other side is alike",
+    "if not: how, on the back; and make it its own under Describe",
+    ("yes or no",),
+)
 
 
 def blank_of(item: Item, display: Display) -> Blank:

@@ -13,6 +13,7 @@ from firmpedal.model.display import display_of
 from firmpedal.project.bare_units import OF_PIECES, bare_unit
 from firmpedal.project.locate import walked
 from firmpedal.project.measured import still_open, written_at
+from firmpedal.project.own_image import follows
 from firmpedal.project.tree import Branch, Node
 from firmpedal.project.unknowns import Item, reads_at
 from firmpedal.quantity import When
@@ -30,6 +31,8 @@ if TYPE_CHECKING:
 
 WITH_UNIT = "write its unit too, such as {unit}"
 NEEDED_LATER = "no check waits for it yet; it is open in the file"
+WITH_SIDES = ("position", "positions", "direction", "vector", "shape", "body", "sheet")  # how a key is read
+POINTS_OF_SHAPES = ("ball", "disc", "box", "bar")
 NAMED = 2  # of the checks that wait for it; the others are counted
 LATER = {
     When.NOW: "",
@@ -47,7 +50,8 @@ class ToMeasure:
     `places` are where it is missed, `others` what gets the same figure as copies do. `unit` is that of
     the file for a bare figure, or the words to choose from; `when` it is there to be measured; `offers` are
     figures that the file has elsewhere and that may be it. `for_figures` says that a page of figures
-    asks for it, whether a rule waits for it or not.
+    asks for it, whether a rule waits for it or not; `turns` that the others are mirror images and its figure
+    is a place or a way, so that theirs is not the same but the same seen in a mirror.
     """
 
     what: str
@@ -60,6 +64,7 @@ class ToMeasure:
     when: When = When.NOW
     for_figures: bool = False
     offers: tuple[Offer, ...] = ()
+    turns: bool = False
 
     @property
     def of_thread(self) -> bool:
@@ -103,9 +108,20 @@ def asked_for(evaluation: Evaluation, missing: Iterable[Missing]) -> tuple[ToMea
     return tuple(replace(one, for_figures=True) for one in found)
 
 
+def _turns(evaluation: Evaluation, places: tuple[str, ...]) -> bool:
+    """Whether a figure has a left and a right, and goes to mirror images too."""
+    tree, reading = evaluation.reading.tree, evaluation.reading
+    if tree is None or not any(follows(reading, ".".join(place.split(".")[:2])) for place in places):
+        return False
+    reads = reads_at(tree, places[0])
+    of_a_point = places[0].rpartition(".")[2] in POINTS_OF_SHAPES or places[0].startswith("moving.")
+    return of_a_point or (reads is not None and reads.method in WITH_SIDES)
+
+
 def _row(evaluation: Evaluation, one: Lacking) -> ToMeasure:
     """A single value of the file gets a box; a point or a shape only the ways to its places."""
-    row = ToMeasure(one.what, one.rules, one.places, when=one.when)
+    turns = _turns(evaluation, one.places)
+    row = ToMeasure(one.what, one.rules, one.places, when=one.when, turns=turns)
     written = {written_at(evaluation.reading, place) for place in one.places}
     if len(written) != 1:
         return row

@@ -1,4 +1,7 @@
-"""Small pictures of layouts, in the colour of the text: seen from the left, legs seen from the front."""
+"""Small pictures of layouts, in the colour of the text.
+
+Seen from the left; legs are seen from the front, and seats from above, with the nose to the left.
+"""
 
 from __future__ import annotations
 
@@ -34,10 +37,20 @@ def _from_the_front(*legs: str) -> str:
     return _picture(GROUND, body, tyres, *legs)
 
 
-def _seats(*fronts: int) -> str:
-    """Seats with a pedal before each."""
-    marks = [_way(f"M{x} 26V50H{x - 18}") + _way(f"M{x - 32} 40L{x - 38} 54") for x in fronts]
-    return _picture(_way("M6 62H114", 1.2), *marks)
+def _seats(*with_brakes: tuple[int, int], without: tuple[tuple[int, int], ...] = ()) -> str:
+    """A cabin from above with its middle line, its seats, and the two pedals before each that has brakes."""
+    cabin = _way("M116 6H24C10 6 6 22 6 36C6 50 10 66 24 66H116", 1.6)
+    middle = '<path d="M2 36H118" stroke-width="1.2" stroke-dasharray="9 3 2 3"/>'
+    pedals = (_way(f"M{x - 16} {y - 9}V{y - 4}M{x - 16} {y + 4}V{y + 9}", 4) for x, y in with_brakes)
+    seats = (_seat(x, y) for x, y in with_brakes)
+    return _picture(cabin, middle, *seats, *pedals, *(_seat(x, y, 1.2) for x, y in without))
+
+
+def _seat(x: int, y: int, weight: float = 2.5) -> str:
+    """A seat from above: its cushion, and its back across the rear of it."""
+    return _way(f"M{x + 18} {y - 9}H{x}V{y + 9}H{x + 18}", weight) + _way(
+        f"M{x + 18} {y - 9}V{y + 9}", 2 * weight
+    )
 
 
 PICTURES: dict[tuple[str, str], str] = {
@@ -68,8 +81,10 @@ PICTURES: dict[tuple[str, str], str] = {
         _way("M30 62H62V54H30Z"),
         _way("M98 34C92 42 84 46 74 44M82 39L74 44L80 51"),
     ),
-    ("seats", "1"): _seats(72),
-    ("seats", "2"): _seats(52, 104),
+    ("seats", "1"): _seats((56, 36)),
+    ("seats", "off-centre"): _seats((56, 51), without=((56, 21),)),
+    ("seats", "tandem"): _seats((36, 36), (88, 36)),
+    ("seats", "side-by-side"): _seats((56, 51), (56, 21)),
     ("valve", "yes"): _picture(
         _way("M8 40H44M76 40H112"), _way("M44 28L76 52V28L44 52Z"), _way("M60 40V20M50 20H70")
     ),

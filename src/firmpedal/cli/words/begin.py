@@ -54,7 +54,7 @@ def new(
     gear: Annotated[str | None, _choice("gear", "tailwheel or nosewheel.")] = None,
     leg: Annotated[str | None, _choice("leg", "leaf, rod, link or bow.")] = None,
     brakes: Annotated[str | None, _choice("brakes", "toe, heel or hand.")] = None,
-    seats: Annotated[str | None, _choice("seats", "1 or 2 with brakes.")] = None,
+    seats: Annotated[str | None, _choice("seats", "1, off-centre, tandem or side-by-side.")] = None,
     valve: Annotated[str | None, _choice("valve", "yes or no: a parking valve.")] = None,
     length: Annotated[str | None, _choice("length", "in or mm; left out, in.")] = None,
     like: Annotated[str | None, _choice("like", "Or the example to copy, such as brindlewick.")] = None,

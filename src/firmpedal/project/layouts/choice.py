@@ -21,8 +21,10 @@ CHOICES: dict[str, dict[str, str]] = {
         "hand": "one lever and one cylinder for both wheels",
     },
     "seats": {
-        "1": "one seat has brakes",
-        "2": "two seats have brakes, one set of cylinders behind the other; a hand lever serves both",
+        "1": "one seat has brakes, in the middle of the aircraft",
+        "off-centre": "one seat has brakes, left or right of the middle",
+        "tandem": "two seats have brakes, one behind the other; a hand lever serves both",
+        "side-by-side": "two seats have brakes, one beside the other; a hand lever serves both",
     },
     "valve": {
         "yes": "a parking valve after the last cylinder",
@@ -58,7 +60,12 @@ class Layout:
     @property
     def in_series(self) -> bool:
         """Whether one set of cylinders is fed through another, from a reservoir of its own."""
-        return self.seats == "2" and not self.hand
+        return self.seats in ("tandem", "side-by-side") and not self.hand
+
+    @property
+    def beside_the_middle(self) -> bool:
+        """Whether the pedals of a seat are no mirror images of each other: the middle is not between them."""
+        return self.seats in ("off-centre", "side-by-side") and not self.hand
 
     @property
     def has_valve(self) -> bool:

@@ -55,12 +55,20 @@ SWING = """\
     rudder: unknown                  # [aft, right, up], or {about: [..], axis: left, swing: +/- 15 deg}
 """
 
+OTHER_SWING = """\
+  right_pedals:
+    rudder: unknown                  # full left rudder too: these come aft
+"""
+
 PEDAL = """\
   <name>:
     side: <side>
 <seat><moves>    brake:
       pad: unknown                   # from the lever's pivot to where it is pushed, square to the push
       arm: unknown                   # from the same pivot to the cylinder's rod, square to the rod
+"""
+OTHER_PEDAL = """\
+  <name>: {like: <first>, side: right, moves with: right_pedals}
 """
 
 CYLINDER = """\
@@ -79,6 +87,17 @@ CYLINDER = """\
         seat: unknown                # the cone of a straight nipple screwed in by hand
         seat measured with: AN816-4D
 """
+OTHER_CYLINDER = """\
+  <name>:
+    like: <first>   # of the same make; where it is and how it stands is its own
+    side: right
+    pedal: <pedal>
+    moves with: right_pedals
+<cap>    ports:
+<inlet>      outlet: {faces: unknown, seat: unknown}
+"""
+OTHER_CAP = "    fill cap: unknown\n"
+OTHER_INLET = "      inlet: {faces: unknown, seat: unknown}\n"
 BUILT_IN = """\
     reservoir: built in
     capacity: unknown                # what it gives from its full to its low mark, from its leaflet
@@ -193,6 +212,12 @@ zones:
 
 bench:
   bend radius: unknown               # of your bender, to the tube's middle: stamped on it
+"""
+
+MIRROR = "# What stands a second time on the right, seen in a mirror.\n"
+NOT_MIRRORED = """\
+# Not the pedals, their cylinders and what leads from them: the middle of the aircraft is not between the two
+# pedals of one seat, so each is measured where it is.
 """
 
 LINES_HEAD = """\

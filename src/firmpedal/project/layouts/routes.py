@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.project.layouts import parts
+from firmpedal.project.names import other_side
 
 if TYPE_CHECKING:
     from firmpedal.project.layouts.choice import Layout
@@ -40,6 +41,7 @@ class _Fitting:
     second: str
     form: str = "straight"
     moves: str = ""
+    mirrored: bool = True
 
 
 _FLOOR = _Fitting("left_floor", "where the line goes out to the leg", "above", "below", "90 degrees")
@@ -50,15 +52,32 @@ _PIVOT = _Fitting("left_pivot", "a bracket on the fixed leg, above the pivot of 
 
 def routes(layout: Layout) -> Routes:
     """Take the lines of a layout from the reservoir or cylinder down to the wheel."""
-    fittings, lines = [_FLOOR], [*_cabin(layout), *_leg(layout)]
+    cabin = _cabin(layout)
+    fittings, lines = [_FLOOR], [*(_lines_apart(cabin) if layout.beside_the_middle else cabin), *_leg(layout)]
     if not layout.has_valve and not layout.hand and layout.gear == "nosewheel":
-        fittings.insert(0, _FRONT)
+        fittings[:0] = _fittings_apart(_FRONT) if layout.beside_the_middle else [_FRONT]
     fittings += {"rod": [_AXLE], "link": [_PIVOT]}.get(layout.leg, [])
     texts = [parts.TEE] if layout.hand else []
     texts += [_fitting(one) for one in fittings]
     written = [_line(one) for one in lines]
-    mirrored = [*(one.name for one in fittings), *(one.name for one in lines if one.mirrored)]
+    mirrored = [*(one.name for one in fittings if one.mirrored), *(one.name for one in lines if one.mirrored)]
     return Routes(tuple(texts), tuple(written), tuple(mirrored))
+
+
+def _lines_apart(lines: list[_Line]) -> list[_Line]:
+    """The lines of the left side, then those of the right one, each written by itself."""
+    left = [replace(one, mirrored=False) for one in lines]
+    return [*left, *map(_other_line, left)]
+
+
+def _other_line(one: _Line) -> _Line:
+    name, start, finish = map(other_side, (one.name, one.start, one.finish))
+    return replace(one, name=name, start=start, finish=finish)
+
+
+def _fittings_apart(one: _Fitting) -> list[_Fitting]:
+    left = replace(one, mirrored=False)
+    return [left, replace(left, name=other_side(one.name))]
 
 
 def _cabin(layout: Layout) -> list[_Line]:

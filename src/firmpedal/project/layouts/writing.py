@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.project.layouts import parts
 from firmpedal.project.layouts.routes import routes
+from firmpedal.project.names import other_side
 from firmpedal.project.plain import quoted_if_needed
 
 if TYPE_CHECKING:
@@ -72,6 +73,7 @@ def _head(layout: Layout, file: str, name: str) -> str:
 
 def _states(layout: Layout) -> str:
     swings = "" if layout.hand else filled(parts.SWING, name="left_pedals")
+    swings += parts.OTHER_SWING if layout.beside_the_middle else ""
     rudder, way = ("", "") if layout.hand else (parts.RUDDER, " Rudder +1 is left pedal forward.")
     return filled(parts.STATES, rudder=rudder, way=way, pedals=swings)
 
@@ -83,7 +85,10 @@ def _moves(layout: Layout) -> str:
 def _pedal(layout: Layout, number: int) -> str:
     name = f"{prefix(layout, number)}_{'lever' if layout.hand else 'brake'}"
     seat = f"    seat: {SEATS[number]}\n" if layout.in_series else ""
-    return filled(parts.PEDAL, name=name, side=_side(layout), seat=seat, moves=_moves(layout))
+    found = filled(parts.PEDAL, name=name, side=_side(layout), seat=seat, moves=_moves(layout))
+    if layout.beside_the_middle:
+        found += filled(parts.OTHER_PEDAL, name=other_side(name), first=name)
+    return found
 
 
 def _side(layout: Layout) -> str:
@@ -91,7 +96,7 @@ def _side(layout: Layout) -> str:
 
 
 def _components(layout: Layout) -> str:
-    found = "".join(_cylinder(layout, number) for number in _sets(layout))
+    found = "".join(_cylinders(layout, number) for number in _sets(layout))
     if layout.in_series:
         ports = "".join(filled(parts.PORT, name=name) for name in ("left_out", "right_out"))
         found += filled(parts.RESERVOIR, ports=ports)
@@ -101,6 +106,21 @@ def _components(layout: Layout) -> str:
         ports = "".join(filled(parts.PORT, name=name) for name in names)
         found += filled(parts.VALVE, ways=ways, ports=ports)
     return found + parts.CALIPER
+
+
+def _cylinders(layout: Layout, number: int) -> str:
+    """The cylinder of the left pedal of a seat, and that of its right one where it is no mirror image."""
+    first, name = _cylinder(layout, number), f"{prefix(layout, number)}_cylinder"
+    if not layout.beside_the_middle:
+        return first
+    return first + filled(
+        parts.OTHER_CYLINDER,
+        name=other_side(name),
+        first=name,
+        pedal=f"{other_side(prefix(layout, number))}_brake",
+        cap="" if layout.in_series else parts.OTHER_CAP,
+        inlet=parts.OTHER_INLET if layout.in_series else "",
+    )
 
 
 def _cylinder(layout: Layout, number: int) -> str:
@@ -119,11 +139,12 @@ def _cylinder(layout: Layout, number: int) -> str:
 
 def _mirror(layout: Layout, lines: tuple[str, ...]) -> str:
     names = ["left_wheel", "left_caliper_float", "left_caliper", "left_main", "left_disc", "left_brake_heat"]
-    if not layout.hand:
+    if not layout.hand and not layout.beside_the_middle:
         names.append("left_pedals")
         for number in _sets(layout):
             names += [f"{prefix(layout, number)}_brake", f"{prefix(layout, number)}_cylinder"]
     rows = [", ".join([*names[n : n + 6]]) for n in range(0, len(names), 6)]
     rows += [", ".join(lines[n : n + 6]) for n in range(0, len(lines), 6)]
     body = ",\n         ".join(rows)
-    return f"# What stands a second time on the right, seen in a mirror.\nmirror: [{body}]\n"
+    why = parts.NOT_MIRRORED if layout.beside_the_middle else ""
+    return f"{parts.MIRROR}{why}mirror: [{body}]\n"

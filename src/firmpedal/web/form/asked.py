@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from html import escape
 from typing import TYPE_CHECKING
 
+from firmpedal.project.names import other_side
 from firmpedal.project.new_things import NAME, SORTS, called_by, questions
 from firmpedal.project.sorts import word_for
 from firmpedal.web.form.does import does
@@ -40,6 +41,10 @@ SUCH = {
     "pack": "clamps",
 }
 ALONE = "It belongs to option {option} alone; for every option, go to the aircraft as written first."
+AWAY = (
+    "{other} goes, with every figure it has as a mirror image, and there is none on that side any more. If "
+    "it is there but stands otherwise, leave it, and make it its own instead. Undo brings it back."
+)
 STAYS = "What is written there stays as it is."
 
 
@@ -58,12 +63,13 @@ class Asked:
     answers: tuple[tuple[str, str], ...] = ()
     named: tuple[tuple[str, str], ...] = ()
     images: tuple[str, ...] = ()
+    unmirroring: str = ""
 
     @property
     def at(self) -> str:
         """Where its card stands: in the thing that it is about, or where something is added."""
         adding = word_for(self.adding) if self.adding is not None else ""
-        return self.removing or self.renaming or adding
+        return self.removing or self.renaming or self.unmirroring or adding
 
 
 def asked_html(
@@ -81,6 +87,8 @@ def asked_html(
         return _removing(asked)
     if asked.renaming:
         return _renaming(asked)
+    if asked.unmirroring:
+        return _unmirroring(asked)
     return "" if asked.adding is None else _adding(asked, asked.adding, tree, (option, said))
 
 
@@ -135,6 +143,14 @@ def _renaming(asked: Asked) -> str:
     return _card(
         f"rename {place}", "Rename", inner, asked.refused, does("renamed", place, "Rename it", main=True)
     )
+
+
+def _unmirroring(asked: Asked) -> str:
+    """Whether the mirror image of a thing is to go, and what goes with it."""
+    place, other = asked.unmirroring, other_side(asked.unmirroring.rpartition(".")[2])
+    inner = f"<h3>Take {escape(other)} away?</h3><p>{escape(AWAY.format(other=other))}</p>"
+    main = "" if asked.refused else does("unmirrored", place, "Yes, take it away", main=True)
+    return _card(f"unmirror {place}", "Take the mirror image away", inner, asked.refused, main)
 
 
 def _adding(asked: Asked, sort: Sort, tree: Branch, shown: tuple[str | None, Callable[[str], str]]) -> str:

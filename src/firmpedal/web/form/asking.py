@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from firmpedal.project.edit import EditError
 from firmpedal.project.field_edits import without_thing
 from firmpedal.project.field_places import images_of
+from firmpedal.project.mirror_list import not_mirrored
 from firmpedal.project.new_things import NAME, with_new
 from firmpedal.project.renaming import named_by, renamed
 from firmpedal.project.sorts import sort_of
@@ -44,6 +45,8 @@ class Asking:
         """Show the card that asks about something; or none."""
         if what == "remove":
             self.asked = self._about_removing(place)
+        elif what == "unmirror":
+            self.asked = self._about_unmirroring(place)
         elif what == "rename":
             self.asked = Asked(renaming=place)
         else:
@@ -67,6 +70,24 @@ class Asking:
                 f"It cannot be taken out yet: {in_words(str(refusal), '' if named else refusal.suggestion)}"
             )
         return Asked(removing=place, refused=refused, named=named, images=images_of(reading, place))
+
+    def _about_unmirroring(self, place: str) -> Asked:
+        """Why the mirror image cannot go yet, if it cannot."""
+        try:
+            not_mirrored(self._chosen.reading, place)
+        except EditError as refusal:
+            words = in_words(str(refusal), refusal.suggestion)
+            return Asked(unmirroring=place, refused=f"It cannot be taken away yet: {words}")
+        return Asked(unmirroring=place)
+
+    def unmirror(self, place: str) -> None:
+        """Take the mirror image of a thing away; where that cannot be, the card says why."""
+        words = self._chosen.change(
+            lambda reading: not_mirrored(reading, place), f"{place} mirrored no longer", self.forget
+        )
+        if words:
+            self.asked = Asked(unmirroring=place, refused=f"Nothing was changed: {words}")
+        self._show()
 
     def remove(self, place: str) -> None:
         """Take a thing out; where that cannot be, the card says why."""

@@ -9,6 +9,8 @@ from firmpedal.project.edit import EditError, is_written
 from firmpedal.project.field_places import FILE, thing_at, things_of
 from firmpedal.project.fields import field_round, form_of
 from firmpedal.project.mirror_list import can_be_mirrored, is_mirrored
+from firmpedal.project.names import other_side
+from firmpedal.project.own_image import follows, images_to_own
 from firmpedal.web.answers import reading_of
 from firmpedal.web.form.sheet import FILE_PLACE
 from firmpedal.web.wording import in_words
@@ -77,13 +79,21 @@ class Chosen:
             return False
 
     def is_mirrored(self, thing: Thing) -> bool | None:
-        """Whether a thing has a mirror image; None where it can have none."""
+        """Whether a thing has a mirror image; None where it can have none, or both sides are written."""
         if not can_be_mirrored(thing.place):
             return None
         try:
-            return is_mirrored(self.watch.document.text, thing.place, self.option)
+            listed = is_mirrored(self.watch.document.text, thing.place, self.option)
         except EditError:
             return None
+        other = f"{thing.section}.{other_side(thing.name)}"
+        there = any(each.place == other for each in things_of(self.reading).get(thing.section, ()))
+        return None if there and not listed else listed
+
+    def to_own(self, thing: Thing) -> tuple[str, ...]:
+        """The mirror images that could be made things of their own: the thing itself, or its images."""
+        reading = self.reading
+        return (thing.place,) if follows(reading, thing.place) else images_to_own(reading, thing.place)
 
     def change(
         self, does: Callable[[Reading], str], words: str, done: Callable[[], None] | None = None

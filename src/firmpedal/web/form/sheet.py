@@ -6,7 +6,7 @@ from html import escape
 from typing import TYPE_CHECKING
 
 from firmpedal.model.display import count_of
-from firmpedal.project.names import label_of
+from firmpedal.project.names import label_of, other_side
 from firmpedal.project.sorts import word_for
 from firmpedal.web import addresses
 from firmpedal.web.form.does import does
@@ -27,6 +27,9 @@ FOR_ALL = "It stands in the aircraft as written: what you change here holds for 
 ALONE = "Change it for this option alone"
 COPY = "It is a copy of {name}, such as its mirror image, and changes with it."
 OWN = "It takes over what it does not say itself from {name}; what you write here holds for this one alone."
+OWN_IMAGE = "Make {name} its own"
+ONCE = "It stands once. Is there one on the other side too? Then press {mirror}, and {other} is made like it."
+MIRROR = "Mirror it"
 NOT_SAVED = "What you typed here is not saved yet:"
 MORE = "More that can be said"
 SECTION_NAMES = {"": "the file"}
@@ -74,7 +77,14 @@ def waiting_html(others: list[Where]) -> str:
 
 
 def form_html(
-    group: Group, thing: Thing, around: Around, *, written: bool, for_all: bool, mirrored: bool | None = None
+    group: Group,
+    thing: Thing,
+    around: Around,
+    *,
+    written: bool,
+    for_all: bool,
+    mirrored: bool | None = None,
+    to_own: tuple[str, ...] = (),
 ) -> str:
     """The form of a thing, its unsaid fields folded away.
 
@@ -85,12 +95,16 @@ def form_html(
         written: Whether it is written by itself, and not made by a copy alone.
         for_all: Whether it holds for every option, and one is looked at.
         mirrored: Whether it stands on the mirror list; None where it cannot.
+        to_own: The places of the mirror images that could be made things of their own: of it, or itself.
     """
     head = (
         f'<div class="fp-form-head"><h2>{escape(thing.name)}</h2>'
         f'<p class="fp-small">{escape(around.said(group.about))}</p></div>'
     )
     ways = _ways(thing, around, written=written, mirrored=mirrored)
+    ways += "".join(does("own", each, OWN_IMAGE.format(name=label_of(each))) for each in to_own)
+    wrong = around.refused.get((thing.place, -1, -1), "")
+    head += f'<p class="fp-refused" role="alert">{escape(wrong)}</p>' if wrong else ""
     if thing.copy_of and not written:
         name = thing.copy_of.partition(".")[2]
         return head + (
@@ -99,6 +113,8 @@ def form_html(
             f"{_facts(group)}"
         )
     notes = [FOR_ALL] if for_all else []
+    if mirrored is False and written and not thing.copy_of:
+        notes += [ONCE.format(mirror=MIRROR, other=other_side(thing.name))]
     notes += [OWN.format(name=thing.copy_of.partition(".")[2])] if thing.copy_of else []
     ways += does("alone", thing.place, ALONE) if for_all and thing.place else ""
     said = "".join(f'<p class="fp-field-note">{escape(words)}</p>' for words in notes)
@@ -114,7 +130,7 @@ def _ways(thing: Thing, around: Around, *, written: bool, mirrored: bool | None)
     if not written or thing.place == thing.section:
         return found
     if mirrored is not None:
-        what, words = ("unmirror", "Mirror it no longer") if mirrored else ("mirror", "Mirror it")
+        what, words = ("unmirror", "Take its mirror image away") if mirrored else ("mirror", MIRROR)
         found += does(what, thing.place, words)
     return found + _of(thing.place, thing.name, named=True)
 

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING, Any
 from firmpedal.project.field_edits import put_in, with_mark, with_row, without_row
 from firmpedal.project.field_rows import given_in
 from firmpedal.project.line_kinds import went
-from firmpedal.project.mirror_list import mirrored, not_mirrored
+from firmpedal.project.mirror_list import mirrored
 from firmpedal.project.options_edit import written_out
+from firmpedal.project.own_image import own_image
 from firmpedal.web.form.clash import MINE, THEIRS, Clash, Shown, still_open, where_of
 
 if TYPE_CHECKING:
@@ -153,12 +154,17 @@ class Writing:
         words = f"{place} written out for option {self._chosen.option}"
         self._try(lambda reading: written_out(reading, place), words, (place, -1, -1))
 
-    def mirror(self, place: str, *, on: bool) -> None:
-        """A thing gets a mirror image, or has none any more."""
-        does, words = (mirrored, "mirrored") if on else (not_mirrored, "mirrored no longer")
-        self._try(lambda reading: does(reading, place), f"{place} {words}", (place, -1, -1))
+    def mirror(self, place: str) -> None:
+        """A thing gets a mirror image."""
+        self._try(lambda reading: mirrored(reading, place), f"{place} mirrored", (place, -1, -1))
+
+    def own(self, place: str) -> None:
+        """A mirror image becomes a thing of its own; where it cannot, what is looked at says why."""
+        where = (self._chosen.place, -1, -1)
+        self._try(lambda reading: own_image(reading, place), f"{place} made its own", where)
 
     def _try(self, does: Callable[[Reading], str], words: str, where: Where) -> None:
+        self.refused.pop(where, None)
         refused = self._chosen.change(does, words)
         if refused:
             self.refused[where] = f"Not saved: {refused}"

@@ -158,7 +158,13 @@ class FormPage:
         own = chosen.is_written(thing)
         for_all = own and self.watch.option is not None and not chosen.is_written(thing, only_option=True)
         return form_html(
-            group, thing, around, written=own, for_all=for_all, mirrored=chosen.is_mirrored(thing)
+            group,
+            thing,
+            around,
+            written=own,
+            for_all=for_all,
+            mirrored=chosen.is_mirrored(thing),
+            to_own=chosen.to_own(thing),
         )
 
     def _does(self, told: dict[str, Any]) -> None:
@@ -170,8 +176,9 @@ class FormPage:
             "next": lambda _: self._next(),
             **self._writing.by_word(),
             "alone": self._writing.alone,
-            "mirror": lambda at: self._writing.mirror(at, on=True),
-            "unmirror": lambda at: self._writing.mirror(at, on=False),
+            "mirror": self._writing.mirror,
+            "own": self._writing.own,
+            "unmirrored": self._asking.unmirror,
             "removed": self._asking.remove,
             "renamed": lambda at: self._asking.rename(at, answers.get(NAME, "")),
             "added": lambda word: self._asking.add(word, answers),

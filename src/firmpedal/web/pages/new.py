@@ -17,7 +17,7 @@ QUESTIONS = {
     "gear": "Where is the third wheel?",
     "leg": "What are the main legs?",
     "brakes": "What presses the brakes?",
-    "seats": "How many seats have brakes?",
+    "seats": "Which seats have brakes, and where do they stand?",
     "valve": "Is there a parking valve?",
     "length": "What do you measure in?",
 }
