@@ -11,7 +11,8 @@ CHOICES: dict[str, dict[str, str]] = {
     },
     "leg": {
         "leaf": "a flat spring: a hose strapped along it",
-        "rod": "a round rod or stiff tube: rigid tube down it, a hose for the last stretch at the wheel",
+        "rod": "a round rod or stiff tube: rigid tube down it, a hose for the last stretch at the wheel; "
+        "where the leg bends much, make it all hose",
         "link": "a leg with a trailing link and a shock strut: rigid tube to the pivot, a hose across it",
         "bow": "one bow of laminate from wheel to wheel: a hose along each half",
     },
