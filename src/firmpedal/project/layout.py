@@ -13,8 +13,9 @@ from ruamel.yaml.reader import Reader, ReaderError
 from firmpedal.finding import Problem, Span
 from firmpedal.project.file import LARGEST_FILE, NAME_IT, place, too_large
 from firmpedal.project.names import BEGIN_ANEW, quoted
+from firmpedal.project.out_of_line import out_of_line
 from firmpedal.project.pieces import composed
-from firmpedal.project.yaml_meanings import BRACKETS, MEANINGS
+from firmpedal.project.yaml_meanings import BRACKETS, MEANINGS, OUT_OF_LINE
 
 if TYPE_CHECKING:
     from ruamel.yaml.nodes import Node as YamlNode
@@ -92,8 +93,9 @@ def _explained(error: MarkedYAMLError, text: str, file: str) -> Problem:
         ((meaning, advice) for words, meaning, advice in MEANINGS if words in said),
         ("the text is not laid out as it should be", f"YAML says: {error.problem or error.context}"),
     )
-    if (missed := _squeezed(text, error, file) or _no_colon(text, error, file)) is not None:
-        return missed
+    found = _squeezed(text, error, file) or _no_colon(text, error, file) or _crooked(said, text, error, file)
+    if found is not None:
+        return found
     opened = "never closed" in meaning and error.context_mark is not None
     mark = error.context_mark if opened else error.problem_mark or error.context_mark
     if mark is None:
@@ -105,6 +107,15 @@ def _explained(error: MarkedYAMLError, text: str, file: str) -> Problem:
     return Problem(
         span, meaning, row[mark.column : mark.column + 1].strip(), advice, also, "not closed" in meaning
     )
+
+
+def _crooked(said: str, text: str, error: MarkedYAMLError, file: str) -> Problem | None:
+    """Look whether a line begins where none can, if YAML stumbles over one that should have been a key."""
+    mark = error.problem_mark
+    if mark is None or not any(words in said for words in OUT_OF_LINE):
+        return None
+    plain = text.translate(_BLANKS).replace("\r\n", "\n").replace("\r", "\n")
+    return out_of_line(plain, mark.line + 1, file)
 
 
 def _squeezed(text: str, error: MarkedYAMLError, file: str) -> Problem | None:

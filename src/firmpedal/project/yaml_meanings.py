@@ -91,3 +91,6 @@ MEANINGS = (
     ),
     ("found duplicate", "this stands here a second time", "take one of them out"),
 )
+
+# With these YAML stumbles over a line that begins too far in, or not far enough.
+OUT_OF_LINE = ("mapping values are not allowed", "while parsing a block")
