@@ -69,8 +69,10 @@ TEXT = """a:
             "    bore",
             "   bore",
             5,
-            "this line begins 3 blanks in, but line 4 above it begins 4 blanks in and line 2 begins 2 blanks "
-            "in",
+            (
+                "this line begins 3 blanks in, but line 4 above it begins 4 blanks in and line 2 begins 2 blanks "
+                "in"
+            ),
             STRAIGHT,
         ),
         (
@@ -91,8 +93,10 @@ TEXT = """a:
             "  two:",
             " two:",
             6,
-            "this line begins 1 blank in, but line 2 above it begins 2 blanks in and line 1 begins at the "
-            "margin",
+            (
+                "this line begins 1 blank in, but line 2 above it begins 2 blanks in and line 1 begins at the "
+                "margin"
+            ),
             STRAIGHT,
         ),
         (
