@@ -47,6 +47,7 @@ def test_the_line_that_was_moved_is_named_or_the_one_under_it(name, by):
     assert told > 2
 
 
+ABOVE, OVER, TOP = "line 4 above it", "line 2 begins", "line 1 begins"
 STRAIGHT = "begin it straight under the one that it belongs beside"
 TEXT = """a:
   one:
@@ -69,10 +70,7 @@ TEXT = """a:
             "    bore",
             "   bore",
             5,
-            (
-                "this line begins 3 blanks in, but line 4 above it begins 4 blanks in and line 2 begins 2 blanks "
-                "in"
-            ),
+            f"this line begins 3 blanks in, but {ABOVE} begins 4 blanks in and {OVER} 2 blanks in",
             STRAIGHT,
         ),
         (
@@ -93,10 +91,7 @@ TEXT = """a:
             "  two:",
             " two:",
             6,
-            (
-                "this line begins 1 blank in, but line 2 above it begins 2 blanks in and line 1 begins at the "
-                "margin"
-            ),
+            f"this line begins 1 blank in, but line 2 above it begins 2 blanks in and {TOP} at the margin",
             STRAIGHT,
         ),
         (
