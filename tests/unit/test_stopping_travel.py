@@ -70,3 +70,19 @@ def test_a_foot_that_the_pedal_may_not_go_along_with_is_told_as_such(name, optio
     told = [row[0].partition(",")[0] for row in table.rows if "if the pedal goes so far" in row[0]]
     assert told == rows
     assert ("if the pedal goes so far" in sheet.blocks[0].text) is bool(rows)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"), [("    pad gap: 0.020\n", "    pad gap: unknown\n"), ("stroke: 0.80", "stroke: unknown")]
+)
+def test_where_the_travel_is_not_known_no_foot_is_said_to_do_it(old, new):
+    """As written hot plastic ends the travel from 102 lbf on; that a figure is missing makes it no longer."""
+    text = example("brindlewick")
+    assert text.count(old) == 1
+    evaluation = evaluate_text(text.replace(old, new), "brindlewick.yaml")
+    assert first_end(endings(evaluation))[0] == 0
+    said = words(stopping_sheet(evaluation))
+    assert "can go is not known, so neither is whether it goes along with the hard foot" in said
+    assert said.count("if the pedal goes so far") >= len(("normal", "hard", "panic"))
+    assert "makes no more pressure" not in said
+    assert "is not known, so neither" not in words(stopping_sheet(evaluate_text(text, "brindlewick.yaml")))

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.analysis.bleeding.rises import POT
 from firmpedal.checks.circuit_words import pedal_called
+from firmpedal.model.display import count_of
 from firmpedal.quantity import Answer
 from firmpedal.units import Dimension
 
@@ -80,13 +81,13 @@ def foot_words(evaluation: Evaluation, found: Bleeding, pumping: Pumping) -> str
     words = f"Pumping {pedal} with the bleeder shut {said}."
     if not pumping.strokes.known:
         return words
-    down = ceil(pumping.strokes.high - ROUNDING)
-    strokes, each = (f"{down} full strokes", ", each ") if down > 1 else ("1 full stroke", ", ")
+    least = ceil(pumping.strokes.low - ROUNDING)
     quick = _quick(evaluation, found, pumping)
-    strokes += each + quick if quick else ""
+    each = f", {'each ' if least > 1 else ''}{quick}," if quick else ""
     return (
-        f"{words} With the bleeder open, and shut before each return, air from there begins "
-        f"to come at {pumping.caliper} within {strokes}: go on until none comes."
+        f"{words} With the bleeder open, and shut before each return, it takes at least "
+        f"{count_of(least, 'full stroke')}{each} until air from there comes at {pumping.caliper}: so much "
+        "the lines hold, and cylinders and pistons on the way hold more. Go on until none comes."
     )
 
 

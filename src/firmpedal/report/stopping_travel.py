@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.display import listed
 from firmpedal.quantity import Answer, Value
-from firmpedal.report.feel_pedals import Felt, felt_pedals
+from firmpedal.report.feel_pedals import Felt, Unfelt, felt_pedals
 from firmpedal.report.feel_words import NEVER, case_words, ending, force_words
 from firmpedal.report.sheet import Paragraph, Tone
 
@@ -25,19 +25,39 @@ BEFORE = (
 )
 
 
+NOT_KNOWN = (
+    "How far {names} can go is not known, so neither is whether it goes along with the hard foot. The "
+    "figures on this page do not count that. Measure what the travel of the pedal lacks."
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Ending:
-    """Where the travel of some pedals ends first: what ends it, and the foot with which it does [N]."""
+    """Where the travel of some pedals ends first: what ends it, and the foot with which it does [N].
 
-    felt: Felt
+    Of one of which that is not known the force may be anything; `felt` is None where there is no curve.
+    """
+
+    names: tuple[str, ...]
+    felt: Felt | None
     what: str
     force: Span
 
+    @property
+    def known(self) -> bool:
+        return self.felt is not None and self.felt.feel.end_known
+
 
 def endings(evaluation: Evaluation) -> tuple[Ending, ...]:
-    """Where every pedal ends that can be worked out."""
-    felt = [each for each in felt_pedals(evaluation) if isinstance(each, Felt)]
-    return tuple(Ending(each, *ending(each, each.softest)) for each in felt)
+    """Where every pedal ends that presses a brake."""
+    return tuple(_ending(each) for each in felt_pedals(evaluation))
+
+
+def _ending(pedal: Felt | Unfelt) -> Ending:
+    if isinstance(pedal, Unfelt):
+        return Ending((pedal.name,), None, "", (0.0, inf))
+    what, (low, high) = ending(pedal, pedal.softest)
+    return Ending(pedal.names, pedal, what, (low if pedal.feel.end_known else 0.0, high))
 
 
 def first_end(found: tuple[Ending, ...]) -> Span:
@@ -76,8 +96,13 @@ def met(stop: Stopping, end: Span) -> tuple[tuple[Answer, Answer], tuple[Answer,
 def travel_cautions(evaluation: Evaluation, found: tuple[Ending, ...]) -> Iterator[Paragraph]:
     """A word for each pedal that may come to its end before the hard foot is there."""
     hard, display = evaluation.results.stopping.feet[1].force, evaluation.display
+    if open_ := [name for each in found if not each.known for name in each.names]:
+        yield Paragraph(NOT_KNOWN.format(names=listed(open_)), Tone.CAUTION)
     for each in found:
-        felt, force = each.felt, force_words(each.felt, each.force, display)
+        felt = each.felt
+        if felt is None or not each.known:
+            continue
+        force = force_words(felt, each.force, display)
         if hard.known and each.force[0] <= hard.high and force != NEVER:
             names, case = listed(felt.names), case_words(felt, felt.softest)
             said = {"names": names, "what": each.what, "case": case, "force": force}
