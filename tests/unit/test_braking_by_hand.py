@@ -59,6 +59,11 @@ def test_tyres_that_slide_just_as_the_tail_lifts():
     assert grip.grip_limit_tailwheel(0.5, 0.6, 5.0, 1.2) == pytest.approx(grip.nose_over_limit(0.6, 1.2))
 
 
+def test_with_the_tail_up_the_mains_carry_all_and_no_more():
+    """Friction 0.8 is more than b / h = 0.3: the tail is up first; they slide at 0.8 g, not 0.925 g."""
+    assert grip.grip_limit_tailwheel(0.8, 0.3, 4.0, 1.0) == pytest.approx(0.8 * G)
+
+
 def test_the_first_limit_counts():
     assert grip.lesser(2.0, 3.0) == grip.lesser(3.0, 2.0) == 2.0
 

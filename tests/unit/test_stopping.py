@@ -17,6 +17,7 @@ from firmpedal.report.stopping_left_out import LOSSES
 from firmpedal.report.stopping_plot import stopping_plot
 from firmpedal.report.story import cautions, every_value
 from firmpedal.units import to_unit
+from texts import example
 
 # Two wheels, each with one piston of 1.5 in; the foot makes 500 psi: 153.398 lbf on a bore of 5/8 at ratio 1.
 AIRCRAFT = """
@@ -396,3 +397,12 @@ lines: {}
 """
     found = stopping(text)
     assert any("calipers" in missing.what for missing in found.wanted.foot.missing)
+
+
+def test_a_tailwheel_type_gets_no_more_of_the_ground_than_what_lifts_its_tail():
+    """Moments about the main wheels: g b / h, 15 in behind them and 34 in up: less than dry grip."""
+    found = evaluate_text(example("brindlewick"), "brindlewick.yaml").results.stopping.limits
+    tips = 9.80665 * 15 / 34
+    assert found.nose_over.span == pytest.approx((tips, tips))
+    assert found.usual.high > tips
+    assert found.usable.high == pytest.approx(tips)
