@@ -11,7 +11,7 @@ from firmpedal.pipeline import evaluate_text
 from firmpedal.project import read_text
 from firmpedal.report.story import cautions
 from firmpedal.units import to_unit
-from texts import edited, small
+from texts import edited, example, small
 
 TUBE = "made of: tube 5052-O 1/4 x .035\n"
 HOSE = (TUBE, "made of: hose -4 PTFE braided\n")
@@ -192,3 +192,20 @@ def test_wear_of_both_pads_follows_the_piston():
     assert to_unit(wear.volume.middle, "cu in") == pytest.approx(math.pi / 4 * 1.5**2 * 0.2)
     (wear,) = evaluated(("pad wear: 0.10", "pad wear: unknown")).results.wear
     assert wear.volume.span is None
+
+
+@pytest.mark.parametrize("free", [0.03, 0.12])
+def test_the_free_stroke_is_used_before_any_fluid_is_pushed_out(free):
+    """It comes on top of the stroke at a foot, cold and hot, and of the gap alone it is no part."""
+    text = example("brindlewick")
+    given = text.replace("    stroke: 0.80\n", f"    stroke: 0.80\n    free stroke: {free}\n", 1)
+    assert given != text
+    plain, with_free = (evaluate_text(each, "x").results.budgets for each in (text, given))
+    compared = 0
+    for one, other in zip(plain, with_free, strict=True):
+        if one.cylinder == "left_cylinder":
+            compared += 1
+            for name in ("cold", "hot"):
+                more = getattr(other, name).middle - getattr(one, name).middle
+                assert more == pytest.approx(free * 0.0254)
+    assert compared
