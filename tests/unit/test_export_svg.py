@@ -83,7 +83,7 @@ def test_sheets_become_plain_data():
         "blocks": [
             {"kind": "paragraph", "text": "p", "tone": "NOTE"},
             {"kind": "table", "columns": ["a", "b"], "rows": [["1", "2"]], "right": [0, 1], "title": "",
-             "widths": [], "large": [], "pen": []},
+             "widths": [], "large": [], "pen": [], "about": None},
         ],
         "new_page": True,
         "subtitle": "",

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from types import SimpleNamespace
 
 import pytest
 
+from firmpedal.checks.support import clamp_spacing
 from firmpedal.pipeline import evaluate_text
-from firmpedal.quantity import Mark
-from firmpedal.units import to_unit
+from firmpedal.quantity import Mark, Value, total
+from firmpedal.units import Dimension, to_unit
 from texts import edited, small
 
 PROPOSED = ("radius: 3/4\n", "radius: 3/4\n    clamps: propose\n")
@@ -119,15 +122,19 @@ class TestJustAsFarAsTheyMayBe:
         )
         assert [item for item in evaluate_text(text, "text").findings if item.rule == "clamp-spacing"]
 
-    @pytest.mark.parametrize("last", ["13 to 14", "13.3 to 13.7"])
-    def test_a_range_about_the_limit_asks_for_one_clamp_and_not_for_the_ends(self, last):
-        text = edited(
-            small("quillfen"),
-            ("seat: [16, 0, -6]", "seat: [40, 0, -6]"),
-            ("radius: 3/4\n", f"radius: 3/4\n    clamps: [{last}, 26, 36]\n"),
-        )
-        (unclear,) = [item for item in evaluate_text(text, "text").not_shown if item.rule == "clamp-spacing"]
-        (missing,) = unclear.missing
-        assert missing.place == "lines.run.clamps"
-        low, high = (f"{float(each):.2f}" for each in last.split(" to "))
-        assert f"{low} to {high} in, and supports may be 13.50 in apart" in missing.what
+
+def test_a_range_of_the_fittings_about_the_limit_asks_for_one_clamp_and_not_for_them():
+    """13 to 14 in by what a standard allows of an elbow's leg, where 13.5 in is the most."""
+    evaluation = evaluate_text(edited(small("quillfen"), PROPOSED), "text")
+    (line,) = evaluation.laid
+    legs = [
+        Value("leg of an elbow", Dimension.LENGTH, (low * 0.0254, high * 0.0254), Mark.ESTIMATE, place)
+        for low, high, place in ((6, 7, "catalogue"), (7, 7, "lines.run.clamps.1"))
+    ]
+    gap = total("longest unsupported length of run", legs, "lines.run.longest gap")
+    free = replace(line, supports=replace(line.supports, longest_gap=gap))
+    view = SimpleNamespace(laid=(free,), show=evaluation.display.value)
+    (unclear,) = clamp_spacing(view)
+    (missing,) = unclear.missing
+    assert missing.place == "lines.run.clamps"
+    assert "13.00 to 14.00 in, and supports may be 13.50 in apart" in missing.what

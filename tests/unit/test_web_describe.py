@@ -131,8 +131,10 @@ async def test_a_thing_gets_another_name_and_stays_chosen(tmp_path):
         text = form.press("renamed", "lines.left_leg", **{"a name": "left_spring"})
         assert "mirror: [left_floor, left_axle, left_pedal, left_spring, left_tail]" in text
         assert "<h2>left_spring</h2>" in form.shown
-        assert "left_axle" in form.press("unmirror", "lines.left_spring")
-        assert "mirror: [left_floor, left_axle, left_pedal, left_tail]" in form.document.text
+        assert form.press("unmirror", "lines.left_spring") == text
+        assert "Take right_spring away?" in form.shown
+        text = form.press("unmirrored", "lines.left_spring")
+        assert "mirror: [left_floor, left_axle, left_pedal, left_tail]" in text
         assert "left_pedal, left_tail, left_spring]" in form.press("mirror", "lines.left_spring")
 
 

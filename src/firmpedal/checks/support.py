@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from firmpedal.checks.closer import NOT_IN_THE_FILE, vague
 from firmpedal.checks.view import Limit, Outcome, View, judge, practice
 from firmpedal.finding import Finding, Level, NotShown
 from firmpedal.model.aircraft import find
@@ -13,6 +14,8 @@ from firmpedal.quantity import Answer, Missing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
+
+    from firmpedal.quantity import Value
 
 
 ONE_MORE = (
@@ -36,7 +39,7 @@ def clamp_spacing(view: View) -> Iterator[Outcome]:
             yield Finding(rule, Level.CAUTION, place, message, tries, sources=practice("common-practice"))
         spacing = supports.spacing.named(f"support spacing of {line.stock.phrase}")
         gap, limit = view.show(supports.longest_gap), Limit(supports.longest_gap, spacing, "at most")
-        if limit.kept is Answer.UNKNOWN and supports.longest_gap.known and spacing.known:
+        if limit.kept is Answer.UNKNOWN and _by_fittings_alone(supports.longest_gap) and spacing.known:
             # nobody measures fittings more closely for that: one clamp settles it
             words = ONE_MORE.format(line=line.name, gap=gap, spacing=view.show(spacing))
             asked = f"{supports.longest_gap.label} against {spacing.label}"
@@ -51,6 +54,12 @@ def clamp_spacing(view: View) -> Iterator[Outcome]:
             message=message,
             tries=("set clamps to propose, and take the places that it gives",),
         )
+
+
+def _by_fittings_alone(gap: Value) -> bool:
+    """Whether a length is a range, and nothing that makes it one is the builder's to measure or write."""
+    found = [figure for figure, _ in vague(gap)]
+    return bool(found) and all(each.place in NOT_IN_THE_FILE and not each.missing for each in found)
 
 
 def only_tie_wraps(view: View) -> Iterator[Outcome]:
