@@ -233,7 +233,14 @@ def test_a_new_aircraft_from_pictures(watching, empty, tmp_path):
     page = watching(empty)
     page.goto(empty.first)
     page.get_by_role("link", name="Begin your own").click()
-    for word in ("tailwheel", "leaf", "toe", "one seat has brakes, in the middle", "none; chocks", "millimetres"):
+    for word in (
+        "tailwheel",
+        "leaf",
+        "toe",
+        "one seat has brakes, in the middle",
+        "none; chocks",
+        "millimetres",
+    ):
         page.locator(".fp-choice", has_text=word).click()
     printed = page.get_by_role("button", name="Only print the measuring form")
     with page.context.expect_event("response", lambda answer: answer.url.endswith("form.pdf")) as paper:

@@ -14,7 +14,7 @@ from firmpedal.web import addresses
 from texts import example
 
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
-LONGEST = 4000  # px; not five screens of that phone
+LONGEST = 5 * 844 - 20  # px; not five screens of that phone
 LAYOUTS = {
     "begun": Layout("tailwheel", "leaf", "toe", "1", "no"),
     "second": Layout("nosewheel", "link", "toe", "tandem", "yes"),

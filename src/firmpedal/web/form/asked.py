@@ -21,8 +21,8 @@ if TYPE_CHECKING:
 
 ANOTHER = "Another way to build it"
 COMPARE = (
-    "An option keeps what you have described and compares it with what you would change. The old lines are "
-    "one too: described as an option, they tell what comes out, what stays and in which order."
+    "An option keeps what you have described and compares it with what you would change, or with the old "
+    "lines."
 )
 STILL_NAMED = "It is still named in:"
 FIRST = "Change that first, or take it out too."

@@ -36,7 +36,7 @@ BY_TAPE = "by tape, so far"
 ONE_OF_LIST = {"via": "corner"}
 IN_PLAIN_WORDS = {"firmpedal": "format of the file"}
 TO_MEASURE, COPIED = "to measure", "copied"
-WHICH_THREAD = "Which thread is it? Measure it, and see"
+WHICH_THREAD = "Which thread is it?"
 LENT = "From the aircraft as written; what you type here holds for this option alone."
 NO_OTHERWISE = ("", "nothing", UNKNOWN)
 
