@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from ruamel.yaml.nodes import MappingNode, ScalarNode
 
 from firmpedal.project.layout import compose
@@ -38,6 +40,7 @@ def edited(text: str, path: str, new_text: str, option: str | None = None) -> st
     return _replaced(text, found, new_text, path)
 
 
+@lru_cache(maxsize=8)  # every field of a form asks where its words stand; nobody changes the nodes
 def composed(text: str) -> MappingNode:
     """Lay out a text.
 

@@ -114,8 +114,12 @@ def _crooked(said: str, text: str, error: MarkedYAMLError, file: str) -> Problem
     mark = error.problem_mark
     if mark is None or not any(words in said for words in OUT_OF_LINE):
         return None
-    plain = text.translate(_BLANKS).replace("\r\n", "\n").replace("\r", "\n")
-    return out_of_line(plain, mark.line + 1, file)
+    return out_of_line(_plain(text), mark.line + 1, file)
+
+
+def _plain(text: str) -> str:
+    """A text with blanks and newlines of one kind; every letter keeps its line and column."""
+    return text.translate(_BLANKS).replace("\r\n", "\n").replace("\r", "\n")
 
 
 def _squeezed(text: str, error: MarkedYAMLError, file: str) -> Problem | None:
@@ -137,7 +141,7 @@ def _no_colon(text: str, error: MarkedYAMLError, file: str) -> Problem | None:
     mark = error.problem_mark or error.context_mark
     if mark is None:
         return None
-    rows = text.translate(_BLANKS).replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    rows = _plain(text).split("\n")
     lines = [n for n, row in enumerate(rows) if not _NO_LINE.match(row)]
     pairs = [(over, below) for over, below in pairwise(lines) if mark.line - LOOK_BACK <= over <= mark.line]
     for over, below in reversed(pairs):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from firmpedal.catalog import StockError, stock
+from firmpedal.model.display import listed
 from firmpedal.project.contradictions import ONLY_OF
 from firmpedal.project.edit_keys import with_value, without_key
 from firmpedal.project.read import read_text
@@ -89,10 +90,5 @@ def went(before: str, after: str, place: str, option: str | None = None) -> str:
     for kind, keys in ONLY_OF.items():
         gone = [key for key, _ in keys if key in was and key not in now]
         if gone:
-            told.append(f"{_listed(gone)} went with the {kind}")
+            told.append(f"{listed(gone)} went with the {kind}")
     return "; ".join(told)
-
-
-def _listed(words: list[str]) -> str:
-    *most, last = words
-    return f"{', '.join(most)} and {last}" if most else last

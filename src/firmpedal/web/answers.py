@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from firmpedal.checks.plausible import odd_figures
 from firmpedal.model.display import METRIC_LENGTHS, display_of, usual_display
 from firmpedal.pipeline import evaluate
+from firmpedal.place import is_within
 from firmpedal.project import Reading, read_text
 
 if TYPE_CHECKING:
@@ -68,8 +69,8 @@ def odd_in(text: str, file: str, option: str | None, system: System | None, plac
     if aircraft is None:
         return {}
     display = _display(aircraft.units, system) or display_of(aircraft.units)
-    inside = f"{place}." if place else ""
-    return {at: words for at, words in odd_figures(aircraft, display) if f"{at}.".startswith(inside)}
+    found = odd_figures(aircraft, display)
+    return {at: words for at, words in found if not place or is_within(at, place)}
 
 
 @lru_cache(maxsize=REMEMBERED)
