@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from firmpedal.decide.listing import DECIMAL_COMMA, ListError
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.units import Dimension, UnitError, read
 
 if TYPE_CHECKING:
     from firmpedal.decide.listing import Cell
 
-LENGTHS = ("aft", "right", "up", "straight before", "radius")
+LENGTHS = (*AXIS_NAMES, "straight before", "radius")
 ANGLES = ("rotation", "angle")
 QUANTITIES = dict.fromkeys(LENGTHS, Dimension.LENGTH) | dict.fromkeys(ANGLES, Dimension.ANGLE)
 DASHES = frozenset({"", "-", "\u2013", "\u2014"})  # what stands where there is nothing to write

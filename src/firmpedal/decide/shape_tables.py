@@ -10,6 +10,7 @@ from firmpedal.decide.listing import LARGEST, ListError, rows, separator
 from firmpedal.decide.shape_rows import QUANTITIES, Column, ShapeRow, counted
 from firmpedal.lay.half_bent import BendData
 from firmpedal.lay.shape import Point
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.units import UnitError, canonical_unit
 
 if TYPE_CHECKING:
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from firmpedal.decide.listing import Cell, Row
 
 NAMES = ("line", "bend", "point")
-OF_POINTS = ("aft", "right", "up")
 OF_BENDS = ("bend", "straight before", "rotation", "angle", "radius")
 HEADINGS = (
     "line, point, aft_in, right_in, up_in",
@@ -51,7 +51,7 @@ def shapes_of(text: str, turns: str | None = None) -> dict[str, Shape]:
     lines = [_line(row, columns) for row in kept[1:]]
     if not lines:
         raise ListError("there are no rows under the titles", "write one row for each", kept[0][0].line)
-    if all(name in columns for name in OF_POINTS):
+    if all(name in columns for name in AXIS_NAMES):
         return {name: _points(those) for name, those in _by_name(lines)}
     turns = _agreed(said[1].lower() if said else None, turns)
     return {name: bends_of(those, turns) for name, those in _by_name(lines)}
@@ -88,7 +88,7 @@ def _columns(row: Row) -> dict[str, Column]:
         if column.name in found:
             raise ListError(f"there are two columns `{column.name}`", "keep one", cell.line, cell.column)
         found[column.name] = column
-    wanted = OF_POINTS if found.keys() & set(OF_POINTS) else OF_BENDS
+    wanted = AXIS_NAMES if found.keys() & set(AXIS_NAMES) else OF_BENDS
     lacking = [name for name in wanted if name not in found]
     if lacking:
         raise ListError(f"there is no column `{lacking[0]}`", _titles(wanted), row[0].line, row[0].column)
@@ -96,7 +96,7 @@ def _columns(row: Row) -> dict[str, Column]:
 
 
 def _titles(wanted: Iterable[str]) -> str:
-    return f"titles such as {HEADINGS[0] if wanted == OF_POINTS else HEADINGS[1]}"
+    return f"titles such as {HEADINGS[0] if wanted == AXIS_NAMES else HEADINGS[1]}"
 
 
 def _column(cell: Cell, place: int) -> Column | None:
@@ -109,7 +109,7 @@ def _column(cell: Cell, place: int) -> Column | None:
             try:
                 return Column(name, canonical_unit(unit, dimension) if unit else None, place)
             except UnitError as error:
-                wanted = OF_POINTS if name in OF_POINTS else OF_BENDS
+                wanted = AXIS_NAMES if name in AXIS_NAMES else OF_BENDS
                 raise ListError(f"{cell.text}: {error}", _titles(wanted), cell.line, cell.column) from None
     return None
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from firmpedal.lay.movement import Carried, carriers_of
 from firmpedal.model.aircraft import find
 from firmpedal.model.part import Category
-from firmpedal.model.space import AXES, Position
+from firmpedal.model.space import AXIS_NAMES, Position
 from firmpedal.quantity import Mark, Step, Value, exactly, total, unknown
 from firmpedal.units import Dimension, from_unit
 
@@ -95,7 +95,7 @@ def _side_seat(side: Side, bodies: list[Part], catalogue: Catalogue) -> Position
 
 
 def _unknown_seat(place: str, what: str) -> Position:
-    aft, right, up = (unknown(f"{what}, {axis}", Dimension.LENGTH, place, what) for axis in AXES)
+    aft, right, up = (unknown(f"{what}, {axis}", Dimension.LENGTH, place, what) for axis in AXIS_NAMES)
     return Position(aft, right, up, place)
 
 

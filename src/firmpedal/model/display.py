@@ -8,7 +8,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from firmpedal.hashing import HashKept, hash_kept
-from firmpedal.model.space import AXES
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.units import Dimension, UnitError, canonical_unit, from_unit, show, to_unit
 
 if TYPE_CHECKING:
@@ -122,7 +122,7 @@ class Display(HashKept):
 
     def spot(self, point: tuple[float, float, float]) -> str:
         """Say where a point is, for whoever does not see the file: `aft 30.00, right -2.00, up 3.00 in`."""
-        ways = (f"{way} {number}" for way, number in zip(AXES, self._bare(point), strict=True))
+        ways = (f"{way} {number}" for way, number in zip(AXIS_NAMES, self._bare(point), strict=True))
         return f"{', '.join(ways)} {self.unit(Dimension.LENGTH)}"
 
     def _bare(self, point: tuple[float, float, float]) -> tuple[str, ...]:

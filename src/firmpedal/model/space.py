@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from firmpedal.quantity import Missing, Value
 
 Point = tuple[float, float, float]
-AXES = ("aft", "right", "up")
+AXIS_NAMES = ("aft", "right", "up")
 
 SAME_ANGLE = math.radians(10)
 """Nobody measures directions more closely [rad]."""

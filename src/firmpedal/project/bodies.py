@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.fields import Reads
 from firmpedal.model.shapes import Ball, Bar, Box, Disc, Sheet, UnknownShape
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.project.measures import measure
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.points import AXES
@@ -30,7 +31,6 @@ _FORMS = {
     "bar": ("bar", "radius"),
     "disc": ("disc", "axis", "radius", "thickness"),
 }
-_PLANES = ("aft", "right", "up")
 
 
 def body(context: Context, node: Node) -> Body:
@@ -53,8 +53,8 @@ def sheet(context: Context, node: Node) -> Sheet | UnknownShape:
     """Read where a flat panel is: across which axis, how far along it, and within which box."""
     if not isinstance(node, Branch) or not node.entries:
         return _nothing(context, node, _SHEETS)
-    planes = [key for key in node.entries if key in _PLANES]
-    if _strangers(context, node, (*_PLANES, "within")):
+    planes = [key for key in node.entries if key in AXIS_NAMES]
+    if _strangers(context, node, (*AXIS_NAMES, "within")):
         return _unknown(node)
     if len(planes) != 1:
         context.notes.note(node, f"{label_of(node.path)} should lie across one axis", _SHEETS)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.project.context import Context
 from firmpedal.project.corners import PARTS, tape_of
 from firmpedal.project.edit import EditError
@@ -15,7 +16,7 @@ from firmpedal.project.locate import walked
 from firmpedal.project.notes import Notes
 from firmpedal.project.plain import flow, quoted_if_needed
 from firmpedal.project.points import AXES
-from firmpedal.project.position import NAMES, place_names
+from firmpedal.project.position import place_names
 from firmpedal.project.read import read_text
 from firmpedal.project.tree import UNKNOWN, Branch, Leaf, Node, at, branch_at, word_of
 from firmpedal.quantity import Mark
@@ -94,7 +95,7 @@ def comes_to(reading: Reading, place: str) -> str:
         return ""
     tape = tape_of(reading.aircraft.units)
     found = _position(reading.tree, walked(reading.tree, place))
-    pairs = zip(NAMES, found.coordinates, strict=True)
+    pairs = zip(AXIS_NAMES, found.coordinates, strict=True)
     return ", ".join(f"{name} {_shown(value, tape)}" for name, value in pairs)
 
 
@@ -131,7 +132,7 @@ def with_way(reading: Reading, place: str, way: str) -> str:
         raise EditError("a text that cannot be read cannot be changed", "mend it in the text first")
     node, start = walked(reading.tree, place), way.removeprefix(FROM) if way.startswith(FROM) else ""
     if node is None or word_of(node) == UNKNOWN:
-        words = _braces(start, [(name, UNKNOWN) for name in NAMES]) if start else UNKNOWN
+        words = _braces(start, [(name, UNKNOWN) for name in AXIS_NAMES]) if start else UNKNOWN
         return readable(reading, with_value(reading.text, place, words, reading.option))
     turning = _Turning(reading.tree, node, _tape(reading.aircraft.units, flow(node)))
     if start and turning.hangs_in_the_air:
@@ -185,7 +186,7 @@ class _Turning:
     def _all_to_measure(self) -> bool:
         """Whether each way from the place that it hangs on is still to be measured."""
         open_ways = {AXES[key][0] for key in branch_at(self.node) if key in AXES and self._is_open(key)}
-        return open_ways == set(range(len(NAMES)))
+        return open_ways == set(range(len(AXIS_NAMES)))
 
     def _is_open(self, key: str) -> bool:
         return word_of(at(self.node, key)) == UNKNOWN
@@ -196,7 +197,7 @@ class _Turning:
         both = zip(self.now.coordinates, self._at(start).coordinates, strict=True)
         for axis, (to, begin) in enumerate(both):
             if to.span is None:
-                pieces.append((NAMES[axis], UNKNOWN))
+                pieces.append((AXIS_NAMES[axis], UNKNOWN))
             elif begin.span is None:
                 raise EditError(f"{start} is not measured yet", "choose another place to measure from")
             elif not begin.exact:

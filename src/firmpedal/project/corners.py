@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from ruamel.yaml.nodes import MappingNode, ScalarNode, SequenceNode
 
 from firmpedal.model.display import METRIC_LENGTHS, display_of
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.project.apart import goes_under
 from firmpedal.project.edit import EditError, found_at, is_written
 from firmpedal.project.points import AXES
@@ -99,8 +100,8 @@ def _read(text: str, place: str, option: str | None, node: YamlNode) -> Corner:
     words = _words(text, node)
     keys = _keys(node)
     if _in_a_row(text, node) and isinstance(node, SequenceNode) and len(node.value) == len("xyz"):
-        names = ("aft", "right", "up")
-        return Corner(place, option, Form.POINT, words, _pairs(text, zip(names, node.value, strict=True)))
+        pairs = zip(AXIS_NAMES, node.value, strict=True)
+        return Corner(place, option, Form.POINT, words, _pairs(text, pairs))
     if "value" in keys and isinstance(keys["value"], SequenceNode):
         return _read(text, f"{place}.value", option, keys["value"])
     if _in_a_row(text, node) and _is_plain_chain(keys):

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.project.plain import flow
 from firmpedal.project.points import AXES
-from firmpedal.project.position import NAMES
 from firmpedal.project.tree import UNKNOWN, Branch, Items, Leaf, Node, at, word_of
 
 if TYPE_CHECKING:
@@ -195,13 +195,13 @@ def _along_the_tape(node: Node | None, place: str) -> Iterator[Cell]:
 
 def _coordinates(node: Node | None, place: str) -> Iterator[Cell]:
     """Three cells for a point in numbers or one that is not known; none for one that hangs on another."""
-    if isinstance(node, Items) and len(node.nodes) == len(NAMES):
-        for number, (name, item) in enumerate(zip(NAMES, node.nodes, strict=True), 1):
+    if isinstance(node, Items) and len(node.nodes) == len(AXIS_NAMES):
+        for number, (name, item) in enumerate(zip(AXIS_NAMES, node.nodes, strict=True), 1):
             marked = isinstance(item, Branch) and "value" in item.entries
             words = words_of(at(item, "value") if marked else item)
             own = f"{place}.{number}.value" if marked else f"{place}.{number}"
             yield Cell(own, name, words, mark=word_of(at(item, "mark")))
     elif node is None or word_of(node) == UNKNOWN:
-        nothing = (UNKNOWN,) * len(NAMES)
-        for number, name in enumerate(NAMES):
+        nothing = (UNKNOWN,) * len(AXIS_NAMES)
+        for number, name in enumerate(AXIS_NAMES):
             yield Cell(place, name, "" if node is None else UNKNOWN, others=nothing, number=number)

@@ -6,12 +6,12 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.fields import Reads
-from firmpedal.model.space import Position
+from firmpedal.model.space import AXIS_NAMES, Position
 from firmpedal.model.surroundings import Shift, Swing, UnknownMotion
 from firmpedal.project.directions import direction
 from firmpedal.project.measures import measure
 from firmpedal.project.names import label_of, quoted, suggest
-from firmpedal.project.position import COORDINATE, NAMES
+from firmpedal.project.position import COORDINATE
 from firmpedal.project.tree import UNKNOWN, Absent, Branch, Items, Leaf, Node, at, is_empty
 from firmpedal.project.words import known_setting, known_state
 from firmpedal.quantity import Missing
@@ -83,7 +83,7 @@ def _motion(context: Context, state: str, setting: str, node: Node) -> Motion:
 
 
 def _shift(context: Context, state: str, setting: str, node: Items) -> Motion:
-    pairs = zip(node.nodes, NAMES, strict=True)
+    pairs = zip(node.nodes, AXIS_NAMES, strict=True)
     by = [measure(context, leaf, COORDINATE, f"{label_of(node.path)} {axis}") for leaf, axis in pairs]
     if all(value.known for value in by):
         return Shift(state, setting, Position(by[0], by[1], by[2], node.path))

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from firmpedal.model.fields import Reads
-from firmpedal.model.space import Position
+from firmpedal.model.space import AXIS_NAMES, Position
 from firmpedal.project.measures import marked, measure
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.points import AXES, MIRROR_OF
@@ -31,7 +31,6 @@ if TYPE_CHECKING:
 
 COORDINATE = Reads("measure", Dimension.LENGTH)
 
-NAMES = ("aft", "right", "up")
 LONGEST_CHAIN = 60  # pieces, two for each place that hangs on another
 
 _NAME = re.compile(r"[^\W\d]")
@@ -105,7 +104,7 @@ class Places:
             message = f"{label} should be three numbers, and there are {len(node.nodes)}"
             self.context.notes.note(node, message, _HOW)
             return unknown_position(node)
-        pairs = zip(node.nodes, NAMES, strict=True)
+        pairs = zip(node.nodes, AXIS_NAMES, strict=True)
         values = [measure(self.context, leaf, COORDINATE, f"{label} {axis}") for leaf, axis in pairs]
         return Position(values[0], values[1], values[2], node.path)
 
@@ -126,7 +125,7 @@ class Places:
         worst = marked(self.context, node, Mark.READ)
         values = [
             value.named(f"{label_of(node.path)} {axis}", mark=max(value.mark, worst))
-            for value, axis in zip(inner.coordinates, NAMES, strict=True)
+            for value, axis in zip(inner.coordinates, AXIS_NAMES, strict=True)
         ]
         return Position(values[0], values[1], values[2], node.path)
 
@@ -142,7 +141,7 @@ class Places:
         for key, leaf in node.entries.items():
             if key in AXES:
                 axis, sign = AXES[key]
-                label = f"{label_of(node.path)} {NAMES[axis]}"
+                label = f"{label_of(node.path)} {AXIS_NAMES[axis]}"
                 step = measure(self.context, leaf, COORDINATE)
                 parts = (coordinates[axis], step if sign > 0 else negative(step))
                 coordinates[axis] = total(label, parts, node.path)
@@ -223,6 +222,6 @@ def unknown_position(node: Node) -> Position:
     missing = (Missing(node.path, f"{label} (aft, right, up)"),)
     values = [
         Value(f"{label} {axis}", Dimension.LENGTH, None, Mark.MEASURED, node.path, missing=missing)
-        for axis in NAMES
+        for axis in AXIS_NAMES
     ]
     return Position(values[0], values[1], values[2], node.path)

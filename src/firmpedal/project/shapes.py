@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from firmpedal.model.fields import Reads
 from firmpedal.model.shapes import Ball, Box, HalfSpace, Stretch, UnknownShape
+from firmpedal.model.space import AXIS_NAMES
 from firmpedal.project.measures import measure
 from firmpedal.project.names import label_of, quoted, suggest
 from firmpedal.project.points import AXES
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
 
 _SIZE = Reads("measure", Dimension.LENGTH, signed=False, positive=True)
 _ALONG = Reads("measure", Dimension.LENGTH, signed=False)
-_PLANES = tuple(f"{way} {side}" for way in ("aft", "right", "up") for side in ("above", "below"))
+_PLANES = tuple(f"{way} {side}" for way in AXIS_NAMES for side in ("above", "below"))
 _WITH = {"radius": "ball", "from": "line", "to": "line"}
 _SHAPES = (
     "write {box: [[..], [..]]}, {ball: [..], radius: 5}, {up below: -5}, or {line: a_line, from: 2, to: 9}"
